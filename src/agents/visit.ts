@@ -1,0 +1,27 @@
+/** What truly happened: one body's stay in the doorway zone. Plain data, from the crowd to the score. */
+import type { PassageKind } from './schema.js';
+
+export interface Visit {
+  /** Counts visits of one replicate over all doors, from 1, in order of entering. */
+  readonly number: number;
+  /** Index of the door in the design. */
+  readonly door: number;
+  /** Number of the body in this replicate: the same body keeps it on its way back. */
+  readonly body: number;
+  /** Name of the walker, as in the mix. */
+  readonly who: string;
+  /** Height of the body, metres. */
+  readonly stature_m: number;
+  /** Persons aboard: each is one crossing if the visit crosses. */
+  readonly persons: number;
+  readonly kind: PassageKind;
+  /** Index of the party's entry in the door's mix: what a share is reweighted by. */
+  readonly entry: number;
+  /** Direction of the first move: the side the body came from. */
+  readonly direction: 'forward' | 'backward';
+  /** Integer microseconds since the clock's start. */
+  readonly enter_us: number;
+  /** Last pass of the trunk axis through the door plane; null when the body leaves where it came from. */
+  readonly cross_us: number | null;
+  readonly leave_us: number;
+}

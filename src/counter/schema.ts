@@ -1,0 +1,55 @@
+/** What a user writes about counting logics and ledgers. */
+import { z } from 'zod';
+import { name, quantity } from '../engine/quantity.js';
+
+const logicName = name('Name of this logic in results (default: what it uses).').optional();
+const timeoutMs = quantity(
+  1,
+  2_000_000,
+  'ms',
+  'After this long without a change the logic gives up what it was waiting for.',
+);
+
+/** One logic, judged on every door of the scenario. `tableText` is filled in by whoever reads files. */
+export const logicSchema = z.discriminatedUnion('use', [
+  z.strictObject({
+    use: z
+      .literal('first-broken')
+      .meta({
+        description:
+          'The beam broken first gives the direction; one tally when both have been broken and both are clear again.',
+      }),
+    name: logicName,
+    timeout_ms: timeoutMs.default(4000),
+  }),
+  z.strictObject({
+    use: z
+      .literal('four-level')
+      .meta({ description: 'The four-level walk 00-10-11-01-00 with every reversal handled.' }),
+    name: logicName,
+    timeout_ms: timeoutMs.default(10_000),
+  }),
+  z.strictObject({
+    use: z
+      .literal('hold-off')
+      .meta({ description: 'First-broken order that ignores the beams for a while after each tally.' }),
+    name: logicName,
+    timeout_ms: timeoutMs.default(4000),
+    hold_off_ms: quantity(1, 100_000, 'ms', 'How long both beams are ignored after a tally.').default(600),
+  }),
+  z.strictObject({
+    use: z
+      .literal('table')
+      .meta({ description: 'A table of states and rules of your own, in a YAML file beside the scenario.' }),
+    name: logicName,
+    file: z.string().min(1).max(500).meta({ description: "The table's file, relative to the scenario." }),
+  }),
+]);
+export type LogicChoice = z.infer<typeof logicSchema>;
+
+export const LEDGERS = ['raw', 'floor'] as const;
+export type LedgerName = (typeof LEDGERS)[number];
+export const ledgersSchema = z
+  .array(z.enum(LEDGERS))
+  .min(1)
+  .meta({ description: "How tallies become a room's count, side by side: raw sum, or floor at zero." });

@@ -1,0 +1,43 @@
+/** Aggregates that charts are drawn from: what figures.json holds. Never raw events. */
+
+/** Counted minus true net flow through a door over the clock: quantiles over replicates. */
+export interface DriftBands {
+  readonly door: string;
+  readonly logic: string;
+  readonly clock_h: readonly number[];
+  readonly q05: readonly number[];
+  readonly q25: readonly number[];
+  readonly q50: readonly number[];
+  readonly q75: readonly number[];
+  readonly q95: readonly number[];
+}
+
+/** True and counted persons in a room over the first replicate, as steps (value holds from its time on). */
+export interface RoomTrace {
+  readonly room: string;
+  readonly logic: string;
+  readonly ledger: string;
+  readonly time_h: readonly number[];
+  readonly truth: readonly number[];
+  readonly counted: readonly number[];
+}
+
+/** A posed body as seen walking forward through the opening: capsules flattened to x (across) and z (up). */
+export interface Silhouette {
+  readonly who: string;
+  readonly stature_m: number;
+  readonly capsules: readonly {
+    readonly x0: number;
+    readonly z0: number;
+    readonly x1: number;
+    readonly z1: number;
+    readonly radius: number;
+  }[];
+}
+
+export interface Figures {
+  readonly format: 1;
+  readonly drift: readonly DriftBands[];
+  readonly rooms: readonly RoomTrace[];
+  readonly silhouettes: readonly Silhouette[];
+}

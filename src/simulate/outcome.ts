@@ -1,0 +1,33 @@
+/** What a simulation takes and gives: plain data in, rows to sinks while it runs, metrics and figures at the end. */
+import type { Visit } from '../agents/visit.js';
+import type { Direction, Level } from '../counter/logic.js';
+import type { Figures } from '../score/figures.js';
+import type { Metrics } from '../score/metrics-schema.js';
+
+export interface TallyRow {
+  readonly door: number;
+  /** Index of the logic in the design. */
+  readonly logic: number;
+  readonly time_us: number;
+  readonly direction: Direction;
+}
+export interface EdgeRow {
+  readonly door: number;
+  readonly beam: number;
+  readonly time_us: number;
+  readonly level: Level;
+}
+
+/** Where rows go as they come, per replicate (from 1) in order of time within a door. All are optional. */
+export interface Sinks {
+  passage?(replicate: number, visit: Visit): void;
+  tally?(replicate: number, row: TallyRow): void;
+  edge?(replicate: number, row: EdgeRow): void;
+  /** Called now and then with replicates done (a fraction counts the running one) and of how many. */
+  progress?(done: number, of: number): void;
+}
+
+export interface Outcome {
+  readonly metrics: Metrics;
+  readonly figures: Figures;
+}
