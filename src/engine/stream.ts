@@ -11,7 +11,7 @@ import { THREEFRY, threefry2x32 } from './threefry.js';
 
 const DRAW = 0;
 const CHILD = 1;
-const TWO_POW_MINUS_53 = 1 / 9007199254740992;
+const TWO_POW_MINUS_52 = 1 / 4503599627370496;
 
 export class Stream {
   /** Low and high word of the key. */
@@ -43,11 +43,19 @@ export class Stream {
     return new Stream(THREEFRY.x0, THREEFRY.x1, this.path);
   }
 
-  /** Draw `n` (an integer from 0 to 2³²−1): uniform on (0, 1), 53 bits, never 0 and never 1. */
+  /** Draw `n` (an integer from 0 to 2³²−1): uniform on (0, 1), 52 bits, never 0 and never 1. */
   at(n: number): number {
     threefry2x32(this.k0, this.k1, n | 0, DRAW);
-    return ((THREEFRY.x0 >>> 5) * 67108864 + (THREEFRY.x1 >>> 6) + 0.5) * TWO_POW_MINUS_53;
+    return unitInterval(THREEFRY.x0, THREEFRY.x1);
   }
+}
+
+/**
+ * The upper 26 bits of two words as a number in (0, 1): the middles of 2⁵² equal cells. With one bit more the last
+ * middle would round to 1, and a normal drawn from it would be infinite.
+ */
+export function unitInterval(x0: number, x1: number): number {
+  return ((x0 >>> 6) * 67108864 + (x1 >>> 6) + 0.5) * TWO_POW_MINUS_52;
 }
 
 /** Slash and percent are the only characters with a meaning in a path. */
