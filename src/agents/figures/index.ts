@@ -1,0 +1,18 @@
+/** All built-in figures about people, in the order a reader meets them. */
+import type { Figure } from '../../engine/figure.js';
+import * as breadths from './breadths.js';
+import * as manner from './manner.js';
+import * as pace from './pace.js';
+import * as proportions from './proportions.js';
+import * as stature from './stature.js';
+
+export function agentFigures(): Figure[] {
+  return [stature, proportions, breadths, pace, manner].flatMap((module) => Object.values(module).flatMap(collect));
+}
+
+/** Exports are figures or figures by sex and measure; whatever else a module exports is passed over. */
+function collect(value: unknown): Figure[] {
+  if (typeof value !== 'object' || value === null) return [];
+  if ('citation' in value && 'id' in value) return [value as Figure];
+  return Object.values(value).flatMap(collect);
+}
