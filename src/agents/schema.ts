@@ -1,6 +1,6 @@
 /** What a user writes about who walks, how and when. */
 import { z } from 'zod';
-import { name, quantity, wholeNumber } from '../engine/quantity.js';
+import { clockTime, name, quantity, wholeNumber } from '../engine/quantity.js';
 
 const sex = z
   .enum(['woman', 'man'])
@@ -65,9 +65,8 @@ export const mixEntrySchema = z.strictObject({
 });
 export type MixEntry = z.infer<typeof mixEntrySchema>;
 
-const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/);
 export const arrivalSpanSchema = z.strictObject({
-  from: clockTime.meta({ description: 'Clock time at which the rate begins, HH:MM.' }),
+  from: clockTime('Clock time at which the rate begins, HH:MM.'),
   per_hour: quantity(
     0,
     1e5,

@@ -9,6 +9,8 @@ export interface KeyMeta {
   readonly description: string;
   /** Unit as printed: `m`, `s`, `1/h`, `share`. Absent for names and choices. */
   readonly unit?: string;
+  /** How a text must look, for error texts: a name of the user's own, or a clock time. */
+  readonly form?: 'name' | 'clock';
 }
 
 /** A number from `min` to `max`, both included. */
@@ -27,5 +29,13 @@ export function name(description: string): z.ZodString {
     .string()
     .max(40)
     .regex(/^[\p{L}\p{N}](?:[\p{L}\p{N} _-]*[\p{L}\p{N}_-])?$/u)
-    .meta({ description });
+    .meta({ description, form: 'name' });
+}
+
+/** A clock time, HH:MM from 00:00 to 23:59. */
+export function clockTime(description: string): z.ZodString {
+  return z
+    .string()
+    .regex(/^([01]\d|2[0-3]):[0-5]\d$/)
+    .meta({ description, form: 'clock' });
 }

@@ -7,16 +7,36 @@ export interface Place {
   readonly column: number;
 }
 
-export type Problem =
-  | { readonly code: 'syntax'; readonly detail: string }
+/** Problems of a text as such: YAML, keys, types and ranges. */
+export type ShapeProblem =
+  /** `detail` is the YAML library's sentence, `yaml` its code. */
+  | { readonly code: 'syntax'; readonly detail: string; readonly yaml?: string | undefined }
+  | { readonly code: 'not_text'; readonly why: 'binary' | 'control character' | 'not UTF-8' }
+  | { readonly code: 'too_large'; readonly what: 'characters' | 'nesting' | 'aliases'; readonly max: number }
+  | { readonly code: 'empty_file' }
+  | { readonly code: 'forbidden_key'; readonly key: string }
+  | { readonly code: 'duplicate_key'; readonly key: string; readonly first_line: number }
   | {
       readonly code: 'unknown_key';
       readonly key: string;
       readonly nearest?: string | undefined;
       readonly known: readonly string[];
+      /** Where a key of exactly this name does exist, as `listKeys` writes it. */
+      readonly belongs?: readonly string[] | undefined;
     }
-  | { readonly code: 'missing_key'; readonly key: string; readonly description?: string | undefined }
-  | { readonly code: 'wrong_type'; readonly expected: string; readonly found: string }
+  | {
+      readonly code: 'missing_key';
+      readonly key: string;
+      readonly description?: string | undefined;
+      readonly unit?: string | undefined;
+    }
+  /** `found` is a literal as `literal` of printable.ts gives it: `"text"`, `1.5`, `true`, `null`, `list`, `map`. */
+  | {
+      readonly code: 'wrong_type';
+      readonly expected: string;
+      readonly found: string;
+      readonly unit?: string | undefined;
+    }
   | {
       readonly code: 'out_of_range';
       readonly min?: number | undefined;
@@ -25,11 +45,33 @@ export type Problem =
       readonly found: number;
     }
   | {
+      readonly code: 'length';
+      readonly of: 'characters' | 'items';
+      readonly min?: number | undefined;
+      readonly max?: number | undefined;
+      readonly found: number;
+    }
+  | { readonly code: 'bad_name'; readonly found: string }
+  | { readonly code: 'bad_clock'; readonly found: string }
+  | {
       readonly code: 'not_one_of';
       readonly choices: readonly string[];
       readonly found: string;
       readonly nearest?: string | undefined;
     }
+  /** A number in another unit than the key's: `written` is the user's text, `suggestion` the number in the key's unit. */
+  | {
+      readonly code: 'unit_suspected';
+      readonly found: number;
+      readonly unit: string;
+      readonly suggestion: string;
+      readonly written?: string | undefined;
+      /** The unit it looks like: `cm`, `mm`, `s`, `%`. */
+      readonly looks_like?: string | undefined;
+    };
+
+/** Problems between keys, each of them well formed. */
+export type CrossProblem =
   | { readonly code: 'duplicate_name'; readonly what: string; readonly name: string }
   | {
       readonly code: 'unknown_name';
@@ -38,7 +80,60 @@ export type Problem =
       readonly known: readonly string[];
       readonly nearest?: string | undefined;
     }
-  | { readonly code: 'unit_suspected'; readonly found: number; readonly unit: string; readonly suggestion: string }
+  | { readonly code: 'reserved_name'; readonly what: string; readonly name: string }
+  | { readonly code: 'replaces_built_in'; readonly what: string; readonly name: string }
+  | { readonly code: 'same_sides'; readonly room: string }
+  | { readonly code: 'pair_or_beams'; readonly found: 'both' | 'neither' }
+  | { readonly code: 'above_lintel'; readonly height_m: number; readonly lintel_m: number }
+  | { readonly code: 'outside_zone'; readonly at_m: number; readonly zone_m: number; readonly least_m: number }
+  | { readonly code: 'bracket_needed'; readonly reach_m: number; readonly jamb_depth_m: number }
+  | { readonly code: 'beam_order'; readonly first: string; readonly second: string; readonly same: boolean }
+  | {
+      readonly code: 'beam_count';
+      readonly logics: readonly string[];
+      readonly needs: number;
+      readonly found: number;
+    }
+  | { readonly code: 'shares_sum'; readonly sum: number }
+  | { readonly code: 'clock_order'; readonly earlier: string; readonly later: string }
+  | { readonly code: 'nobody_comes' }
+  | {
+      readonly code: 'nobody_there';
+      readonly room: string;
+      readonly move: 'forward' | 'backward';
+      readonly forward_share: number;
+    }
+  | { readonly code: 'rod_kind'; readonly who: string; readonly kind: string }
+  | {
+      readonly code: 'not_ordered';
+      readonly low_key: string;
+      readonly low: number;
+      readonly high_key: string;
+      readonly high: number;
+    }
+  | { readonly code: 'always_broken'; readonly per_hour: number; readonly length_ms: number }
+  | { readonly code: 'no_effect'; readonly key: string; readonly because_key: string; readonly because: string }
+  | { readonly code: 'no_limit' }
+  | { readonly code: 'bad_metric_root'; readonly root: string }
+  | { readonly code: 'unreadable_file'; readonly name: string; readonly detail: string }
+  | { readonly code: 'table_error'; readonly message: string; readonly hint?: string | undefined };
+
+/** Problems of `--set KEY=VALUE`. */
+export type SetProblem =
+  | { readonly code: 'not_an_assignment'; readonly found: string }
+  | {
+      readonly code: 'unknown_path';
+      readonly segment: string;
+      /** The path up to the segment that leads nowhere; empty at the top. */
+      readonly within: string;
+      readonly known: readonly string[];
+      readonly nearest?: string | undefined;
+    };
+
+export type Problem =
+  | ShapeProblem
+  | CrossProblem
+  | SetProblem
   | { readonly code: 'other'; readonly message: string; readonly hint?: string | undefined };
 
 export interface Issue {
@@ -46,5 +141,15 @@ export interface Issue {
   readonly place: Place | null;
   /** Path of the key, `doors.front.width_m`; lists are addressed by name where items have one, else by position from 1. */
   readonly path: string;
+  readonly problem: Problem;
+}
+
+/** Keys and, in lists, positions from 0. */
+export type KeyPath = readonly (string | number)[];
+
+/** A problem whose place is still a path into the value; `at` says whether its key or its value is to blame. */
+export interface Finding {
+  readonly path: KeyPath;
+  readonly at: 'key' | 'value';
   readonly problem: Problem;
 }

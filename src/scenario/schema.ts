@@ -5,7 +5,7 @@
  * are resolved and defaults filled in: the one shape the simulation, `--set` paths and design.json know.
  */
 import { z } from 'zod';
-import { name, quantity, wholeNumber } from '../engine/quantity.js';
+import { clockTime, name, quantity, wholeNumber } from '../engine/quantity.js';
 import { beamLineSchema, openingSchema } from '../geometry/schema.js';
 import { trafficSchema, walkerSchema } from '../agents/schema.js';
 import { controllerSchema, sensorSchema } from '../sensors/schema.js';
@@ -65,11 +65,7 @@ const common = {
     .default(1),
   replicates: wholeNumber(1, 100_000, 'runs', 'Independent repetitions, each with its own crowd.').default(20),
   hours: quantity(0.01, 8760, 'h', 'Simulated hours of each replicate.').default(8),
-  starts_at: z
-    .string()
-    .regex(/^([01]\d|2[0-3]):[0-5]\d$/)
-    .meta({ description: 'Clock time at the start, HH:MM.' })
-    .default('08:00'),
+  starts_at: clockTime('Clock time at the start, HH:MM.').default('08:00'),
   rooms: z.array(room).max(200).meta({ description: 'The rooms that are counted.' }),
   controllers: z
     .array(controllerSchema)

@@ -1,0 +1,19 @@
+/** All checks between keys, over a scenario or a design. */
+import type { Finding } from '../issue.js';
+import { cautionDoors, checkDoors } from './doors.js';
+import { cautionNames, checkNames } from './names.js';
+import type { Outline } from './outline.js';
+import { cautionSensors, checkSensors, checkTargets, checkWalkers } from './parts.js';
+import { cautionTraffic, checkTraffic } from './traffic.js';
+
+/** What can't be simulated, or can't be meant. */
+export function crossCheck(outline: Outline): Finding[] {
+  return [checkNames, checkDoors, checkTraffic, checkWalkers, checkSensors, checkTargets].flatMap((check) =>
+    check(outline),
+  );
+}
+
+/** What can be simulated but deserves a word. */
+export function cautionsOf(outline: Outline): Finding[] {
+  return [cautionNames, cautionDoors, cautionTraffic, cautionSensors].flatMap((check) => check(outline));
+}

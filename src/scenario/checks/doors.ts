@@ -1,0 +1,95 @@
+/** Beams in their frame: below the lintel, inside the zone, as many as the logics expect. */
+import type { Finding, KeyPath } from '../issue.js';
+import { type Outline, type OutlineBeam, type OutlineDoor, beamsOf, finding } from './outline.js';
+
+/**
+ * How far any part of a body is from its trunk axis along the walk, metres: a stretched leg with its foot, a swung
+ * arm, the radius of the widest rod. The zone must cover the outermost beam and this.
+ */
+export const LONGEST_REACH_M = 0.6;
+
+/** The built-in logics watch two beams. */
+const BUILT_IN_BEAMS = 2;
+
+export function checkDoors(outline: Outline): Finding[] {
+  const logics = (outline.logics ?? [])
+    .map((logic) => (typeof logic === 'string' ? logic : logic?.use))
+    .filter((use): use is 'first-broken' | 'four-level' | 'hold-off' => use !== undefined && use !== 'table');
+  return eachDoor(outline, (door, path) => {
+    const both = 'pair' in door && 'beams' in door;
+    const neither = !('pair' in door) && !('beams' in door);
+    if (both) return [finding([...path, 'beams'], { code: 'pair_or_beams', found: 'both' }, 'key')];
+    if (neither) return [finding([...path, 'pair'], { code: 'pair_or_beams', found: 'neither' }, 'key')];
+    const beams = beamsOf(door, path);
+    if (!beams) return [];
+    const wrongCount = beams.length !== BUILT_IN_BEAMS && logics.length > 0;
+    return [
+      ...onePerPlace(beams.flatMap((beam) => [...aboveLintel(beam, door), ...outsideZone(beam, door)])),
+      ...(wrongCount
+        ? [
+            finding(
+              [...path, 'beams'],
+              { code: 'beam_count', logics: [...new Set(logics)], needs: BUILT_IN_BEAMS, found: beams.length },
+              'key',
+            ),
+          ]
+        : []),
+    ];
+  });
+}
+
+/** What can be built and may be meant, but costs something or makes little sense. */
+export function cautionDoors(outline: Outline): Finding[] {
+  return eachDoor(outline, (door, path) => {
+    const beams = beamsOf(door, path) ?? [];
+    const depth = door.jamb_depth_m;
+    const brackets = beams.flatMap((beam) =>
+      beam.ends.flatMap(({ at_m, atPath }) =>
+        at_m !== undefined && depth !== undefined && Math.abs(at_m) > depth / 2
+          ? [finding(atPath, { code: 'bracket_needed', reach_m: Math.abs(at_m), jamb_depth_m: depth })]
+          : [],
+      ),
+    );
+    const [a, b] = beams;
+    const [aAt, bAt] = [a?.ends[0]?.at_m, b?.ends[0]?.at_m];
+    const disorder =
+      a && b && beams.length === 2 && aAt !== undefined && bAt !== undefined && aAt >= bAt
+        ? [
+            finding(b.ends[0]?.atPath ?? path, {
+              code: 'beam_order',
+              first: a.name ?? 'A',
+              second: b.name ?? 'B',
+              same: aAt === bAt,
+            }),
+          ]
+        : [];
+    return [...onePerPlace(brackets), ...disorder];
+  });
+}
+
+function eachDoor(outline: Outline, check: (door: OutlineDoor, path: KeyPath) => Finding[]): Finding[] {
+  return (outline.doors ?? []).flatMap((door, i) => (door ? check(door, ['doors', i]) : []));
+}
+
+function aboveLintel(beam: OutlineBeam, door: OutlineDoor): Finding[] {
+  const lintel_m = door.height_m;
+  return beam.ends.flatMap(({ height_m, heightPath }) =>
+    height_m !== undefined && lintel_m !== undefined && height_m > lintel_m
+      ? [finding(heightPath, { code: 'above_lintel', height_m, lintel_m })]
+      : [],
+  );
+}
+
+function outsideZone(beam: OutlineBeam, door: OutlineDoor): Finding[] {
+  const zone_m = door.zone_m;
+  return beam.ends.flatMap(({ at_m, atPath }) => {
+    if (at_m === undefined || zone_m === undefined) return [];
+    const least_m = Math.abs(at_m) + LONGEST_REACH_M;
+    return zone_m > least_m ? [] : [finding(atPath, { code: 'outside_zone', at_m: Math.abs(at_m), zone_m, least_m })];
+  });
+}
+
+/** The two beams of a pair, and the two ends of a level beam, share a key: one complaint is enough. */
+function onePerPlace(findings: readonly Finding[]): Finding[] {
+  return [...new Map(findings.map((f) => [`${f.problem.code} ${f.path.join('.')}`, f])).values()];
+}

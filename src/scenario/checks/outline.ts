@@ -1,0 +1,94 @@
+/** What the checks between keys look at: a scenario or a design, as far as it can be read. */
+import type { z } from 'zod';
+import type { Finding, KeyPath, Problem } from '../issue.js';
+import { nearest } from '../nearest.js';
+import type { Partly } from '../salvage.js';
+import type { scenarioSchema } from '../schema.js';
+
+export type Outline = Partly<z.output<typeof scenarioSchema>>;
+export type OutlineDoor = NonNullable<NonNullable<Outline['doors']>[number]>;
+export type OutlineTraffic = NonNullable<OutlineDoor['traffic']>;
+
+export const OUTSIDE = 'outside';
+
+/** One beam, with the keys that its numbers were written under. */
+export interface OutlineBeam {
+  readonly name: string | undefined;
+  readonly sensor: string | undefined;
+  readonly sensorPath: KeyPath;
+  /** Ends of the beam: place along the walk and height, undefined where unreadable. */
+  readonly ends: readonly {
+    readonly at_m: number | undefined;
+    readonly atPath: KeyPath;
+    readonly height_m: number | undefined;
+    readonly heightPath: KeyPath;
+  }[];
+}
+
+/** A door's beams from its list or its pair; null when it has neither, or both, or they can't be read. */
+export function beamsOf(door: OutlineDoor, path: KeyPath): readonly OutlineBeam[] | null {
+  if (door.beams && !('pair' in door)) {
+    if (door.beams.includes(undefined)) return null;
+    return door.beams.map((beam, i) => {
+      const at = [...path, 'beams', i];
+      const near = {
+        at_m: beam?.at_m,
+        atPath: [...at, 'at_m'],
+        height_m: beam?.height_m,
+        heightPath: [...at, 'height_m'],
+      };
+      const far = {
+        at_m: beam?.far_at_m,
+        atPath: [...at, 'far_at_m'],
+        height_m: beam?.far_height_m,
+        heightPath: [...at, 'far_height_m'],
+      };
+      return { name: beam?.name, sensor: beam?.sensor, sensorPath: [...at, 'sensor'], ends: [near, far] };
+    });
+  }
+  const pair = door.pair;
+  if (!pair || 'beams' in door) return null;
+  const at = [...path, 'pair'];
+  return ['A', 'B'].map((name) => {
+    const half = pair.spacing_m === undefined ? undefined : pair.spacing_m / 2;
+    const end = {
+      at_m: half === undefined ? undefined : name === 'A' ? -half : half,
+      atPath: [...at, 'spacing_m'],
+      height_m: pair.height_m,
+      heightPath: [...at, 'height_m'],
+    };
+    return { name, sensor: pair.sensor, sensorPath: [...at, 'sensor'], ends: [end] };
+  });
+}
+
+export function finding(path: KeyPath, problem: Problem, at: Finding['at'] = 'value'): Finding {
+  return { path, at, problem };
+}
+
+/** A complaint when `name` is not `known`; none when either can't be read, for that is complained of already. */
+export function unknownName(
+  what: string,
+  name: string | undefined,
+  known: readonly (string | undefined)[],
+  path: KeyPath,
+): Finding[] {
+  if (name === undefined || known.includes(undefined) || known.includes(name)) return [];
+  const names = known as readonly string[];
+  return [finding(path, { code: 'unknown_name', what, name, known: names, nearest: nearest(name, names) })];
+}
+
+/** Every name after the first of its kind. */
+export function duplicateNames(
+  what: string,
+  items: readonly ({ readonly name?: string | undefined } | string | undefined)[],
+  path: KeyPath,
+): Finding[] {
+  const seen = new Set<string>();
+  return items.flatMap((item, i) => {
+    const name = typeof item === 'object' ? item.name : undefined;
+    if (name === undefined) return [];
+    if (seen.has(name)) return [finding([...path, i, 'name'], { code: 'duplicate_name', what, name })];
+    seen.add(name);
+    return [];
+  });
+}

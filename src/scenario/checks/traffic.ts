@@ -1,0 +1,88 @@
+/** Who walks and how: shares that add up, parties that can set out, rods that only go through. */
+import { BUILT_IN_WALKERS } from '../../agents/schema.js';
+import type { Finding, KeyPath } from '../issue.js';
+import { OUTSIDE, type Outline, type OutlineDoor, type OutlineTraffic, finding } from './outline.js';
+
+/** Shares are written with a few digits; thirds as 0.333333 are close enough. */
+const SHARE_TOLERANCE = 1e-5;
+
+export function checkTraffic(outline: Outline): Finding[] {
+  return (outline.doors ?? []).flatMap((door, i) => {
+    if (!door?.traffic) return [];
+    const path = ['doors', i, 'traffic'];
+    return [
+      ...checkArrivals(door.traffic, path),
+      ...checkShares(door.traffic, path),
+      ...checkRods(outline, door.traffic, path),
+      ...checkStart(outline, door, ['doors', i]),
+    ];
+  });
+}
+
+export function cautionTraffic(outline: Outline): Finding[] {
+  return (outline.doors ?? []).flatMap((door, i) => {
+    const rate = door?.traffic?.arrivals_per_hour;
+    const nobody = typeof rate === 'number' ? rate === 0 : rate?.every((span) => span?.per_hour === 0);
+    return nobody ? [finding(['doors', i, 'traffic', 'arrivals_per_hour'], { code: 'nobody_comes' })] : [];
+  });
+}
+
+/** Clock times of a rate table ascend: each row lasts until the next. */
+function checkArrivals(traffic: OutlineTraffic, path: KeyPath): Finding[] {
+  const spans = traffic.arrivals_per_hour;
+  if (spans === undefined || typeof spans === 'number') return [];
+  return spans.flatMap((span, i) => {
+    const earlier = spans[i - 1]?.from;
+    const later = span?.from;
+    // HH:MM sorts as text.
+    return earlier !== undefined && later !== undefined && later <= earlier
+      ? [finding([...path, 'arrivals_per_hour', i, 'from'], { code: 'clock_order', earlier, later })]
+      : [];
+  });
+}
+
+function checkShares(traffic: OutlineTraffic, path: KeyPath): Finding[] {
+  let sum = 0;
+  for (const entry of traffic.mix ?? [undefined]) {
+    if (entry?.share === undefined) return [];
+    sum += entry.share;
+  }
+  return Math.abs(sum - 1) <= SHARE_TOLERANCE ? [] : [finding([...path, 'mix'], { code: 'shares_sum', sum }, 'key')];
+}
+
+function checkRods(outline: Outline, traffic: OutlineTraffic, path: KeyPath): Finding[] {
+  return (traffic.mix ?? []).flatMap((entry, i) => {
+    const { who, kind } = entry ?? {};
+    if (who === undefined || kind === undefined || kind === 'through') return [];
+    const isRod = outline.walkers?.[who]?.kind === 'test-rod';
+    return isRod ? [finding([...path, 'mix', i, 'kind'], { code: 'rod_kind', who, kind })] : [];
+  });
+}
+
+/** A first move that starts in a room needs somebody there: nobody appears but at `outside`. */
+function checkStart(outline: Outline, door: OutlineDoor, path: KeyPath): Finding[] {
+  const { from, to, traffic } = door;
+  const share = traffic?.forward_share;
+  if (share === undefined || !traffic || !carriesPersons(outline, traffic)) return [];
+  const empty = (name: string | undefined) => {
+    const room = outline.rooms?.find((r) => r?.name === name);
+    return name !== OUTSIDE && room?.people_at_start === 0;
+  };
+  const findings: Finding[] = [];
+  if (share > 0 && from !== undefined && empty(from))
+    findings.push(
+      finding([...path, 'from'], { code: 'nobody_there', room: from, move: 'forward', forward_share: share }),
+    );
+  if (share < 1 && to !== undefined && empty(to))
+    findings.push(finding([...path, 'to'], { code: 'nobody_there', room: to, move: 'backward', forward_share: share }));
+  return findings;
+}
+
+/** Whether anybody in the mix counts as a person; rods may be set to stand for none. */
+function carriesPersons(outline: Outline, traffic: OutlineTraffic): boolean {
+  return (traffic.mix ?? []).some((entry) => {
+    if (entry?.who === undefined) return true;
+    const walker = outline.walkers?.[entry.who] ?? BUILT_IN_WALKERS[entry.who];
+    return walker?.kind !== 'test-rod' || walker.persons !== 0;
+  });
+}

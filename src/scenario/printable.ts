@@ -1,0 +1,33 @@
+/** User text made fit to print: no control character, no terminal escape, no hidden direction mark gets through. */
+
+const LONGEST = 60;
+
+/** C0, DEL and C1 controls, soft hyphen, zero-width and direction marks, line separators, BOM, lone surrogates. */
+const UNSAFE =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff0-\uffff]|\p{Cs}/gu;
+
+/** The text with every unsafe character as `\u{…}`; longer than `longest` characters it ends in `…`. */
+export function printable(text: string, longest = LONGEST): string {
+  const characters = Array.from(text.slice(0, 2 * longest + 2));
+  const cut = characters.length > longest ? `${characters.slice(0, longest).join('')}…` : characters.join('');
+  return cut.replace(UNSAFE, (c) => `\\u{${(c.codePointAt(0) ?? 0).toString(16)}}`);
+}
+
+/** As {@link printable}, in double quotes. */
+export function quote(text: string): string {
+  return `"${printable(text)}"`;
+}
+
+/** A value as a short literal: `"text"`, `1.5`, `true`, `null`, `list`, `map`. */
+export function literal(value: unknown): string {
+  if (typeof value === 'string') return quote(value);
+  if (Array.isArray(value)) return 'list';
+  if (typeof value === 'object' && value !== null) return 'map';
+  return String(value);
+}
+
+/** A number as a person writes it: at most `digits` significant digits, no trailing zeros. */
+export function short(value: number, digits = 6): string {
+  return String(Number(value.toPrecision(digits)));
+}

@@ -1,0 +1,125 @@
+/**
+ * A YAML text as plain values, with the place of every key and value.
+ *
+ * The text comes from outside and is treated as hostile: size, nesting and alias expansion are bounded, keys that
+ * reach into JavaScript objects are refused, and nothing is thrown.
+ */
+import { type Document, LineCounter, isScalar, parseDocument } from 'yaml';
+import type { Issue, KeyPath, Place, ShapeProblem } from './issue.js';
+import { showPath } from './key-path.js';
+import { MAX_DEPTH, type Mark, YamlReader } from './yaml-reader.js';
+
+const MAX_CHARACTERS = 1_048_576;
+/** A broken text gives follow-up errors; the first few say it. */
+const MAX_SYNTAX_ERRORS = 5;
+
+export interface YamlSource {
+  readonly file: string;
+  readonly value: unknown;
+  /** Place of the key or value at `path`; of the deepest part of the path that exists when it leads nowhere. */
+  place(path: KeyPath, at: 'key' | 'value'): Place;
+}
+
+/**
+ * Reads one YAML document. `source` is null when nothing can be made of the text; `issues` may be there beside a
+ * source (duplicate keys, say), so that all problems of a text can be told at once.
+ */
+export function readYaml(
+  rawText: string,
+  file: string,
+  maxCharacters = MAX_CHARACTERS,
+): { source: YamlSource | null; issues: Issue[] } {
+  // A byte-order mark is no part of the first line.
+  const text = rawText.startsWith('\ufeff') ? rawText.slice(1) : rawText;
+  const lines = new LineCounter();
+  const placeAt = (offset: number): Place => {
+    const { line, col } = lines.linePos(offset);
+    return { file, line: Math.max(1, line), column: Math.max(1, col) };
+  };
+  const top: Place = { file, line: 1, column: 1 };
+  const refuse = (problem: ShapeProblem, place: Place = top) => ({
+    source: null,
+    issues: [{ place, path: '', problem }],
+  });
+
+  if (text.length > maxCharacters) return refuse({ code: 'too_large', what: 'characters', max: maxCharacters });
+  const odd = oddCharacter(text);
+  if (odd) return refuse({ code: 'not_text', why: odd.why }, countLines(text, odd.offset, file));
+  const document = parse(text, lines);
+  if (!document) return refuse({ code: 'too_large', what: 'nesting', max: MAX_DEPTH });
+  const syntax = syntaxIssues(document, placeAt);
+  if (syntax.length > 0) return { source: null, issues: syntax };
+  const contents = document.contents;
+  if (contents === null || (isScalar(contents) && contents.value === null)) return refuse({ code: 'empty_file' });
+
+  const reader = new YamlReader((offset) => placeAt(offset).line);
+  const { value, mark } = reader.read(contents, [], undefined);
+  if (reader.excess) return refuse(reader.excess.problem, placeAt(reader.excess.offset));
+  return {
+    source: { file, value, place: (path, at) => placeAt(offsetOf(mark, path, at)) },
+    issues: reader.found.map(({ offset, path, problem }) => ({
+      place: placeAt(offset),
+      path: showPath(value, path),
+      problem,
+    })),
+  };
+}
+
+function parse(text: string, lineCounter: LineCounter): Document.Parsed | undefined {
+  try {
+    return parseDocument(text, {
+      lineCounter,
+      prettyErrors: false,
+      // The library compares every key with every other; the reader finds duplicates in one pass.
+      uniqueKeys: false,
+      logLevel: 'error',
+      schema: 'core',
+      resolveKnownTags: false,
+    });
+  } catch {
+    return undefined;
+  }
+}
+
+function syntaxIssues(document: Document.Parsed, placeAt: (offset: number) => Place): Issue[] {
+  const seen = new Set<number>();
+  const issues: Issue[] = [];
+  for (const { code, message, pos } of [...document.errors, ...document.warnings]) {
+    const place = placeAt(pos[0]);
+    // One error a line: the rest of a line that is broken is broken too.
+    if (seen.has(place.line) || issues.length === MAX_SYNTAX_ERRORS) continue;
+    seen.add(place.line);
+    if (code === 'RESOURCE_EXHAUSTION')
+      return [{ place, path: '', problem: { code: 'too_large', what: 'nesting', max: MAX_DEPTH } }];
+    issues.push({ place, path: '', problem: { code: 'syntax', detail: message, yaml: code } });
+  }
+  return issues;
+}
+
+/** Offset of the key or value at `path`, as far as the path leads. A list item has no key: its value stands in. */
+function offsetOf(root: Mark, path: KeyPath, at: 'key' | 'value'): number {
+  let mark = root;
+  for (const segment of path) {
+    const next = mark.children.get(segment);
+    if (!next) return mark.key ?? mark.value;
+    mark = next;
+  }
+  return at === 'key' ? (mark.key ?? mark.value) : mark.value;
+}
+
+type Oddity = 'binary' | 'control character' | 'not UTF-8';
+
+/** The first character no text file holds: NUL, another control, or what decoding puts for bytes that are not UTF-8. */
+function oddCharacter(text: string): { offset: number; why: Oddity } | undefined {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  const offset = text.search(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/);
+  if (offset < 0) return undefined;
+  const found = text[offset];
+  if (text.includes('\u0000')) return { offset: text.indexOf('\u0000'), why: 'binary' };
+  return { offset, why: found === '\ufffd' ? 'not UTF-8' : 'control character' };
+}
+
+function countLines(text: string, offset: number, file: string): Place {
+  const before = text.slice(0, offset);
+  return { file, line: before.split('\n').length, column: offset - before.lastIndexOf('\n') };
+}
