@@ -13,12 +13,10 @@ const timeoutMs = quantity(
 /** One logic, judged on every door of the scenario. `tableText` is filled in by whoever reads files. */
 export const logicSchema = z.discriminatedUnion('use', [
   z.strictObject({
-    use: z
-      .literal('first-broken')
-      .meta({
-        description:
-          'The beam broken first gives the direction; one tally when both have been broken and both are clear again.',
-      }),
+    use: z.literal('first-broken').meta({
+      description:
+        'The beam broken first gives the direction; one tally when both have been broken and both are clear again.',
+    }),
     name: logicName,
     timeout_ms: timeoutMs.default(4000),
   }),

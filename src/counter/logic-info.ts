@@ -1,0 +1,55 @@
+/** What can be chosen as a logic, for the command that lists keys: read from the schema, so that it can't go stale. */
+import { z } from 'zod';
+import { makeLogic } from './make-logic.js';
+import { type LogicChoice, logicSchema } from './schema.js';
+
+export interface LogicKey {
+  readonly key: string;
+  readonly description: string;
+  readonly unit: string | null;
+  /** What holds when the key is left out; null if nothing is filled in. */
+  readonly default: unknown;
+  readonly required: boolean;
+}
+
+export interface LogicInfo {
+  readonly use: LogicChoice['use'];
+  readonly description: string;
+  readonly keys: readonly LogicKey[];
+  readonly defeated_by: string;
+}
+
+export function logicInfo(): readonly LogicInfo[] {
+  return logicSchema.options.map(({ shape }) => {
+    const [use] = shape.use.values as Set<LogicChoice['use']>;
+    if (use === undefined) throw new Error('logicInfo: a logic without a name in the schema');
+    return {
+      use,
+      description: shape.use.meta()?.description ?? '',
+      keys: Object.entries(shape)
+        .filter(([key]) => key !== 'use')
+        .map(([key, schema]) => keyInfo(key, schema as z.ZodType)),
+      defeated_by:
+        use === 'table'
+          ? 'Whatever its rules do not foresee; a table can say it under `defeated_by`.'
+          : makeLogic(logicSchema.parse({ use }), {}).defeated_by,
+    };
+  });
+}
+
+function keyInfo(key: string, schema: z.ZodType): LogicKey {
+  let inner = schema;
+  let fallback: unknown = null;
+  while (inner instanceof z.ZodDefault || inner instanceof z.ZodOptional) {
+    if (inner instanceof z.ZodDefault) fallback = inner.def.defaultValue;
+    inner = inner.unwrap() as z.ZodType;
+  }
+  const meta = schema.meta() ?? inner.meta();
+  return {
+    key,
+    description: meta?.description ?? '',
+    unit: typeof meta?.['unit'] === 'string' ? meta['unit'] : null,
+    default: fallback,
+    required: inner === schema,
+  };
+}

@@ -1,0 +1,80 @@
+/**
+ * Everything that can happen to a table: pairs of a state and the levels as they are, reached from the start with all
+ * beams clear by any change of any beams, and by timeouts. What follows is decided here once, for the checks, the
+ * machine and the diagrams alike.
+ */
+import { type AfterRule, type LevelRule, type Table, afterRule, rulesByMask } from './table.js';
+
+/** What a change of levels or a timeout does; states by index. */
+export interface Outcome {
+  readonly to: number;
+  /** The rules that fired, in order; none where the table stays for want of a rule. */
+  readonly rules: readonly (LevelRule | AfterRule)[];
+  /** True when the state isn't entered anew: its timer runs on. */
+  readonly stays: boolean;
+}
+
+export interface Walks {
+  readonly table: Table;
+  readonly start: number;
+  /** 2 to the number of beams. */
+  readonly masks: number;
+  /** By state: what each pattern of levels does on arrival, by mask. */
+  readonly onLevels: readonly (readonly Outcome[])[];
+  /** By state: what its timeout does with the levels as they are, by mask; empty where there is no timeout. */
+  readonly onTimeout: readonly (readonly Outcome[])[];
+  /** By state: levels that can be while it is the state, as flags by mask; none set if it can't be reached. */
+  readonly while: readonly (readonly boolean[])[];
+  /** By state: levels that it can be asked about, by a change or on being entered by a timeout. */
+  readonly asked: readonly (readonly boolean[])[];
+}
+
+export function walksOf(table: Table): Walks {
+  const masks = 1 << table.beams.length;
+  const index = new Map(table.states.map((state, i) => [state.name, i]));
+  const indexOf = (name: string): number => index.get(name) ?? 0;
+  const rules = table.states.map((state) => rulesByMask(state, table.beams.length));
+  const onLevels = rules.map((byMask, from) => byMask.map((rule) => outcomeOf(rule, from, indexOf)));
+  const onTimeout = table.states.map((state) => {
+    const after = afterRule(state);
+    if (!after) return [];
+    const entered = indexOf(after.go);
+    // A timeout's new state at once looks at the beams as they are.
+    return (onLevels[entered] ?? []).map((look) => ({ to: look.to, rules: [after, ...look.rules], stays: false }));
+  });
+
+  const flags = (): boolean[][] => table.states.map(() => new Array<boolean>(masks).fill(false));
+  const walks = { table, start: indexOf(table.start), masks, onLevels, onTimeout, while: flags(), asked: flags() };
+  explore(walks, indexOf);
+  return walks;
+}
+
+function outcomeOf(rule: LevelRule | undefined, from: number, indexOf: (name: string) => number): Outcome {
+  if (rule?.kind === 'on') return { to: indexOf(rule.go), rules: [rule], stays: false };
+  return { to: from, rules: rule ? [rule] : [], stays: true };
+}
+
+function explore(walks: Walks & { while: boolean[][]; asked: boolean[][] }, indexOf: (name: string) => number): void {
+  const open: [state: number, mask: number][] = [];
+  const reach = (state: number, mask: number): void => {
+    const seen = walks.while[state] as boolean[];
+    if (seen[mask]) return;
+    seen[mask] = true;
+    open.push([state, mask]);
+  };
+  reach(walks.start, 0);
+  for (let pair = open.pop(); pair; pair = open.pop()) {
+    const [state, mask] = pair;
+    for (let next = 0; next < walks.masks; next++) {
+      if (next === mask) continue;
+      (walks.asked[state] as boolean[])[next] = true;
+      reach((walks.onLevels[state]?.[next] as Outcome).to, next);
+    }
+    const timeout = walks.onTimeout[state]?.[mask];
+    if (timeout) {
+      const after = timeout.rules[0] as AfterRule;
+      (walks.asked[indexOf(after.go)] as boolean[])[mask] = true;
+      reach(timeout.to, mask);
+    }
+  }
+}
