@@ -14,12 +14,13 @@ const CHILD = 1;
 const TWO_POW_MINUS_52 = 1 / 4503599627370496;
 
 export class Stream {
-  /** Low and high word of the key. */
   private constructor(
+    /** The two words of the key. */
     private readonly k0: number,
     private readonly k1: number,
-    /** Escaped path, for messages and tests. */
-    readonly path: string,
+    /** Where it hangs: its own path, or the stream it is number `n` of. */
+    private readonly from: string | Stream,
+    private readonly n = 0,
   ) {}
 
   /** The root of all streams of a run. */
@@ -32,6 +33,11 @@ export class Stream {
     return new Stream(source.int32() | 0, source.int32() | 0, path);
   }
 
+  /** Escaped path, as `seed/replicate/#3/door/kitchen`. Put together when asked for: numbered streams are many. */
+  get path(): string {
+    return typeof this.from === 'string' ? this.from : `${this.from.path}/#${this.n}`;
+  }
+
   /** A stream with a purpose of its own, by name. Segments are escaped: `a/b` and `a`, `b` never meet. */
   child(...segments: readonly string[]): Stream {
     return Stream.named([this.path, ...segments.map(escapeSegment)].join('/'));
@@ -40,7 +46,7 @@ export class Stream {
   /** Numbered child, `n` an integer from 0 to 2³²−1: bodies, visits, anything that is counted. */
   nth(n: number): Stream {
     threefry2x32(this.k0, this.k1, n | 0, CHILD);
-    return new Stream(THREEFRY.x0, THREEFRY.x1, this.path);
+    return new Stream(THREEFRY.x0, THREEFRY.x1, this, n);
   }
 
   /** Draw `n` (an integer from 0 to 2³²−1): uniform on (0, 1), 52 bits, never 0 and never 1. */
@@ -58,7 +64,7 @@ export function unitInterval(x0: number, x1: number): number {
   return ((x0 >>> 6) * 67108864 + (x1 >>> 6) + 0.5) * TWO_POW_MINUS_52;
 }
 
-/** Slash and percent are the only characters with a meaning in a path. */
+/** Slash, number sign and percent are the only characters with a meaning in a path. */
 function escapeSegment(segment: string): string {
-  return segment.replaceAll('%', '%25').replaceAll('/', '%2F');
+  return segment.replaceAll('%', '%25').replaceAll('/', '%2F').replaceAll('#', '%23');
 }
