@@ -12,6 +12,7 @@ export { default as pow } from '@stdlib/math-base-special-pow';
 export { default as sin } from '@stdlib/math-base-special-sin';
 export { default as normalCdf } from '@stdlib/stats-base-dists-normal-cdf';
 export { default as normalQuantile } from '@stdlib/stats-base-dists-normal-quantile';
+export { default as tQuantile } from '@stdlib/stats-base-dists-t-quantile';
 
 export const PI = 3.141592653589793;
 export const DEG = PI / 180;

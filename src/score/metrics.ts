@@ -1,0 +1,140 @@
+/** From what was counted in each replicate to metrics.json. */
+import type { MixEntry } from '../agents/schema.js';
+import { byAssumedShare } from './by-share.js';
+import { byKind, byStature } from './by-whom.js';
+import type { DoorCounts } from './door-counts.js';
+import { ratioEstimate } from './estimates.js';
+import {
+  COLUMNS,
+  type Confusion,
+  type DoorMetrics,
+  type Estimate,
+  type Metrics,
+  type RoomMetrics,
+  ROWS,
+} from './metrics-schema.js';
+import { pool, rates } from './rates.js';
+import type { RoomTimes } from './rooms.js';
+import type { Target } from './schema.js';
+import { judgeTarget } from './targets.js';
+import { NOBODY_ROW } from './truth.js';
+
+/** What one replicate found at one door. */
+export interface DoorRecord {
+  /** One entry per logic, in the design's order. */
+  readonly logics: readonly DoorCounts[];
+  /** Breaks of each beam, in the door's order. */
+  readonly breaks: readonly number[];
+  /** Parties that set out from a room with too few people in it, and so did not. */
+  readonly unmet_parties: number;
+}
+
+export interface ReplicateRecord {
+  readonly doors: readonly DoorRecord[];
+  /** `rooms[room][logic][ledger]`, in the design's order. */
+  readonly rooms: readonly (readonly (readonly RoomTimes[])[])[];
+}
+
+export interface MetricsInput {
+  /** Version of jambeam. */
+  readonly jambeam: string;
+  readonly scenario: string;
+  readonly seed: string;
+  /** Length of each replicate's clock. */
+  readonly hours: number;
+  /** Names, the headline's logic first. */
+  readonly logics: readonly string[];
+  readonly ledgers: readonly string[];
+  readonly doors: readonly {
+    readonly name: string;
+    readonly mix: readonly MixEntry[];
+    readonly beams: readonly string[];
+  }[];
+  readonly rooms: readonly string[];
+  /** In order of their numbers. */
+  readonly replicates: readonly ReplicateRecord[];
+  readonly targets: readonly Target[];
+}
+
+/** All numbers of a run, with intervals over its replicates. Pure: the same records give the same bytes. */
+export function buildMetrics(input: MetricsInput): Metrics {
+  const { logics, ledgers, replicates, hours } = input;
+  const judged: Omit<Metrics, 'targets'> = {
+    format: 1,
+    jambeam: input.jambeam,
+    scenario: input.scenario,
+    seed: input.seed,
+    replicates: replicates.length,
+    hours,
+    house: {
+      logic: logics[0]!,
+      ...rates(
+        replicates.map(({ doors }) => pool(doors.map((door) => door.logics[0]!))),
+        hours,
+      ),
+    },
+    doors: input.doors.flatMap((_, door) => logics.map((_name, logic) => doorMetrics(input, door, logic))),
+    rooms: input.rooms.flatMap((room, r) =>
+      logics.flatMap((logic, l) =>
+        ledgers.map((ledger, g) => ({
+          room,
+          logic,
+          ledger,
+          ...roomRates(replicates.map(({ rooms }) => rooms[r]![l]![g]!)),
+        })),
+      ),
+    ),
+  };
+  return { ...judged, targets: input.targets.map((target) => judgeTarget(judged, target)) };
+}
+
+function doorMetrics(input: MetricsInput, d: number, l: number): DoorMetrics {
+  const { name, mix, beams } = input.doors[d]!;
+  const records = input.replicates.map(({ doors }) => doors[d]!);
+  const counts = records.map(({ logics }) => logics[l]!);
+  const crossings = counts.map(({ total }) => total.crossings);
+  return {
+    door: name,
+    logic: input.logics[l]!,
+    ...rates(counts, input.hours),
+    by_kind: byKind(mix, counts),
+    by_stature: byStature(counts),
+    by_assumed_share: byAssumedShare(mix, counts),
+    breaks_per_crossing: beams.map((beam, b) => ({
+      beam,
+      estimate: ratioEstimate(
+        records.map(({ breaks }) => breaks[b]!),
+        crossings,
+        { nothing: 'no crossings' },
+      ),
+    })),
+    unmet_parties: records.reduce((sum, record) => sum + record.unmet_parties, 0),
+    confusion: confusion(counts),
+  };
+}
+
+function confusion(replicates: readonly DoorCounts[]): Confusion {
+  const counts = ROWS.map((_, row) =>
+    COLUMNS.map((column, c) =>
+      row === NOBODY_ROW && column === 'nothing'
+        ? null
+        : replicates.reduce((sum, door) => sum + door.confusion[row * COLUMNS.length + c]!, 0),
+    ),
+  );
+  return { rows: [...ROWS], columns: [...COLUMNS], counts };
+}
+
+function roomRates(replicates: readonly RoomTimes[]): Omit<RoomMetrics, 'room' | 'logic' | 'ledger'> {
+  const over = (time_us: (times: RoomTimes) => number, max: number): Estimate =>
+    ratioEstimate(
+      replicates.map(time_us),
+      replicates.map(({ span_us }) => span_us),
+      { n: replicates.length, nothing: 'no time', counted: false, max },
+    );
+  return {
+    exact_share: over((times) => times.exact_us, 1),
+    empty_while_occupied_share: over((times) => times.empty_while_occupied_us, 1),
+    occupied_while_empty_share: over((times) => times.occupied_while_empty_us, 1),
+    mean_absolute_error: over((times) => times.absolute_error_us, Infinity),
+  };
+}
