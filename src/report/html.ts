@@ -1,0 +1,52 @@
+/**
+ * Text into markup, safely: the `html` template escapes whatever is put into it unless it is markup already.
+ * Everything a user can name passes through here on its way to the page.
+ */
+
+/** Markup that is safe to print as it stands. Only this file and drawings of ours make it. */
+export class Markup {
+  constructor(readonly text: string) {}
+}
+
+/** What may stand in a template: lists are joined, nothing prints nothing. */
+export type Piece = string | number | Markup | null | undefined | false | readonly Piece[];
+
+// Control characters, and marks that turn the writing direction of what follows. The isolates U+2068 and U+2069 are
+// ours (see `named` in words.ts) and stay.
+// oxlint-disable-next-line no-control-regex
+const UNPRINTABLE = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066\u2067\ufeff\ufffe\uffff]/g;
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text for element content or a quoted attribute; characters that cannot be shown become U+FFFD. */
+export function escapeText(text: string): string {
+  return text.replace(UNPRINTABLE, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] ?? c);
+}
+
+function print(piece: Piece): string {
+  if (piece === null || piece === undefined || piece === false) return '';
+  if (piece instanceof Markup) return piece.text;
+  if (typeof piece === 'string') return escapeText(piece);
+  if (typeof piece === 'number') return String(piece);
+  return piece.map(print).join('');
+}
+
+/** @example html`<p>${'1 < 2'}</p>`.text // => '<p>1 &lt; 2</p>' */
+export function html(strings: TemplateStringsArray, ...values: readonly Piece[]): Markup {
+  return new Markup(strings.map((s, i) => s + (i < values.length ? print(values[i]) : '')).join(''));
+}
+
+/** Markup we made ourselves, taken as it is. Never for anything a user wrote. */
+export function trusted(text: string): Markup {
+  return new Markup(text);
+}
+
+/** A region that scrolls sideways by itself on a narrow screen, reachable by keyboard and named for screen readers. */
+export function scrollable(label: string, content: Markup): Markup {
+  return html`<div class="scroll" role="region" tabindex="0" aria-label="${label}">${content}</div>`;
+}

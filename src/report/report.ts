@@ -1,0 +1,53 @@
+/**
+ * The report: one HTML text that needs nothing else. Made from the design, the metrics and the aggregates charts are
+ * drawn from, never from raw events; holds no script, no time of day, no path and no name of a machine or a person.
+ */
+import type { Figure } from '../engine/figure.js';
+import type { Design } from '../scenario/schema.js';
+import type { Figures } from '../score/figures.js';
+import type { Metrics } from '../score/metrics-schema.js';
+import { html } from './html.js';
+import { page } from './page.js';
+import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
+import { confusionSection } from './sections/confusion.js';
+import { doorwaySection } from './sections/doorway.js';
+import { logicsSection } from './sections/logics.js';
+import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js';
+import { driftSection, roomsSection } from './sections/overtime.js';
+import { sharesSection, whomSection } from './sections/whom.js';
+import { named } from './words.js';
+
+export interface ReportInput {
+  readonly design: Design;
+  readonly metrics: Metrics;
+  readonly figures: Figures;
+  /** The built-in figures this run rests on. */
+  readonly sources: readonly Figure[];
+  readonly version: string;
+}
+
+/** The report as HTML text; same input, same text on the same engine. */
+export async function renderReport(input: ReportInput): Promise<string> {
+  const { design, metrics, figures, sources, version } = input;
+  return page(
+    `${metrics.scenario}: doorway report`,
+    html`${titleBlock(design, metrics, version)}
+<main>
+${verdictSection(design, metrics)}
+${threeNumbers(design, metrics)}
+${doorwaySection(design, metrics, figures)}
+${confusionSection(design, metrics)}
+${logicsSection(design, metrics)}
+${await driftSection(design, figures)}
+${await roomsSection(design, metrics, figures)}
+${await whomSection(design, metrics)}
+${sharesSection(design, metrics)}
+${cautionsSection()}
+${limitsSection()}
+${sourcesSection(design, sources)}
+${reproduceSection(design, version)}
+${wordsSection()}
+</main>
+<footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>`,
+  );
+}

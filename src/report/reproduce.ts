@@ -1,0 +1,31 @@
+/** The scenario as text that runs again, and the command that runs it. */
+import { Document, Scalar, visit } from 'yaml';
+import type { Design } from '../scenario/schema.js';
+
+// Characters that a page shows as U+FFFD; in YAML they are written as escapes, so that nothing is lost.
+// oxlint-disable-next-line no-control-regex
+const HIDDEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/;
+
+/** The resolved scenario as YAML. Logic tables are files of their own and not in it. */
+export function scenarioText(design: Design): string {
+  const { tables: _tables, ...scenario } = design;
+  const document = new Document(scenario, { aliasDuplicateObjects: false });
+  visit(document, {
+    Scalar(_key, node) {
+      if (typeof node.value === 'string' && HIDDEN.test(node.value)) node.type = Scalar.QUOTE_DOUBLE;
+    },
+  });
+  return document
+    .toString({ lineWidth: 0 })
+    .replace(new RegExp(HIDDEN, 'g'), (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
+}
+
+/** Seed and extent are in the scenario, so the command needs neither. */
+export function reproduceCommand(design: Design): string {
+  return `jambeam run scenario.yaml --seed ${shellWord(String(design.seed))} --replicates ${design.replicates} --hours ${design.hours}`;
+}
+
+/** Quoted for a POSIX shell where needed. Control characters cannot be pasted: the scenario holds such a seed. */
+function shellWord(text: string): string {
+  return /^[A-Za-z0-9_.:/-]+$/.test(text) && !text.startsWith('-') ? text : `'${text.replace(/'/g, `'\\''`)}'`;
+}

@@ -1,0 +1,78 @@
+/** The end of the page: cautions, limits, assumptions and sources, how to reproduce it, the words used. */
+import { figureValueText, type Figure } from '../../engine/figure.js';
+import type { Design } from '../../scenario/schema.js';
+import { CAUTIONS } from '../cautions.js';
+import { WORDS } from '../glossary.js';
+import { html, scrollable, type Markup } from '../html.js';
+import { NOT_MODELLED } from '../limits.js';
+import { reproduceCommand, scenarioText } from '../reproduce.js';
+import { decimal, joined, mixWords, named, plain, plural } from '../words.js';
+
+export function cautionsSection(): Markup {
+  return html`<section aria-labelledby="cautions"><h2 id="cautions">Cautions</h2>
+<dl class="cautions">${CAUTIONS.map((c) => html`<div><dt>${c.title}</dt><dd>${c.text}</dd></div>`)}</dl></section>`;
+}
+
+export function limitsSection(): Markup {
+  return html`<section aria-labelledby="limits"><h2 id="limits">What was not modelled</h2>
+<ul>${NOT_MODELLED.map((l) => html`<li>${l}</li>`)}</ul>
+<p>The numbers are a simulation’s. Walk through the built door and count before you trust them.</p></section>`;
+}
+
+/** What rests on somebody's judgement rather than on a publication. */
+const ASSUMED = new Set<Figure['status']>(['assumption', 'from memory', 'common practice']);
+
+export function sourcesSection(design: Design, sources: readonly Figure[]): Markup {
+  const assumed = sources.filter((f) => ASSUMED.has(f.status));
+  const cited = sources.filter((f) => !ASSUMED.has(f.status));
+  return html`<section aria-labelledby="sources"><h2 id="sources">Assumptions and sources</h2>
+<h3>Assumed by the scenario</h3>
+<ul>${assumptions(design).map(([doors, text]) => html`<li>${doors.length === 1 ? 'Door' : 'Doors'} ${joined(doors)}: ${text}.</li>`)}</ul>
+${assumed.length > 0 && html`<h3>Built in, without a published source</h3>${figureTable(assumed, 'Figures without a published source')}`}
+${cited.length > 0 && html`<h3>Built in, with a source</h3><details><summary>${plural(cited.length, 'figure')} with citation</summary>${figureTable(cited, 'Figures with a source')}</details>`}
+</section>`;
+}
+
+/** What the scenario assumes of who comes, doors with the same assumptions together. */
+function assumptions(design: Design): [string[], string][] {
+  const byText = new Map<string, string[]>();
+  for (const { name, traffic } of design.doors) {
+    const returns = traffic.one_way ? 'nobody returns' : `they stay ${decimal(traffic.stay_mean_min)} min on average`;
+    const text = `${mixWords(traffic.mix)} (shares of arriving parties); people walk at ${decimal(traffic.home_pace)} of the published pace; ${returns}`;
+    byText.set(text, [...(byText.get(text) ?? []), named(name)]);
+  }
+  return [...byText].map(([text, doors]) => [doors, text]);
+}
+
+function figureTable(figures: readonly Figure[], label: string): Markup {
+  return scrollable(
+    label,
+    html`<table class="sources"><caption class="hidden">${label}</caption><thead><tr><th scope="col">figure</th><th scope="col">value</th><th scope="col">status</th><th scope="col">source</th></tr></thead>
+<tbody>${figures.map((f) => html`<tr><th scope="row">${f.id}<small>${f.used_in}</small></th><td>${valueText(f)}</td><td>${f.status}</td><td>${f.citation}${f.note !== undefined && html`<small>${f.note}</small>`}</td></tr>`)}</tbody></table>`,
+  );
+}
+
+/** Whole tables of numbers are named, not printed: the command that lists sources prints them. */
+const LONGEST_VALUE = 90;
+function valueText(f: Figure): string {
+  const text = figureValueText(f.value);
+  const unit = f.unit === '' || f.unit === '1' ? '' : ` ${f.unit}`;
+  if (text.length <= LONGEST_VALUE) return text + unit;
+  const rows = Array.isArray(f.value) ? f.value.length : 1;
+  return rows > 1 ? `${plural(rows, 'row')}${unit}; see jambeam sources` : text + unit;
+}
+
+export function reproduceSection(design: Design, version: string): Markup {
+  const tables = Object.entries(design.tables);
+  return html`<section aria-labelledby="reproduce"><h2 id="reproduce">How to reproduce this</h2>
+<p>Save the scenario below as <code>scenario.yaml</code>${tables.length > 0 && ', each logic table under its name beside it,'} and run it with jambeam ${version}. Same scenario, seed and version: the same numbers.</p>
+<pre tabindex="0" aria-label="Command line">${reproduceCommand(design)}</pre>
+<details><summary>The scenario, defaults filled in</summary><pre tabindex="0" aria-label="Scenario">${scenarioText(design)}</pre></details>
+${tables.map(([file, text]) => html`<details><summary>Logic table ${named(file)}</summary><pre tabindex="0" aria-label="Logic table ${plain(file)}">${text}</pre></details>`)}
+</section>`;
+}
+
+export function wordsSection(): Markup {
+  return html`<section aria-labelledby="words"><h2 id="words">Words used</h2>
+<dl class="words">${WORDS.map(([word, meaning]) => html`<div><dt>${word}</dt><dd>${meaning}</dd></div>`)}</dl></section>`;
+}

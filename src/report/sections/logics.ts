@@ -1,0 +1,90 @@
+/** The logics side by side: every one was given the same crowds. */
+import { logicInfo } from '../../counter/logic-info.js';
+import { compileTable, type CompiledTable } from '../../counter/table/compile.js';
+import { tableAsSvg } from '../../counter/table/svg.js';
+import type { Design } from '../../scenario/schema.js';
+import type { DoorMetrics, Estimate, Metrics } from '../../score/metrics-schema.js';
+import { estimateCell, intervalNote } from '../cells.js';
+import { html, scrollable, trusted, type Markup } from '../html.js';
+import { count, decimal, joined, named, plural } from '../words.js';
+import { highOf, lowOf } from '../worst.js';
+
+const ROWS: readonly [string, (d: DoorMetrics) => Estimate][] = [
+  ['wrong per 100', (d) => d.wrong_per_100],
+  ['missed per 100', (d) => d.missed_per_100],
+  ['extra per 100', (d) => d.extra_per_100],
+  ['reversed per 100', (d) => d.reversed_per_100],
+  ['invented per 100', (d) => d.invented_per_100],
+  ['invented per hour', (d) => d.invented_per_hour],
+  ['drift per 100: bias', (d) => d.drift_per_100.bias],
+  ['drift per 100: spread', (d) => d.drift_per_100.spread],
+];
+
+export function logicsSection(design: Design, metrics: Metrics): Markup {
+  return html`<section aria-labelledby="logics"><h2 id="logics">Logics compared</h2>
+<p>All logics saw the same crowds, beam by beam, so a difference between two of them is theirs.</p>
+${design.doors.map((door) =>
+  compared(
+    door.name,
+    metrics.doors.filter((d) => d.door === door.name),
+  ),
+)}
+<dl class="words">${design.logics.map((l) => html`<div><dt>${named(l.name)}</dt><dd>${aboutLogic(l, design.tables)}</dd></div>`)}</dl>
+${design.logics.map((l) => diagram(l, design.tables))}
+</section>`;
+}
+
+type NamedLogic = Design['logics'][number];
+
+/** What it does, what defeats it, how it is set. */
+function aboutLogic(l: NamedLogic, tables: Design['tables']): string {
+  const info = logicInfo().find((i) => i.use === l.use);
+  const parts = [l.use === 'table' ? `A table of states and rules, ${named(l.file)}.` : (info?.description ?? '')];
+  const defeated = l.use === 'table' ? tableOf(l, tables)?.logic?.defeated_by : info?.defeated_by;
+  if (defeated !== undefined && defeated !== '') parts.push(`Defeated by: ${defeated}`);
+  if (l.use !== 'table') parts.push(`Timeout ${decimal(l.timeout_ms / 1000)}\u00a0s.`);
+  if (l.use === 'hold-off') parts.push(`Hold-off ${decimal(l.hold_off_ms / 1000)}\u00a0s.`);
+  return parts.join(' ');
+}
+
+function tableOf(l: NamedLogic, tables: Design['tables']): CompiledTable | null {
+  if (l.use !== 'table' || !Object.hasOwn(tables, l.file)) return null;
+  return compileTable(tables[l.file] ?? '', l.file, l.name);
+}
+
+/** A table logic as a picture, with the table itself in words for those who do not see it. */
+function diagram(l: NamedLogic, tables: Design['tables']): Markup | null {
+  const table = tableOf(l, tables)?.table;
+  if (!table) return null;
+  const heading = `States of ${named(l.name)}`;
+  return html`<figure class="diagram"><figcaption><h3>${heading}</h3></figcaption>${scrollable(heading, trusted(tableAsSvg(table)))}</figure>`;
+}
+
+function compared(door: string, rows: readonly DoorMetrics[]): Markup | null {
+  const first = rows[0];
+  if (first === undefined) return null;
+  return html`<article><h3>Door ${named(door)}: ${best(rows)}</h3>
+${scrollable(
+  `Logics compared at door ${named(door)}`,
+  html`<table><caption class="hidden">Logics compared at door ${named(door)}</caption><thead><tr><th scope="col">per crossing</th>${rows.map((d) => html`<th scope="col">${named(d.logic)}</th>`)}</tr></thead>
+<tbody>${ROWS.map(([name, of]) => html`<tr><th scope="row">${name}</th>${rows.map((d) => estimateCell(of(d)))}</tr>`)}
+<tr><th scope="row">tallies</th>${rows.map((d) => html`<td class="num">${count(d.tallies)}</td>`)}</tr></tbody></table>`,
+)}
+<p class="key">${plural(first.visits, 'visit')}, ${plural(first.person_crossings, 'crossing')}.${
+    first.unmet_parties > 0 &&
+    ` ${plural(first.unmet_parties, 'party', 'parties')} set out from a room with too few people in it and did not come.`
+  }</p>${intervalNote(rows.flatMap((d) => ROWS.map(([, of]) => of(d))))}</article>`;
+}
+
+/** Which logic is least wrong, said only as surely as the intervals allow. */
+function best(rows: readonly DoorMetrics[]): string {
+  const known = rows.filter((d) => d.wrong_per_100.value !== null);
+  const sorted = [...known].sort((a, b) => (a.wrong_per_100.value ?? 0) - (b.wrong_per_100.value ?? 0));
+  const [first, ...others] = sorted;
+  if (first === undefined) return 'no number to compare';
+  if (others.length === 0) return `${named(first.logic)} alone`;
+  const rivals = others.filter((d) => lowOf(d.wrong_per_100) <= highOf(first.wrong_per_100));
+  return rivals.length === 0
+    ? `${named(first.logic)} is wrong least often`
+    : `${joined([first, ...rivals].map((d) => named(d.logic)))} are too close to tell apart`;
+}

@@ -1,0 +1,130 @@
+/**
+ * How the report looks: a sheet of drawing paper with ruled lines and a title block, letters of the reader's own system.
+ *
+ * Colours: blue and orange differ in lightness and hue for every common kind of colour blindness, and nothing is told
+ * by colour alone: dashes, shapes, hatching and words say it too.
+ */
+export const STYLE = `
+:root{color-scheme:light dark;
+--paper:#f8f6f0;--card:#fffdf8;--ink:#1c2a30;--soft:#53636a;--rule:#d9d4c7;--line:#8f958f;
+--a:#175f8c;--b:#a84a00;--bad:#9c2146;--good:#1e6b4f;--skin:#8798a0;--skin2:#b9a98c;
+--serif:ui-serif,"Iowan Old Style",Charter,Georgia,"Times New Roman",serif;
+--sans:system-ui,-apple-system,"Segoe UI",Roboto,"Helvetica Neue",Arial,sans-serif;
+--mono:ui-monospace,"SF Mono",Menlo,Consolas,"Liberation Mono",monospace}
+@media (prefers-color-scheme:dark){:root{
+--paper:#12191c;--card:#182125;--ink:#e6e3da;--soft:#a3b0b4;--rule:#2e3a3f;--line:#6d7b80;
+--a:#6db4e0;--b:#f0a060;--bad:#f28aa6;--good:#74c9a4;--skin:#5d7079;--skin2:#8b7d62}}
+*{box-sizing:border-box}
+html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
+body{margin:0 auto;max-width:74rem;padding:1.25rem clamp(1rem,4vw,3.5rem) 4rem;background:var(--paper);color:var(--ink);
+font:1rem/1.55 var(--sans);overflow-wrap:break-word}
+h1,h2,h3,h4{font-family:var(--serif);font-weight:600;line-height:1.2;text-wrap:balance;break-after:avoid}
+h1{font-size:clamp(1.9rem,5vw,3rem);margin:.1em 0 .5em;letter-spacing:-.01em}
+h2{font-size:1.6rem;margin:0 0 .6em}
+h3{font-size:1.15rem;margin:1.6em 0 .5em}
+h4{font-size:1rem;margin:0 0 .4em}
+p,ul,dl{margin:0 0 .8em}
+p,li,dd{max-width:68ch}
+ul{padding-left:1.2em}
+small{font-size:.8125rem;color:var(--soft);font-weight:400}
+code,pre{font-family:var(--mono);font-size:.875rem}
+pre{background:var(--card);border:1px solid var(--rule);padding:.8em 1em;overflow-x:auto;max-height:32rem;tab-size:2}
+section{border-top:2px solid var(--ink);padding-top:1rem;margin-top:3rem}
+article+article{border-top:1px solid var(--rule);margin-top:2rem}
+:focus-visible{outline:3px solid var(--a);outline-offset:2px}
+.hidden{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
+.over{color:var(--soft);margin:0;font-size:.9375rem}
+.key{color:var(--soft);font-size:.875rem;margin:.5em 0 1em}
+.block{display:grid;grid-template-columns:repeat(auto-fit,minmax(9rem,1fr));border:1px solid var(--ink);margin:0;gap:1px;background:var(--rule)}
+.block div{padding:.45rem .7rem;background:var(--card)}
+.block dt{font-size:.75rem;color:var(--soft)}
+.block dd{margin:0;font-weight:600;overflow-wrap:anywhere}
+.verdict{border:2px solid var(--ink);border-left-width:.75rem;background:var(--card);padding:1.25rem clamp(1rem,3vw,2rem);margin-top:2rem}
+.verdict.no{border-color:var(--bad)}.verdict.yes{border-color:var(--good)}.verdict.undecided{border-color:var(--b)}
+.verdict h2{font-size:clamp(1.6rem,4vw,2.25rem);display:flex;gap:.5em;align-items:baseline}
+.verdict.no .mark{color:var(--bad)}.verdict.yes .mark{color:var(--good)}.verdict.undecided .mark{color:var(--b)}
+.mark{font-family:var(--sans);font-weight:700}
+.worst{border-left:3px solid var(--bad);padding-left:.8em}
+.verdict.yes .worst,.verdict.unjudged .worst{border-color:var(--line)}
+.three{list-style:none;padding:0;display:grid;gap:1.5rem;grid-template-columns:repeat(auto-fit,minmax(15rem,1fr))}
+.three li{border-top:1px solid var(--line);padding-top:.6rem}
+.three h3{margin:0;font:600 .9375rem/1.3 var(--sans)}
+.three p{margin:0;font-size:.9375rem;color:var(--soft)}
+.three .big{font:600 3rem/1.1 var(--serif);color:var(--ink);font-variant-numeric:lining-nums}
+.three .range{color:var(--ink)}
+.scroll{position:relative;overflow-x:auto;margin:0 0 .8em}
+table{border-collapse:collapse;font-size:.9375rem;font-variant-numeric:tabular-nums lining-nums;min-width:min(100%,30rem)}
+caption{text-align:left;font-weight:600;padding:.3em 0}
+caption.hidden{position:absolute}
+th,td{padding:.4rem .7rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
+thead th{border-bottom:1.5px solid var(--ink);font-weight:600;font-size:.875rem;vertical-align:bottom}
+tbody th{font-weight:400}
+th:first-child,td:first-child{padding-left:0}
+th.group{font-weight:600;padding-top:1em;border-bottom:1px solid var(--line)}
+td.num b{font-weight:600}
+td small,th small{display:block;white-space:normal}
+td.num small{white-space:nowrap}
+td.none,td.none small{color:var(--soft);white-space:normal}
+.outcome.missed{color:var(--bad);font-weight:600}.outcome.met{color:var(--good);font-weight:600}.outcome.undecided{color:var(--b);font-weight:600}
+.confusion td{border:1px solid var(--rule);padding:.45rem .7rem;min-width:6.5rem}
+.confusion td.right{outline:2px solid var(--good);outline-offset:-3px;background:color-mix(in srgb,var(--good) calc(var(--shade)*.22),var(--card))}
+.confusion td.wrong{background:repeating-linear-gradient(45deg,color-mix(in srgb,var(--bad) 20%,transparent) 0 1px,transparent 1px 7px),color-mix(in srgb,var(--bad) calc(var(--shade)*.25),var(--card))}
+.confusion td.zero b{font-weight:400;color:var(--soft)}
+figure{margin:0 0 1.5rem}
+figcaption{font-size:.875rem;color:var(--soft);margin-bottom:.4rem}
+figcaption h3,figcaption h4{color:var(--ink)}
+.charts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,26rem),1fr));gap:1.25rem 2.5rem;align-items:start}
+.chart{container-type:inline-size;min-width:0;break-inside:avoid;margin:1rem 0 .5rem}
+.chart figcaption{margin:0}.chart h4{min-height:1.2em}
+svg{display:block;width:100%;height:auto;font-family:var(--sans);font-variant-numeric:tabular-nums lining-nums}
+svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
+@container (max-width:440px){svg.wide{display:none}svg.narrow{display:block}}
+.side{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:1rem 2.5rem;align-items:start}
+.side>*{min-width:0}
+.drawing text{fill:var(--ink);font-size:13px}
+.drawing text.note{fill:var(--soft);font-size:12px}
+.drawing path{fill:none}
+.drawing .tick{stroke:var(--soft);stroke-width:1}
+.drawing .hatch{stroke:var(--line);stroke-width:1.2}
+.drawing .wood{stroke:var(--ink);stroke-width:1.5}
+.drawing path.wood,.drawing rect.wood{fill:revert-layer}
+.drawing .ground{stroke:var(--ink);stroke-width:3}
+.drawing .plane{stroke:var(--line);stroke-dasharray:2 4}
+.drawing .arrow{stroke:var(--line);stroke-width:1.2}
+.body path{stroke-linecap:round}
+.rim path{stroke:var(--card)}
+.body-0 .fill path{stroke:var(--skin)}.body-1 .fill path{stroke:var(--skin2)}.body-2 .fill path{stroke:var(--line)}
+.beam{stroke-width:2.5}
+.beam-0{stroke:var(--a)}.beam-1{stroke:var(--b);stroke-dasharray:9 7}
+.beam-2{stroke:var(--good);stroke-dasharray:2 4}.beam-3{stroke:var(--bad);stroke-dasharray:12 4 2 4}
+.drawing .emitter{fill:var(--ink)}
+.drawing .receiver{stroke:var(--ink);stroke-width:4}
+.heads{font-size:.875rem;color:var(--soft)}
+.words div,.cautions div{display:grid;grid-template-columns:minmax(7rem,13rem) 1fr;gap:0 1.25rem;padding:.45rem 0;border-bottom:1px solid var(--rule)}
+.words dt,.cautions dt{font-weight:600}
+.words dd,.cautions dd{margin:0}
+.cautions{border:2px solid var(--b);background:var(--card);padding:.5rem 1rem}
+.cautions div:last-child,.words div:last-child{border:0}
+details{margin:.6em 0 1em}
+summary{cursor:pointer;padding:.35em 0;font-weight:600}
+.sources td,.sources th{font-size:.875rem}
+.sources th{overflow-wrap:anywhere;min-width:9rem}
+.diagram svg{width:auto;max-width:none}
+footer{margin-top:4rem;border-top:1px solid var(--line);padding-top:.6rem;color:var(--soft);font-size:.875rem}
+@media (max-width:40rem){.words div,.cautions div{grid-template-columns:1fr}.three .big{font-size:2.5rem}section{margin-top:2.25rem}
+th,td{padding:.4rem .5rem}}
+@page{margin:16mm 15mm}
+@media print{
+:root{color-scheme:light;--paper:#fff;--card:#fff;--ink:#111;--soft:#444;--rule:#ccc;--line:#888;--a:#175f8c;--b:#a84a00;--bad:#9c2146;--good:#1e6b4f;--skin:#8798a0;--skin2:#b9a98c}
+*{-webkit-print-color-adjust:exact;print-color-adjust:exact}
+body{max-width:none;padding:0;font-size:10pt}
+section{margin-top:1.6rem}
+.scroll{overflow:visible}table{font-size:8.5pt;min-width:0}small{font-size:7.5pt}
+th,td{padding:.25rem .4rem}
+tr,figure,.three,.doorway .side,.verdict,.cautions,.words div{break-inside:avoid}
+thead{display:table-header-group}
+pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:7.5pt}
+.side{grid-template-columns:1fr 1fr}
+details::details-content{content-visibility:visible;block-size:auto;display:block}
+}
+`;

@@ -1,0 +1,116 @@
+/**
+ * The verdict in plain words, the same for page and terminal: an answer, what it rests on, what goes wrong most.
+ *
+ * A target that is missed makes the answer no; one that is undecided keeps it open; all met makes it yes. Where no
+ * target was set we answer no only when even the low end of the interval is {@link HOPELESS_PER_100} or more.
+ */
+import type { Design } from '../scenario/schema.js';
+import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
+import { worstKinds } from './worst.js';
+import { capital, formatEstimate, headlineLogic, joined, mixWords, named, passageWords, plural } from './words.js';
+
+/** Wrong per 100 crossings from which we advise against a design that has no target. An assumption of ours. */
+export const HOPELESS_PER_100 = 10;
+/** Doors named one by one in the verdict; more than these stand in the tables only. */
+const DOORS_NAMED = 6;
+
+export type Answer = 'yes' | 'no' | 'undecided' | 'unjudged';
+export interface Verdict {
+  readonly answer: Answer;
+  /** 'No, not like this.' */
+  readonly headline: string;
+  /** Why, in one sentence. */
+  readonly because: string;
+  /** Each door's headline number under its mix. */
+  readonly doors: readonly string[];
+  /** The kind of passage that goes wrong most. */
+  readonly worst: string;
+}
+
+const HEADLINES: Readonly<Record<Answer, string>> = {
+  yes: 'Yes, on these assumptions.',
+  no: 'No, not like this.',
+  undecided: 'Not decided yet.',
+  unjudged: 'No target was set, so this says neither yes nor no.',
+};
+
+const tooWrong = (e: Estimate): boolean => e.low !== null && e.low >= HOPELESS_PER_100;
+
+function answerOf(metrics: Metrics): Answer {
+  const outcomes = metrics.targets.map((t) => t.outcome);
+  if (outcomes.includes('missed')) return 'no';
+  if (outcomes.some((o) => o === 'undecided' || o === 'unknown')) return 'undecided';
+  if (outcomes.length > 0) return 'yes';
+  return tooWrong(metrics.house.wrong_per_100) ? 'no' : 'unjudged';
+}
+
+function becauseOf(metrics: Metrics): string {
+  const total = metrics.targets.length;
+  if (total === 0) {
+    return tooWrong(metrics.house.wrong_per_100)
+      ? `No target was set, but even the low end of the interval is ${HOPELESS_PER_100} or more wrong per 100 crossings; from there on we advise against a design (a threshold of ours).`
+      : 'Add targets to the scenario and the verdict will answer to them.';
+  }
+  const parts = (['missed', 'undecided', 'unknown', 'met'] as const)
+    .map((o) => ({ o, n: metrics.targets.filter((t) => t.outcome === o).length }))
+    .filter(({ n }) => n > 0)
+    .map(({ o, n }) => `${n} ${o === 'unknown' ? 'without a number' : o}`);
+  return `Of ${plural(total, 'target')}: ${joined(parts)}.`;
+}
+
+/** The headline numbers: one sentence when all doors have one mix, one a door otherwise. */
+function doorSentences(design: Design, metrics: Metrics): string[] {
+  const logic = headlineLogic(design);
+  const ofLogic = metrics.doors.filter((d) => d.logic === logic);
+  const mixOf = (d: DoorMetrics): string => {
+    const door = design.doors.find((x) => x.name === d.door);
+    return door === undefined ? 'an unknown mix' : mixWords(door.traffic.mix);
+  };
+  const number = (d: DoorMetrics): string => `${formatEstimate(d.wrong_per_100)} at door ${named(d.door)}`;
+  const shown = ofLogic.slice(0, DOORS_NAMED);
+  const rest = ofLogic.length - shown.length;
+  const sentences: string[] = [];
+  const mixes = new Set(ofLogic.map(mixOf));
+  for (const mix of new Set(shown.map(mixOf))) {
+    const same = shown.filter((d) => mixOf(d) === mix);
+    sentences.push(
+      `With ${mix}, the logic ${named(logic)} counts this many of 100 crossings wrong: ${joined(same.map(number))}.`,
+    );
+  }
+  if (rest > 0) sentences.push(`${plural(rest, 'more door')} stand in the tables.`);
+  if (ofLogic.length > 1) {
+    const all = formatEstimate(metrics.house.wrong_per_100);
+    sentences.push(`All doors together${mixes.size > 1 ? ', each with its mix' : ''}: ${all} wrong per 100 crossings.`);
+  }
+  return sentences;
+}
+
+function worstSentence(design: Design, metrics: Metrics): string {
+  const logic = headlineLogic(design);
+  const ranked = worstKinds(metrics.doors.filter((d) => d.logic === logic));
+  const first = ranked[0];
+  if (first === undefined) return 'No kind of passage has a number of its own in this run.';
+  if (first.rate.wrong_per_100_visits.value === 0) return 'No kind of passage went wrong at all in this run.';
+  const several = design.doors.length > 1;
+  const say = (k: (typeof ranked)[number]): string =>
+    `${passageWords(k.rate.who, k.rate.kind)}${several ? ` at door ${named(k.door)}` : ''}`;
+  const sentence =
+    `${capital(say(first))} go wrong most: ${formatEstimate(first.rate.wrong_per_100_visits)} ` +
+    `per 100 visits of that kind, from ${plural(first.rate.visits, 'visit')}.`;
+  const rivals = ranked.slice(1).filter((k) => k.overlapsFirst);
+  if (rivals.length === 0) return sentence;
+  const names = joined(rivals.slice(0, 3).map(say)) + (rivals.length > 3 ? ' and others' : '');
+  const reach = rivals.length === 1 ? `The interval of ${names} reaches` : `The intervals of ${names} reach`;
+  return `${sentence} ${reach} as high, so the order among these is not certain.`;
+}
+
+export function verdictOf(design: Design, metrics: Metrics): Verdict {
+  const answer = answerOf(metrics);
+  return {
+    answer,
+    headline: HEADLINES[answer],
+    because: becauseOf(metrics),
+    doors: doorSentences(design, metrics),
+    worst: worstSentence(design, metrics),
+  };
+}
