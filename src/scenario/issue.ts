@@ -20,6 +20,7 @@ export type ShapeProblem =
       readonly code: 'unknown_key';
       readonly key: string;
       readonly nearest?: string | undefined;
+      /** Keys that could still be added here. */
       readonly known: readonly string[];
       /** Where a key of exactly this name does exist, as `listKeys` writes it. */
       readonly belongs?: readonly string[] | undefined;
@@ -68,6 +69,8 @@ export type ShapeProblem =
       readonly written?: string | undefined;
       /** The unit it looks like: `cm`, `mm`, `s`, `%`. */
       readonly looks_like?: string | undefined;
+      readonly min?: number | undefined;
+      readonly max?: number | undefined;
     };
 
 /** Problems between keys, each of them well formed. */
@@ -94,6 +97,7 @@ export type CrossProblem =
       readonly needs: number;
       readonly found: number;
     }
+  | { readonly code: 'beam_names'; readonly table: readonly string[]; readonly door: readonly string[] }
   | { readonly code: 'shares_sum'; readonly sum: number }
   | { readonly code: 'clock_order'; readonly earlier: string; readonly later: string }
   | { readonly code: 'nobody_comes' }

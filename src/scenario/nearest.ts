@@ -13,7 +13,7 @@ export function nearest(word: string, known: readonly string[]): string | undefi
   for (const candidate of known) {
     const other = simplify(candidate);
     const sameStem = other.replace(UNIT, '') === stem;
-    const d = sameStem ? 0 : distance(plain, other);
+    const d = sameStem ? 0 : sortedLetters(plain) === sortedLetters(other) ? 1 : distance(plain, other);
     const allowed = Math.max(1, Math.floor(Math.min(plain.length, other.length) * 0.4));
     if (d <= allowed && d < least) {
       best = candidate;
@@ -26,4 +26,9 @@ export function nearest(word: string, known: readonly string[]): string | undefi
 /** Case, spaces and dashes are what people mix up first. Only the first 60 characters count, to keep hostile input cheap. */
 function simplify(word: string): string {
   return word.slice(0, 60).toLowerCase().replaceAll(/[\s-]/g, '_');
+}
+
+/** Swapped letters are one slip, though they are two edits. */
+function sortedLetters(word: string): string {
+  return Array.from(word).sort().join('');
 }

@@ -52,7 +52,14 @@ function missing(path: KeyPath, at: Peeled | undefined): Finding {
 function unknownKey(key: string, path: KeyPath, value: unknown, at: Peeled | undefined, context: Context): Finding {
   const known = at ? knownKeys(at.core, value) : [];
   const belongs = context.elsewhere?.get(key);
-  const problem: Problem = { code: 'unknown_key', key, known, nearest: belongs ? undefined : nearest(key, known), belongs };
+  const present = value as object;
+  const problem: Problem = {
+    code: 'unknown_key',
+    key,
+    known: known.filter((other) => !Object.hasOwn(present, other)),
+    nearest: belongs ? undefined : nearest(key, known),
+    belongs,
+  };
   return { path: [...path, key], at: 'key', problem };
 }
 
@@ -69,11 +76,14 @@ function unionFindings(
     return [{ path, at: 'value', problem: notOneOf(choices, value) }];
   }
   // The alternative that objects to something inside the value, or to its size, took its type for right.
-  const meant = issue.errors.find((errors) => !errors.some((error) => error.path.length === 0 && isTypeError(error, value)));
+  const meant = issue.errors.find(
+    (errors) => !errors.some((error) => error.path.length === 0 && isTypeError(error, value)),
+  );
   if (meant) return findingsOf(meant, path, context);
   const options = at?.core instanceof z.ZodUnion ? (at.core.options as readonly z.ZodType[]) : [];
   const choices = options.flatMap((option) => (option instanceof z.ZodEnum ? option.options.map(String) : []));
-  if (typeof value === 'string' && choices.length > 0) return [{ path, at: 'value', problem: notOneOf(choices, value) }];
+  if (typeof value === 'string' && choices.length > 0)
+    return [{ path, at: 'value', problem: notOneOf(choices, value) }];
   const expected = options.map((option) => typeName(option)).join(' or ');
   const unit = at?.meta.unit;
   const suspected = typeof value === 'string' ? suspectText(value, unit) : undefined;
@@ -147,6 +157,7 @@ function typeName(schema: z.ZodType): string {
 function withoutEchoes(findings: readonly Finding[]): Finding[] {
   const meant = new Set<string>();
   for (const { path, problem } of findings)
-    if (problem.code === 'unknown_key' && problem.nearest) meant.add(JSON.stringify([...path.slice(0, -1), problem.nearest]));
+    if (problem.code === 'unknown_key' && problem.nearest)
+      meant.add(JSON.stringify([...path.slice(0, -1), problem.nearest]));
   return findings.filter(({ path, problem }) => problem.code !== 'missing_key' || !meant.has(JSON.stringify(path)));
 }

@@ -74,7 +74,7 @@ export function suspectNumber(found: number, unit: string | undefined, range: Ra
     const plausible = factor < 1 ? range.max !== undefined && found > range.max : found < (range.min ?? 0);
     const converted = found * factor;
     if (plausible && within(converted, range))
-      return { code: 'unit_suspected', found, unit, suggestion: short(converted), looks_like: other };
+      return { code: 'unit_suspected', found, unit, suggestion: short(converted), looks_like: other, ...range };
   }
   return undefined;
 }

@@ -5,6 +5,8 @@ import type { KeyPath, ShapeProblem } from './issue.js';
 export const MAX_DEPTH = 40;
 /** Nodes that aliases may add by being expanded. */
 const MAX_ALIASED = 10_000;
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+const UNSAFE = /[\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]/;
 const FORBIDDEN_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype']);
 
 /** Where a value and its key begin (offsets into the text), and its children. */
@@ -29,7 +31,11 @@ export class YamlReader {
   private aliased = 0;
   private insideAlias = 0;
 
-  constructor(private readonly lineAt: (offset: number) => number) {}
+  /** @param anyText whether values may hold line breaks and such, as the tables in a design.json do */
+  constructor(
+    private readonly lineAt: (offset: number) => number,
+    private readonly anyText: boolean,
+  ) {}
 
   /** The node's value. `key` is the offset of the key it stands under. */
   read(node: unknown, path: KeyPath, key: number | undefined): { value: unknown; mark: Mark } {
@@ -42,11 +48,16 @@ export class YamlReader {
     if (isAlias(node)) return this.readAlias(node, path, key, start, mark);
     if (isScalar(node) || isMap(node) || isSeq(node)) if (node.anchor) this.anchors.set(node.anchor, node);
     if (isMap(node)) return { value: this.readMap(node, path, mark), mark };
-    if (isSeq(node)) return { value: node.items.map((item, i) => this.readChild(item, path, i, undefined, mark)), mark };
+    if (isSeq(node))
+      return { value: node.items.map((item, i) => this.readChild(item, path, i, undefined, mark)), mark };
     const scalar = isScalar(node) ? node : undefined;
     // An empty value has no place of its own worth pointing at: its key has.
     if (scalar?.value === null && !scalar.source) return { value: null, mark: { ...mark, value: key ?? start } };
-    return { value: scalar?.value ?? null, mark };
+    const value: unknown = scalar?.value ?? null;
+    // Written as an escape ("\\e[31m") a control character passes YAML; it shall not reach a terminal or a page.
+    if (typeof value === 'string' && !this.anyText && UNSAFE.test(value))
+      this.found.push({ offset: start, path, problem: { code: 'not_text', why: 'control character' } });
+    return { value, mark };
   }
 
   private readAlias(node: Alias, path: KeyPath, key: number | undefined, start: number, mark: Mark) {

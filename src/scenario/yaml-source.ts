@@ -23,11 +23,14 @@ export interface YamlSource {
 /**
  * Reads one YAML document. `source` is null when nothing can be made of the text; `issues` may be there beside a
  * source (duplicate keys, say), so that all problems of a text can be told at once.
+ *
+ * @param options.maxCharacters longest text that is read, 1 MiB by default
+ * @param options.anyText whether values may hold line breaks and control characters
  */
 export function readYaml(
   rawText: string,
   file: string,
-  maxCharacters = MAX_CHARACTERS,
+  { maxCharacters = MAX_CHARACTERS, anyText = false } = {},
 ): { source: YamlSource | null; issues: Issue[] } {
   // A byte-order mark is no part of the first line.
   const text = rawText.startsWith('\ufeff') ? rawText.slice(1) : rawText;
@@ -52,7 +55,7 @@ export function readYaml(
   const contents = document.contents;
   if (contents === null || (isScalar(contents) && contents.value === null)) return refuse({ code: 'empty_file' });
 
-  const reader = new YamlReader((offset) => placeAt(offset).line);
+  const reader = new YamlReader((offset) => placeAt(offset).line, anyText);
   const { value, mark } = reader.read(contents, [], undefined);
   if (reader.excess) return refuse(reader.excess.problem, placeAt(reader.excess.offset));
   return {

@@ -62,5 +62,7 @@ function keysOf(map: object | undefined): readonly (string | undefined)[] {
 /** Sensors by the key they were written under: both beams of a pair share one. */
 function uniqueSensors(door: Parameters<typeof beamsOf>[0], path: Parameters<typeof beamsOf>[1]) {
   const beams = beamsOf(door, path) ?? [];
-  return [...new Map(beams.map((beam) => [beam.sensorPath.join('.'), [beam.sensor, beam.sensorPath] as const])).values()];
+  return [
+    ...new Map(beams.map((beam) => [beam.sensorPath.join('.'), [beam.sensor, beam.sensorPath] as const])).values(),
+  ];
 }

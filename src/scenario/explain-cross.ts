@@ -1,0 +1,126 @@
+/** Words for problems between keys. Part of explain.ts. */
+import type { Explanation } from './explain.js';
+import type { CrossProblem, Problem } from './issue.js';
+import { printable, quote, short } from './printable.js';
+import { list } from './words.js';
+
+export function explainCross(problem: Problem): Explanation {
+  const p = problem as CrossProblem;
+  switch (p.code) {
+    case 'duplicate_name':
+      return { text: `a second ${p.what} is called ${quote(p.name)}`, hint: `each ${p.what} needs a name of its own` };
+    case 'unknown_name':
+      return {
+        text: p.name === '' ? `expected the name of a ${p.what}` : `there is no ${p.what} ${quote(p.name)}`,
+        hint: p.nearest ? `did you mean ${quote(p.nearest)}?` : `there is ${list(p.known)}`,
+      };
+    case 'reserved_name':
+      return {
+        text: `${quote(p.name)} can't be the name of a ${p.what}`,
+        hint: 'outside is always there and is not counted; take it off the list',
+      };
+    case 'replaces_built_in':
+      return {
+        text: `this takes the place of the built-in ${p.what} ${quote(p.name)}`,
+        hint: 'if that is not meant, choose another name',
+      };
+    case 'same_sides':
+      return {
+        text: `the door leads from ${quote(p.room)} to ${quote(p.room)}`,
+        hint: 'from and to are the two sides of the wall',
+      };
+    case 'pair_or_beams':
+      return p.found === 'both'
+        ? { text: 'expected either pair or beams, found both', hint: 'pair is short for two level beams A and B' }
+        : { text: 'the door has no beams', hint: 'add pair (two level beams) or beams (each by name)' };
+    case 'above_lintel':
+      return {
+        text: `expected at most ${short(p.lintel_m)} metres, the height of the opening, found ${short(p.height_m)}`,
+        hint: "lower the beam, or mend the door's height_m",
+      };
+    case 'outside_zone':
+      return {
+        text: `a beam ${short(p.at_m)} m from the door plane needs zone_m above ${short(p.least_m)}, found ${short(p.zone_m)}`,
+        hint: 'the zone covers the outermost beam and 0.6 m, the longest reach of a limb; set zone_m on the door',
+      };
+    case 'bracket_needed':
+      return {
+        text: `beams ${short(p.reach_m)} m from the door plane stick out of a frame ${short(p.jamb_depth_m)} m deep`,
+        hint: `${short(2 * p.reach_m)} m between the beams needs brackets, or a deeper frame: jamb_depth_m`,
+      };
+    case 'beam_order':
+      return p.same
+        ? {
+            text: `beams ${printable(p.first)} and ${printable(p.second)} stand at the same place along the walk: their order can't tell the direction`,
+          }
+        : {
+            text: `beam ${printable(p.second)} is met before beam ${printable(p.first)} going forward`,
+            hint: 'the logics take the first beam of the list for the first one met: every count will be the wrong way round',
+          };
+    case 'beam_count':
+      return {
+        text: `${list(p.logics)} ${p.logics.length > 1 ? 'expect' : 'expects'} ${p.needs} beams at every door, found ${p.found}`,
+        hint: 'change the beams, or use a table of your own for this many',
+      };
+    case 'beam_names':
+      return {
+        text: `the table calls the beams ${list(p.table)}, the door ${list(p.door)}`,
+        hint: "levels are taken in the door's order, whatever the names",
+      };
+    case 'shares_sum':
+      return { text: `expected shares that add up to 1, found ${short(p.sum)}`, hint: sumHint(p.sum) };
+    case 'clock_order':
+      return {
+        text: `expected a time later than ${p.earlier}, found ${p.later}`,
+        hint: 'rows go through the day in order',
+      };
+    case 'nobody_comes':
+      return { text: 'nobody ever comes: the rate is 0', hint: 'counts and rates will be empty' };
+    case 'nobody_there':
+      return {
+        text: `${p.move} moves begin in ${quote(p.room)}, but nobody is there at the start`,
+        hint: nobodyHint(p),
+      };
+    case 'rod_kind':
+      return {
+        text: `${quote(p.who)} is a test rod: it can only go through, found ${quote(p.kind)}`,
+        hint: 'kind: through',
+      };
+    case 'not_ordered':
+      return { text: `${p.low_key} ${short(p.low)} is above ${p.high_key} ${short(p.high)}`, hint: 'swap them' };
+    case 'always_broken':
+      return {
+        text: `${short(p.per_hour)} breaks an hour of ${short(p.length_ms)} ms each leave no time between them`,
+        hint: 'spurious_per_hour times spurious_ms must stay below an hour, 3,600,000 ms',
+      };
+    case 'no_effect':
+      return { text: `${p.key} has no effect while ${p.because_key} is ${printable(p.because)}` };
+    case 'no_limit':
+      return { text: 'the target has no limit', hint: 'add at_most or at_least' };
+    case 'bad_metric_root':
+      return {
+        text: `expected a metric of house, doors or rooms, found ${quote(p.root)}`,
+        hint: 'for example house.wrong_per_100 or doors.front.missed_per_100',
+      };
+    case 'unreadable_file':
+      return {
+        text: `${quote(p.name)} can't be read: ${printable(p.detail, 160)}`,
+        hint: 'file names are relative to the scenario',
+      };
+    default:
+      return { text: 'this is not right' };
+  }
+}
+
+function sumHint(sum: number): string {
+  const rest = 1 - sum;
+  if (Math.abs(sum - 100) < 1e-3) return 'shares, not per cent: 0.62, not 62';
+  return rest > 0 ? `${short(rest, 3)} is missing` : `${short(-rest, 3)} is too much`;
+}
+
+function nobodyHint({ room, move, forward_share }: Extract<CrossProblem, { code: 'nobody_there' }>): string {
+  const people = `give the room ${quote(room)} people_at_start`;
+  if (move === 'forward')
+    return forward_share === 1 ? `${people}, or swap from and to` : `${people}, or set forward_share: 0`;
+  return `${people}, or set forward_share: 1`;
+}

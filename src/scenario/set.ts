@@ -1,0 +1,77 @@
+/** `--set KEY=VALUE`: changes to a resolved design, by the path grammar of path.ts. */
+import { crossCheck } from './checks/all.js';
+import type { Outline } from './checks/outline.js';
+import type { Issue, KeyPath, Problem } from './issue.js';
+import { child, showPath, valueAt } from './key-path.js';
+import { replaceAt, writePath } from './path.js';
+import { type Design, designSchema } from './schema.js';
+import { checkShape } from './shape.js';
+import { readYaml } from './yaml-source.js';
+
+export interface Assignment {
+  /** `doors.*.beams.A.height_m` */
+  readonly path: string;
+  readonly value: unknown;
+}
+
+/** Applies `KEY=VALUE` texts in order. All that is wrong with them is told at once. */
+export function applySets(design: Design, sets: readonly string[]): { design: Design | null; issues: Issue[] } {
+  const parsed = sets.map(parseAssignment);
+  const issues = parsed.flatMap(({ issue }) => issue ?? []);
+  const assignments = parsed.flatMap(({ assignment }) => assignment ?? []);
+  const result = assign(design, assignments);
+  return issues.length > 0 ? { design: null, issues: [...issues, ...result.issues] } : result;
+}
+
+/** `KEY=VALUE` taken apart; VALUE is a YAML scalar or flow collection. */
+export function parseAssignment(text: string): { assignment?: Assignment; issue?: Issue } {
+  const equals = text.indexOf('=');
+  const path = text.slice(0, Math.max(0, equals)).trim();
+  if (equals < 0 || path === '') return { issue: issueOf('', { code: 'not_an_assignment', found: text }) };
+  const written = text.slice(equals + 1).trim();
+  if (written === '') return { assignment: { path, value: null } };
+  const { source, issues } = readYaml(written, '--set');
+  const first = issues[0];
+  if (first) return { issue: issueOf(path, first.problem) };
+  return { assignment: { path, value: source?.value ?? null } };
+}
+
+/**
+ * A design with values changed, checked again as a whole; the one way by which designs are varied. A level beam stays
+ * level: moving its near end takes the far end along, unless the far end is set as well.
+ */
+export function assign(design: Design, assignments: readonly Assignment[]): { design: Design | null; issues: Issue[] } {
+  const issues: Issue[] = [];
+  let changed: unknown = design;
+  // Far ends last: only then is it known where the near ends are.
+  const isFar = ({ path }: Assignment) => /(?:^|\.)far_[^.]*$/.test(path);
+  for (const { path, value } of [...assignments.filter((a) => !isFar(a)), ...assignments.filter(isFar)]) {
+    const result = writePath(changed, path, value);
+    if (result.problem) issues.push(issueOf(path, result.problem));
+    else changed = result.written.reduce((copy, at) => takeFarEndAlong(changed, copy, at, value), result.value);
+  }
+  if (issues.length > 0) return { design: null, issues };
+  const shape = checkShape(designSchema, changed);
+  if (shape.data === null)
+    return { design: null, issues: shape.findings.map((f) => issueOf(showPath(changed, f.path), f.problem)) };
+  const crossed = crossCheck(shape.data as Outline).map(({ path, problem }): Issue => {
+    return { place: null, path: `after --set: ${showPath(changed, path)}`, problem };
+  });
+  return crossed.length > 0 ? { design: null, issues: crossed } : { design: shape.data, issues: [] };
+}
+
+const FAR_KEYS: Readonly<Record<string, string>> = { at_m: 'far_at_m', height_m: 'far_height_m' };
+
+function takeFarEndAlong(before: unknown, after: unknown, at: KeyPath, value: unknown): unknown {
+  const key = String(at.at(-1));
+  const farKey = FAR_KEYS[key];
+  const beam = at.slice(0, -1);
+  if (farKey === undefined || beam.at(-2) !== 'beams') return after;
+  const old = valueAt(before, beam);
+  const wasLevel = child(old, key) === child(old, farKey);
+  return wasLevel ? replaceAt(after, [...beam, farKey], value) : after;
+}
+
+function issueOf(path: string, problem: Problem): Issue {
+  return { place: null, path: path === '' ? '--set' : `--set ${path}`, problem };
+}
