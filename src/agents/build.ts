@@ -1,6 +1,6 @@
-/** The sizes of one body, given age, sex and stature. */
+/** The sizes and the pace of one body, given age, sex and stature. */
 import { PI } from '../engine/arithmetic.js';
-import { standardWithin3 } from '../engine/distributions.js';
+import { standardWithin3, uniform } from '../engine/distributions.js';
 import { interpolate } from '../engine/interpolate.js';
 import type { Stream } from '../engine/stream.js';
 import {
@@ -11,7 +11,7 @@ import {
   HAND_RADIUS,
   SURVEYED_STATURE,
 } from './figures/breadths.js';
-import { CLOTHING } from './figures/manner.js';
+import { CLOTHING, ELBOW } from './figures/manner.js';
 import {
   CHILD_HEAD_SHARE,
   CHILD_LEG_SHARE,
@@ -22,11 +22,15 @@ import {
   type Measure,
   PROPORTIONS,
 } from './figures/proportions.js';
+import { comfortableSpeed, stepLength } from './pace.js';
 import type { Person, Sex } from './person.js';
 import { GROWN_Y, middleStature, statureVariation } from './stature.js';
 
 /** Draw numbers in a person's stream, after those of population.ts. Never renumber: only add. */
 const DRAW = {
+  speed: 17,
+  step: 18,
+  elbow: 19,
   legs: 20,
   shoulderHeight: 21,
   bideltoid: 22,
@@ -42,10 +46,19 @@ const DRAW = {
   head: 32,
 } as const;
 
-export type Build = Omit<Person, 'sex' | 'age_y' | 'stature_m' | 'elbow_mean_deg' | 'speed_mps' | 'step_m' | 'infant'>;
+/** What is known of a person before the rest is drawn. */
+export interface Identity {
+  readonly sex: Sex;
+  readonly age_y: number;
+  readonly stature_m: number;
+  /** A speed of their own, which the home's pace leaves alone. */
+  readonly speed_mps: number | undefined;
+  readonly infant: boolean;
+}
 
-/** Sizes of somebody of this sex, age and stature: a pure function of the stream. */
-export function drawBuild(sex: Sex, age_y: number, stature_m: number, stream: Stream): Build {
+/** Draws the rest of a person: a pure function of the stream. */
+export function drawBody(identity: Identity, stream: Stream, homePace: number): Person {
+  const { sex, age_y, stature_m } = identity;
   const scatter = (purpose: number): number => standardWithin3(stream.at(purpose));
 
   // Breadths: the mean of the age and sex, moved by r × (how far the stature is from its own mean) and by what is the
@@ -73,8 +86,13 @@ export function drawBuild(sex: Sex, age_y: number, stature_m: number, stream: St
   const chest_m = breadth('chest_depth', scatter(DRAW.chest));
   const waist_m = breadth('waist_depth', waist);
   const foot_m = length('foot', scatter(DRAW.foot));
+  const leg_unit_m = stature_m * legShare(age_y) * (1 + (hip.sd / hip.mean) * scatter(DRAW.legs));
+  const speed_mps = identity.speed_mps ?? homePace * comfortableSpeed(scatter(DRAW.speed), sex, age_y, leg_unit_m);
   return {
-    leg_unit_m: stature_m * legShare(age_y) * (1 + (hip.sd / hip.mean) * scatter(DRAW.legs)),
+    sex,
+    age_y,
+    stature_m,
+    leg_unit_m,
     shoulder_height_m: shoulderShare * length('shoulder_height', scatter(DRAW.shoulderHeight)),
     chin_height_m: shoulderShare * CHIN_HEIGHT.value * stature_m,
     head_radius_m: headShare(age_y) * (HEAD[sex].value.mean + HEAD[sex].value.sd * scatter(DRAW.head)),
@@ -96,6 +114,10 @@ export function drawBuild(sex: Sex, age_y: number, stature_m: number, stream: St
     upper_arm_radius_m: arms.upper_arm * armScale + limb,
     forearm_radius_m: arms.forearm * armScale + limb,
     hand_radius_m: HAND_RADIUS.value * breadth('hand_breadth', 0),
+    elbow_mean_deg: uniform(stream.at(DRAW.elbow), ELBOW.value.low, ELBOW.value.high),
+    speed_mps,
+    step_m: stepLength(scatter(DRAW.step), speed_mps, age_y, leg_unit_m),
+    infant: identity.infant,
   };
 }
 

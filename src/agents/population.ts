@@ -6,69 +6,45 @@
  * deviations. Breadths follow stature as weakly as the survey found; scatters of different measures are independent,
  * but for the girths of one leg, of one arm, and of the waist, which each share a draw.
  */
-import { pick, standardWithin3, uniform } from '../engine/distributions.js';
+import { pick, runningTotals, standardWithin3, uniform } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
-import { type Build, drawBuild } from './build.js';
-import { ELBOW } from './figures/manner.js';
-import { comfortableSpeed, stepLength } from './pace.js';
+import { drawBody, type Identity } from './build.js';
 import type { Person, Sex } from './person.js';
 import type { Walker } from './schema.js';
 import { ageOfStature, statureAt } from './stature.js';
 
-/** Draw numbers in a person's stream; those of the build are in build.ts. Never renumber: only add. */
-const DRAW = { row: 0, age: 1, sex: 2, stature: 3, speed: 4, step: 5, elbow: 6 } as const;
+/** Draw numbers in a person's stream; those of the body are in build.ts. Never renumber: only add. */
+const DRAW = { row: 0, age: 1, sex: 2, stature: 3 } as const;
 
 /** Walkers that are people; a test rod has no age. */
 export type PeopleWalker = Exclude<Walker, { kind: 'test-rod' }>;
 
-/** What a walker says of a person before the rest is drawn. */
-interface Known {
-  readonly sex: Sex;
-  readonly age_y: number;
-  readonly stature_m: number;
-  readonly speed_mps: number | undefined;
-}
-
 /**
- * One person of `walker`, a pure function of the stream.
+ * One person of `walker`, a pure function of the stream. Takes about 2 µs.
  *
  * @param homePace walking pace as a share of the comfortable pace; a speed the walker states is taken as it is
  * @example drawPerson({ kind: 'people', ages_y: [18, 80], women_share: 0.5, with_infant: false }, stream.nth(17), 0.7)
  */
 export function drawPerson(walker: PeopleWalker, stream: Stream, homePace: number): Person {
-  const known = identify(walker, stream);
-  const { sex, age_y, stature_m } = known;
-  const build: Build = drawBuild(sex, age_y, stature_m, stream);
-  const { leg_unit_m } = build;
-  const speed_mps =
-    known.speed_mps ?? homePace * comfortableSpeed(standardWithin3(stream.at(DRAW.speed)), sex, age_y, leg_unit_m);
-  return {
-    sex,
-    age_y,
-    stature_m,
-    ...build,
-    elbow_mean_deg: uniform(stream.at(DRAW.elbow), ELBOW.value.low, ELBOW.value.high),
-    speed_mps,
-    step_m: stepLength(standardWithin3(stream.at(DRAW.step)), speed_mps, age_y, leg_unit_m),
-    infant: walker.with_infant,
-  };
+  return drawBody(identify(walker, stream), stream, homePace);
 }
 
-function identify(walker: PeopleWalker, stream: Stream): Known {
+function identify(walker: PeopleWalker, stream: Stream): Identity {
+  const infant = walker.with_infant;
   switch (walker.kind) {
     case 'person':
-      return { sex: walker.sex, age_y: walker.age_y, stature_m: walker.stature_m, speed_mps: walker.speed_mps };
+      return { sex: walker.sex, age_y: walker.age_y, stature_m: walker.stature_m, speed_mps: walker.speed_mps, infant };
     case 'people': {
       const sex = drawSex(stream, walker.women_share);
       const age_y = uniform(stream.at(DRAW.age), walker.ages_y[0], walker.ages_y[1]);
       const stature_m = statureAt(standardWithin3(stream.at(DRAW.stature)), sex, age_y);
-      return { sex, age_y, stature_m, speed_mps: undefined };
+      return { sex, age_y, stature_m, speed_mps: undefined, infant };
     }
     case 'table': {
       const row = walker.rows[pick(stream.at(DRAW.row), totalsOf(walker))] as (typeof walker.rows)[number];
       const sex = row.sex ?? drawSex(stream, 0.5);
       const age_y = row.age_y ?? ageOfStature(row.stature_m, sex);
-      return { sex, age_y, stature_m: row.stature_m, speed_mps: undefined };
+      return { sex, age_y, stature_m: row.stature_m, speed_mps: undefined, infant };
     }
   }
 }
@@ -82,8 +58,7 @@ const TOTALS = new WeakMap<object, readonly number[]>();
 function totalsOf(walker: Extract<Walker, { kind: 'table' }>): readonly number[] {
   let totals = TOTALS.get(walker);
   if (!totals) {
-    let sum = 0;
-    totals = walker.rows.map((row) => (sum += row.share));
+    totals = runningTotals(walker.rows.map((row) => row.share));
     TOTALS.set(walker, totals);
   }
   return totals;

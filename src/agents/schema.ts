@@ -85,12 +85,10 @@ export const DEFAULT_MIX: readonly MixEntry[] = [
 ];
 
 export const trafficSchema = z.strictObject({
-  arrivals_per_hour: z
-    .union([z.number().min(0).max(1e5), z.array(arrivalSpanSchema).min(1).max(96)])
-    .meta({
-      description: 'Parties that set out per hour: one number, or a rate by clock time. Return trips come on top.',
-      unit: '1/h',
-    }),
+  arrivals_per_hour: z.union([z.number().min(0).max(1e5), z.array(arrivalSpanSchema).min(1).max(96)]).meta({
+    description: 'Parties that set out per hour: one number, or a rate by clock time. Return trips come on top.',
+    unit: '1/h',
+  }),
   forward_share: quantity(0, 1, 'share', 'Share of parties whose first move is forward.').default(1),
   one_way: z.boolean().meta({ description: 'Nobody returns.' }).default(false),
   stay_mean_min: quantity(0.01, 10000, 'min', 'Mean stay before the way back, exponentially distributed.').default(20),

@@ -5,9 +5,12 @@ import * as manner from './manner.js';
 import * as pace from './pace.js';
 import * as proportions from './proportions.js';
 import * as stature from './stature.js';
+import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
-  return [stature, proportions, breadths, pace, manner].flatMap((module) => Object.values(module).flatMap(collect));
+  return [stature, proportions, breadths, pace, manner, stillness].flatMap((module) =>
+    Object.values(module).flatMap(collect),
+  );
 }
 
 /** Exports are figures or figures by sex and measure; whatever else a module exports is passed over. */

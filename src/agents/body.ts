@@ -1,0 +1,171 @@
+/**
+ * Bodies: capsules that ride on the moving parts of a person, or the single one of a test rod.
+ *
+ * A person is 14 capsules: three of the trunk side by side (an elongated cross-section), head, thighs, shanks, feet,
+ * upper arms, forearms with hands; an infant on the arm adds one. Offsets are in units of the body's leg unit, so that
+ * all bodies share the gait tables.
+ */
+import type { Limb } from '../geometry/track.js';
+import { INFANT } from './figures/manner.js';
+import { FOOT_RADIUS } from './gait/foot.js';
+import { PART, UPRIGHT_HIP } from './gait/parts.js';
+import type { Person } from './person.js';
+
+export interface Body {
+  /** Name of the walker. */
+  readonly who: string;
+  /** Number in its replicate. */
+  readonly number: number;
+  readonly persons: number;
+  /** Height from the floor, metres: of a rod, its length. */
+  readonly stature_m: number;
+  /** Breadth across, metres: what must fit through the opening. */
+  readonly breadth_m: number;
+  /** One model unit in metres. */
+  readonly unit_m: number;
+  /** Undisturbed speed, m/s. */
+  readonly speed_mps: number;
+  /** Step length in model units; 0 for what has no legs. */
+  readonly step: number;
+  readonly elbow_deg: number;
+  readonly limbs: readonly Limb[];
+}
+
+/** Half of the usual distance between the feet's lines, metres: base of support 0.0877 m heel to heel (Dusing & Thorpe 2007, children), 0.09–0.11 m (adult walkway normals). */
+const HALF_STRIDE_WIDTH_M = 0.047;
+/** Where the hip joints sit, as a share of the hip's breadth: an assumption. */
+const HIP_JOINT_SHARE = 0.25;
+
+/**
+ * The body of a person.
+ *
+ * @param turn cosine of the angle by which the shoulders are turned to fit through the opening; 1 square on
+ */
+export function personBody(who: string, number: number, person: Person, turn = 1): Body {
+  const unit = person.leg_unit_m;
+  const at = (height_m: number): number => height_m / unit - UPRIGHT_HIP;
+  const trunkRadius = (person.chest_depth_m + person.waist_depth_m) / 4;
+  const arm = person.upper_arm_radius_m;
+  const shoulder = person.bideltoid_m / 2 - arm;
+  const side = Math.max(
+    0,
+    Math.max(person.waist_breadth_m, person.hip_breadth_m, person.bideltoid_m - 4 * arm) / 2 - trunkRadius,
+  );
+  const sin = Math.sqrt(1 - turn * turn);
+  const trunk = (l_m: number): Limb => ({
+    part: PART.trunk,
+    al: (l_m * turn) / unit,
+    aw: (l_m * sin) / unit,
+    az: 0,
+    bl: (l_m * turn) / unit,
+    bw: (l_m * sin) / unit,
+    bz: at(person.shoulder_height_m - trunkRadius),
+    radius: trunkRadius / unit,
+    shadowed: l_m !== 0 && turn === 1,
+  });
+  // Head and neck are one capsule down to the shoulders: a neck a little too thick, but no slit a beam could look through.
+  const headTop = at(person.stature_m - person.head_radius_m);
+  const limbs: Limb[] = [trunk(0), trunk(side), trunk(-side)];
+  limbs.push(
+    still(
+      PART.trunk,
+      0,
+      0,
+      Math.min(headTop, at(person.shoulder_height_m)),
+      0,
+      0,
+      headTop,
+      person.head_radius_m / unit,
+    ),
+  );
+
+  const hip = (person.hip_breadth_m * HIP_JOINT_SHARE) / unit;
+  const foot = HALF_STRIDE_WIDTH_M / unit;
+  for (const s of [1, -1] as const) {
+    const right = s === 1;
+    const knee = (hip + foot) / 2;
+    limbs.push(still(right ? PART.thighR : PART.thighL, s * hip, 0, 0, s * knee, 0, 0, person.thigh_radius_m / unit));
+    limbs.push(still(right ? PART.shankR : PART.shankL, s * knee, 0, 0, s * foot, 0, 0, person.shank_radius_m / unit));
+    limbs.push(still(right ? PART.footR : PART.footL, s * foot, 0, 0, s * foot, 0, 0, FOOT_RADIUS));
+    const carrying = person.infant && !right;
+    const l = (s * shoulder * turn) / unit;
+    const w = (s * shoulder * sin) / unit;
+    const z = at(person.shoulder_height_m - arm);
+    if (carrying) limbs.push(...carryingArm(l, w, z, person));
+    else {
+      limbs.push(still(right ? PART.upperArmR : PART.upperArmL, l, w, z, l, w, z, arm / unit));
+      limbs.push(still(right ? PART.forearmR : PART.forearmL, l, w, z, l, w, z, person.forearm_radius_m / unit));
+    }
+  }
+  if (person.infant) limbs.push(infantOnArm(person, at, trunkRadius));
+  return {
+    who,
+    number,
+    persons: person.infant ? 2 : 1,
+    stature_m: person.stature_m,
+    breadth_m: person.bideltoid_m,
+    unit_m: unit,
+    speed_mps: person.speed_mps,
+    step: person.step_m / unit,
+    elbow_deg: person.elbow_mean_deg,
+    limbs,
+  };
+}
+
+function still(
+  part: number,
+  al: number,
+  aw: number,
+  az: number,
+  bl: number,
+  bw: number,
+  bz: number,
+  radius: number,
+): Limb {
+  return { part, al, aw, az, bl, bw, bz, radius, shadowed: false };
+}
+
+/** The left arm holds the infant: it hangs from the shoulder and reaches forward, and doesn't swing. */
+function carryingArm(l: number, w: number, z: number, person: Person): Limb[] {
+  const upper = person.upper_arm_m / person.leg_unit_m;
+  const fore = person.forearm_m / person.leg_unit_m;
+  return [
+    still(PART.trunk, l, w, z, l, w, z - upper, person.upper_arm_radius_m / person.leg_unit_m),
+    still(PART.trunk, l, w, z - upper, l * 0.4, w + fore, z - upper, person.forearm_radius_m / person.leg_unit_m),
+  ];
+}
+
+/** An upright capsule before the chest, its top at shoulder height. */
+function infantOnArm(person: Person, at: (height_m: number) => number, trunkRadius: number): Limb {
+  const { length, radius, ahead } = INFANT.value;
+  const unit = person.leg_unit_m;
+  const w = (trunkRadius + ahead - radius) / unit;
+  const l = (-0.25 * person.bideltoid_m) / unit;
+  const top = person.shoulder_height_m;
+  return still(PART.trunk, l, w, at(top - length + radius), l, w, at(top - radius), radius / unit);
+}
+
+/** A test rod: an upright cylinder of the given diameter and height, all metres and m/s. */
+export function rodBody(
+  who: string,
+  number: number,
+  diameter_m: number,
+  height_m: number,
+  speed_mps: number,
+  persons: number,
+): Body {
+  const radius = diameter_m / 2;
+  return {
+    who,
+    number,
+    persons,
+    stature_m: height_m,
+    breadth_m: diameter_m,
+    unit_m: 1,
+    speed_mps,
+    step: 0,
+    elbow_deg: 0,
+    // From the floor, so that its lower end is flat where a beam can be.
+    limbs: [still(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)],
+  };
+}

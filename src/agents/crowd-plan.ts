@@ -1,0 +1,26 @@
+/** What the crowd needs to know of a design: who may come, through which doors, between which rooms. */
+import type { Opening } from './motion/passage.js';
+import type { Traffic, Walker } from './schema.js';
+
+/** Index of the outside among a plan's rooms: it is unbounded and has no count. */
+export const OUTSIDE = -1;
+
+export interface CrowdDoor {
+  readonly name: string;
+  /** Index of the room forward moves come from, or {@link OUTSIDE}. */
+  readonly from: number;
+  readonly to: number;
+  readonly opening: Opening;
+  readonly traffic: Traffic;
+}
+
+export interface CrowdPlan {
+  /** Persons in each room at the start. */
+  readonly people_at_start: readonly number[];
+  readonly doors: readonly CrowdDoor[];
+  readonly walkers: Readonly<Record<string, Walker>>;
+  /** Length of the clock, microseconds. */
+  readonly clock_us: number;
+  /** Clock time at the start, hours since midnight. */
+  readonly starts_at_h: number;
+}

@@ -1,0 +1,240 @@
+/**
+ * The crowd: who comes when, and what they truly do.
+ *
+ * Parties set out by each door's traffic, pass, stay and return. One event queue drives all doors; visits come out in
+ * order of entering. Nothing here knows of beams: the same seed gives the same crowd whatever is mounted in the frames.
+ */
+import { Agenda } from '../engine/agenda.js';
+import { exponential, pick, runningTotals, uniform } from '../engine/distributions.js';
+import type { Stream } from '../engine/stream.js';
+import { Arrivals } from './arrivals.js';
+import type { Body } from './body.js';
+import type { CrowdDoor, CrowdPlan } from './crowd-plan.js';
+import { OUTSIDE } from './crowd-plan.js';
+import { Doorway } from './doorway.js';
+import { ABREAST_LAG, CLOSE_BEHIND_LAG, STAGGERED_LAG } from './figures/manner.js';
+import type { Passage } from './motion/passage.js';
+import { linger, through, turnBack } from './motion/passage.js';
+import type { Party, Resident } from './party.js';
+import { personsOf } from './party.js';
+import { RoomPool } from './rooms.js';
+import type { PassageKind } from './schema.js';
+import type { Visit } from './visit.js';
+import { drawBody, fitsAbreast, walkerNamed } from './walkers.js';
+
+const SECOND = 1_000_000;
+const MINUTE = 60 * SECOND;
+/** Draws of a party's stream by purpose. */
+const PARTY_DRAW = { direction: 0, entry: 1, stay: 2, lag: 3, order: 4, wait: 5 } as const;
+
+/** Receives visits in order of entering. */
+export type VisitSink = (visit: Visit, body: Body, passage: Passage) => void;
+
+type Happening =
+  | { readonly what: 'arrival'; readonly door: number; readonly n: number }
+  | { readonly what: 'party'; readonly party: Party }
+  | { readonly what: 'home'; readonly resident: Resident }
+  | { readonly what: 'enter'; readonly visit: Omit<Visit, 'number'>; readonly body: Body; readonly passage: Passage };
+
+export class Crowd {
+  private readonly agenda = new Agenda<Happening>();
+  private readonly arrivals: readonly Arrivals[];
+  private readonly doorways: readonly Doorway[];
+  private readonly totals: readonly (readonly number[])[];
+  private readonly pools: readonly RoomPool[];
+  private readonly bodies: Stream;
+  private readonly parties: readonly Stream[];
+  private bodiesMade = 0;
+  private visitsMade = 0;
+  /** Per door: parties that found too few people in the room they were to set out from. */
+  readonly unmet: number[];
+
+  /** @param stream the replicate's crowd stream */
+  constructor(
+    private readonly plan: CrowdPlan,
+    stream: Stream,
+  ) {
+    this.bodies = stream.child('body');
+    this.parties = plan.doors.map((door) => stream.child('door', door.name, 'party'));
+    this.arrivals = plan.doors.map(
+      (door) => new Arrivals(door.traffic, plan.starts_at_h, stream.child('door', door.name, 'arrivals')),
+    );
+    this.doorways = plan.doors.map(() => new Doorway());
+    this.totals = plan.doors.map((door) => runningTotals(door.traffic.mix.map((entry) => entry.share)));
+    this.pools = plan.people_at_start.map((n) => new RoomPool(n));
+    this.unmet = plan.doors.map(() => 0);
+  }
+
+  /** Runs the clock to its end. No new visit starts after it; visits under way are given out whole. */
+  run(sink: VisitSink): void {
+    const { clock_us, doors } = this.plan;
+    doors.forEach((_, door) => this.putArrival(door, 0));
+    for (;;) {
+      const time = this.agenda.peekTime();
+      if (!(time < clock_us)) return;
+      const next = this.agenda.take() as Happening;
+      if (next.what === 'enter') {
+        sink({ number: ++this.visitsMade, ...next.visit }, next.body, next.passage);
+      } else if (next.what === 'party') {
+        this.pass(next.party, time);
+      } else if (next.what === 'home') {
+        (this.pools[next.resident.home] as RoomPool).giveBack(next.resident);
+      } else {
+        this.putArrival(next.door, next.n + 1);
+        this.setOut(next.door, next.n, time);
+      }
+    }
+  }
+
+  private putArrival(door: number, n: number): void {
+    const time = (this.arrivals[door] as Arrivals).next(this.plan.clock_us);
+    if (time < this.plan.clock_us) this.agenda.put(time, { what: 'arrival', door, n });
+  }
+
+  /** A party sets out: who, which way, what for. */
+  private setOut(doorIndex: number, n: number, time_us: number): void {
+    const door = this.plan.doors[doorIndex] as CrowdDoor;
+    const chance = (this.parties[doorIndex] as Stream).nth(n);
+    const forward = chance.at(PARTY_DRAW.direction) < door.traffic.forward_share;
+    const entry = pick(chance.at(PARTY_DRAW.entry), this.totals[doorIndex] as readonly number[]);
+    const { who, kind } = door.traffic.mix[entry] as (typeof door.traffic.mix)[number];
+    const size = kind === 'abreast' || kind === 'close-behind' ? 2 : 1;
+    const members = this.gather(forward ? door.from : door.to, who, size);
+    if (!members) {
+      this.unmet[doorIndex]!++;
+      return;
+    }
+    const others = kind === 'against' ? this.gather(forward ? door.to : door.from, who, 1) : null;
+    const party: Party = { door: doorIndex, members, forward, kind, entry, returning: false, arrival: n };
+    if (kind !== 'against') this.pass(party, time_us);
+    else if (!others) this.pass({ ...party, kind: 'through' }, time_us);
+    else {
+      // Whoever passes second gives way to the first.
+      const against: Party = { ...party, members: others, forward: !forward };
+      const pair = chance.at(PARTY_DRAW.order) < 0.5 ? [party, against] : [against, party];
+      for (const one of pair) this.pass(one, time_us);
+    }
+  }
+
+  private gather(room: number, who: string, size: number): Resident[] | null {
+    const walker = walkerNamed(who, this.plan.walkers);
+    const persons = personsOf(walker);
+    const fresh = (): Resident => ({ number: this.bodiesMade++, who, walker, persons, home: room, trips: 0 });
+    if (room === OUTSIDE) return Array.from({ length: size }, fresh);
+    const pool = this.pools[room] as RoomPool;
+    const members: Resident[] = [];
+    for (let i = 0; i < size; i++) {
+      const one = pool.take(who, persons);
+      if (one === null) {
+        for (const member of members) pool.giveBack(member);
+        return null;
+      }
+      members.push(one === 'new' ? fresh() : one);
+    }
+    return members;
+  }
+
+  /** A party passes: each member's visit is laid out, and what follows from it is put on the agenda. */
+  private pass(party: Party, time_us: number): void {
+    const door = this.plan.doors[party.door] as CrowdDoor;
+    const chance = (this.parties[party.door] as Stream).nth(party.arrival).nth(party.returning ? 1 : 0);
+    const bodies = party.members.map((member) =>
+      drawBody(
+        member.who,
+        member.walker,
+        member.number,
+        door.opening,
+        door.traffic.home_pace,
+        this.bodies.nth(member.number),
+      ),
+    );
+    const free = bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
+    let first_us = time_us;
+    let lastCross = -1;
+    party.members.forEach((member, i) => {
+      const body = bodies[i] as Body;
+      const visits = this.bodies.nth(member.number).nth(1 + member.trips++);
+      const side = party.kind === 'abreast' && free ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
+      const passage = passageOf(party.kind, body, door, !party.forward, visits, side);
+      const wanted = i === 0 ? time_us : first_us + this.lag(party.kind, free, chance.at(PARTY_DRAW.lag));
+      const enter_us = i > 0 ? wanted : this.admitted(party, body, passage, wanted, chance);
+      if (i === 0) first_us = enter_us;
+      const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND);
+      const leave_us = enter_us + Math.round(passage.leave_s * SECOND);
+      (this.doorways[party.door] as Doorway).use(party.forward, stops(party.kind), enter_us, leave_us);
+      const visit: Omit<Visit, 'number'> = {
+        door: party.door,
+        body: body.number,
+        who: body.who,
+        stature_m: body.stature_m,
+        persons: body.persons,
+        kind: party.kind,
+        entry: party.entry,
+        direction: party.forward ? 'forward' : 'backward',
+        enter_us,
+        cross_us,
+        leave_us,
+      };
+      this.agenda.put(enter_us, { what: 'enter', visit, body, passage });
+      if (cross_us !== null) lastCross = Math.max(lastCross, cross_us);
+      else this.comesHome(member, leave_us);
+    });
+    if (lastCross >= 0) this.afterwards(party, door, lastCross, chance);
+  }
+
+  private lag(kind: PassageKind, free: boolean, u: number): number {
+    const { low, high } = kind === 'abreast' ? (free ? ABREAST_LAG : STAGGERED_LAG).value : CLOSE_BEHIND_LAG.value;
+    return Math.round(uniform(u, low, high) * SECOND);
+  }
+
+  /** Test rods pass through each other; people wait until the doorway is free for them. */
+  private admitted(party: Party, body: Body, passage: Passage, wanted: number, chance: Stream): number {
+    const { opening } = this.plan.doors[party.door] as CrowdDoor;
+    if (body.step === 0 || fitsAbreast(body, body, opening)) return wanted;
+    const duration_us = Math.round(passage.leave_s * SECOND);
+    return (this.doorways[party.door] as Doorway).admit(wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
+  }
+
+  private comesHome(resident: Resident, time_us: number): void {
+    if (resident.home !== OUTSIDE) this.agenda.put(time_us, { what: 'home', resident });
+  }
+
+  /** Home again, or a stay and then the way back. */
+  private afterwards(party: Party, door: CrowdDoor, time_us: number, chance: Stream): void {
+    if (party.returning) {
+      for (const member of party.members) this.comesHome(member, time_us + 2 * SECOND);
+      return;
+    }
+    if (door.traffic.one_way) return;
+    const stay = exponential(chance.at(PARTY_DRAW.stay), door.traffic.stay_mean_min * MINUTE);
+    const kind = party.kind === 'abreast' || party.kind === 'close-behind' ? party.kind : 'through';
+    this.agenda.put(time_us + Math.round(stay), {
+      what: 'party',
+      party: { ...party, kind, forward: !party.forward, returning: true },
+    });
+  }
+}
+
+function passageOf(
+  kind: PassageKind,
+  body: Body,
+  door: CrowdDoor,
+  backward: boolean,
+  chance: Stream,
+  x_m?: number,
+): Passage {
+  if (body.step > 0 && kind === 'turn-back') return turnBack(body, door.opening, backward, chance);
+  if (body.step > 0 && kind === 'linger') return linger(body, door.opening, backward, chance);
+  return through(body, door.opening, backward, chance, x_m);
+}
+
+function stops(kind: PassageKind): boolean {
+  return kind === 'turn-back' || kind === 'linger';
+}
+
+/** Middle of the left and of the right half of what two abreast take up, as they see it. */
+function abreastPlace(i: number, bodies: readonly Body[], width_m: number): number {
+  const [left, right] = bodies as readonly [Body, Body];
+  const gap = (width_m - left.breadth_m - right.breadth_m) / 3;
+  return i === 0 ? gap + left.breadth_m / 2 : width_m - gap - right.breadth_m / 2;
+}

@@ -1,0 +1,101 @@
+/** Standing, stopping and turning: judgement throughout, and said to be. */
+import type { Figure } from '../../engine/figure.js';
+import { NO_SOURCE } from './sources.js';
+
+type Wave = { readonly amplitude_m: number; readonly period_s: number };
+
+export const SWAY_FORWARD: Figure<readonly Wave[]> = {
+  id: 'passage.stand.sway.forward',
+  value: [
+    { amplitude_m: 0.006, period_s: 3.1 },
+    { amplitude_m: 0.003, period_s: 1.3 },
+  ],
+  unit: 'm amplitude, s period',
+  used_in: 'swaying to and fro while standing in the doorway',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const SWAY_SIDEWAYS: Figure<readonly Wave[]> = {
+  id: 'passage.stand.sway.sideways',
+  value: [
+    { amplitude_m: 0.025, period_s: 7.3 },
+    { amplitude_m: 0.004, period_s: 1.7 },
+  ],
+  unit: 'm amplitude, s period',
+  used_in: 'shifting weight from side to side while standing in the doorway',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const TURN: Figure<{ readonly duration_s: number }> = {
+  id: 'passage.turn.duration',
+  value: { duration_s: 1.4 },
+  unit: 's',
+  used_in: 'half a turn on the spot',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const TURN_BACK_DEPTH: Figure<{ readonly low: number; readonly high: number }> = {
+  id: 'passage.turn_back.depth',
+  value: { low: -0.7, high: 0.4 },
+  unit: 'm beyond the door plane',
+  used_in: 'where somebody who turns back stands, drawn evenly',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const TURN_BACK_PAUSE: Figure<{ readonly low: number; readonly high: number }> = {
+  id: 'passage.turn_back.pause',
+  value: { low: 0.3, high: 2 },
+  unit: 's',
+  used_in: 'pause before turning back, drawn evenly',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const LINGER_DEPTH: Figure<{ readonly low: number; readonly high: number }> = {
+  id: 'passage.linger.depth',
+  value: { low: -0.3, high: 0.3 },
+  unit: 'm beyond the door plane',
+  used_in: 'where somebody who lingers stands, drawn evenly',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const LINGER_RETURNS: Figure<number> = {
+  id: 'passage.linger.returns',
+  value: 0.3,
+  unit: 'share',
+  used_in: 'share of those who linger and then go back where they came from',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const PACE_CHANGE: Figure<{ readonly tilt_sd: number; readonly dip_low: number; readonly dip_high: number }> = {
+  id: 'passage.pace.change',
+  value: { tilt_sd: 0.05, dip_low: 0, dip_high: 0.12 },
+  unit: 'relative change of slowness',
+  used_in: 'speeding up or slowing down over the doorway zone, and slowing in the door plane',
+  citation: `${NO_SOURCE}; that walkers slow down at openings is published without a figure that could be used (K. Wilmut, A. L. Barnett, Hum. Mov. Sci. 29:289-298, 2010)`,
+  status: 'assumption',
+};
+
+export const HEADING: Figure<number> = {
+  id: 'passage.heading.sd',
+  value: 3,
+  unit: 'deg, standard deviation',
+  used_in: 'how far from straight a walker goes through the opening',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const SIDEWAYS: Figure<number> = {
+  id: 'passage.sideways.sd',
+  value: 0.06,
+  unit: 'share of the width, standard deviation',
+  used_in: 'how far from the middle of the opening a walker goes',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};

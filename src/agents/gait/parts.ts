@@ -1,0 +1,18 @@
+/** The moving parts of a person. Several capsules may ride on one part: three of the trunk, the head, an infant. */
+export const PART = {
+  trunk: 0,
+  thighR: 1,
+  shankR: 2,
+  footR: 3,
+  thighL: 4,
+  shankL: 5,
+  footL: 6,
+  upperArmR: 7,
+  forearmR: 8,
+  upperArmL: 9,
+  forearmL: 10,
+} as const;
+export const PART_COUNT = 11;
+
+/** Hip height of somebody standing upright with straight legs, G: where offsets of the upper body are measured from. */
+export const UPRIGHT_HIP = 0.53;

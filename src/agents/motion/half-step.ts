@@ -1,0 +1,162 @@
+/**
+ * From walking to standing and back: the closing step and the first step.
+ *
+ * A walker stops at the moment one foot makes contact: that foot stays planted, the hip comes to rest over it at an
+ * even deceleration, the other foot closes beside it. Setting out is the like: the hip leaves the standing foot at an
+ * even acceleration while the other foot reaches its first contact. The planted foot never slides: it rolls from heel
+ * to sole, or from sole to ball, about one fixed point. No published curve stands behind these two steps; they join
+ * published gait to standing without a jump.
+ */
+import { DEG } from '../../engine/arithmetic.js';
+import type { LimbTrack, PointTrack, PoseTracks } from '../../geometry/track.js';
+import { limbTrack } from '../../geometry/track.js';
+import { armPose, elbowAngle, shoulderAngle } from '../gait/arm-model.js';
+import { footAxis } from '../gait/foot.js';
+import { classStep, points, set } from '../gait/gait-table.js';
+import type { Joint, LegModel } from '../gait/leg-model.js';
+import { CONTACT_AHEAD, LEG, ankleOverPivot, kneeOf, legModel, legReach2 } from '../gait/leg-model.js';
+import { PART, PART_COUNT } from '../gait/parts.js';
+import { ANKLE_BEHIND, STANDING_HIP } from './stance.js';
+
+/** Nodes of a half step. */
+export const HALF_STEP_NODES = 33;
+const LAST = HALF_STEP_NODES - 1;
+/** The planted heel is down by this share of a closing step; the planted heel rises from this share of a first step on. */
+const SOLE_DOWN = 0.3;
+const HEEL_UP = 0.55;
+const LIFT = 0.045;
+
+export type HalfStep = 'closing' | 'first';
+
+/** How far the hip travels, G. */
+export function halfStepTravel(kind: HalfStep, step: number): number {
+  const s = classStep(step);
+  return kind === 'closing' ? CONTACT_AHEAD * s + ANKLE_BEHIND : (1 - CONTACT_AHEAD) * s - ANKLE_BEHIND;
+}
+
+const made = new Map<string, PoseTracks>();
+
+/**
+ * Tracks of a half step over the time shares 0 … 1, w from the hip at its beginning.
+ *
+ * @param leading the foot that makes contact: the planted one when closing, the moving one when setting out
+ */
+export function halfStep(kind: HalfStep, step: number, elbowDeg: number, leading: 'right' | 'left'): PoseTracks {
+  const s = classStep(step);
+  const elbow = Math.round(elbowDeg / 5) * 5;
+  const key = `${kind} ${s} ${elbow} ${leading}`;
+  let tracks = made.get(key);
+  if (!tracks) {
+    tracks = build(kind, legModel(s), elbow, leading);
+    made.set(key, tracks);
+  }
+  return tracks;
+}
+
+function build(kind: HalfStep, model: LegModel, elbowDeg: number, leading: 'right' | 'left'): PoseTracks {
+  const { step } = model;
+  const closing = kind === 'closing';
+  const travel = halfStepTravel(kind, step);
+  const lead = model.pose(0);
+  const trail = model.pose(0.5);
+  // Both feet's flat ankles, from the hip at the half step's beginning.
+  const planted = closing ? CONTACT_AHEAD * step : -ANKLE_BEHIND;
+  const walkHip = model.hipHeight(0);
+  const walkingFoot = closing
+    ? { ankle: { w: trail.ankle.w - step, z: trail.ankle.z }, pitch: trail.pitch }
+    : { ankle: { w: lead.ankle.w + travel, z: lead.ankle.z }, pitch: lead.pitch };
+  const standingFoot = { ankle: { w: planted, z: LEG.ankle_height }, pitch: 0 };
+  const reach2 = legReach2(3 * DEG);
+
+  const trunk = points(HALF_STEP_NODES);
+  const legs = [0, 1].map(() => ({
+    hip: points(HALF_STEP_NODES),
+    knee: points(HALF_STEP_NODES),
+    ankle: points(HALF_STEP_NODES),
+    heel: points(HALF_STEP_NODES),
+    toe: points(HALF_STEP_NODES),
+  }));
+  const arms = [0, 1].map(() => ({ elbow: points(HALF_STEP_NODES), hand: points(HALF_STEP_NODES) }));
+  for (let k = 0; k <= LAST; k++) {
+    const t = k / LAST;
+    // Share of walking in the pose: 1 at the walking end, 0 at the standing end.
+    const walking = closing ? 1 - t : t;
+    const w = closing ? travel * t * (2 - t) : travel * t * t;
+    const pitch = closing
+      ? t < SOLE_DOWN
+        ? lead.pitch * (1 - t / SOLE_DOWN) * (1 - t / SOLE_DOWN)
+        : 0
+      : risen(t, trail.pitch);
+    const plantedAnkle = ankleOverPivot(planted, pitch);
+    const q = closing ? smooth(t) : 1 - smooth(1 - t);
+    const from = closing ? walkingFoot : standingFoot;
+    const to = closing ? standingFoot : walkingFoot;
+    const bump = LIFT * 16 * t * t * (1 - t) * (1 - t);
+    const movingAnkle = {
+      w: from.ankle.w + (to.ankle.w - from.ankle.w) * q,
+      z: from.ankle.z + (to.ankle.z - from.ankle.z) * q + bump,
+    };
+    const movingPitch = from.pitch + (to.pitch - from.pitch) * q;
+    const wanted = walkHip + (STANDING_HIP - walkHip) * (1 - smooth(walking));
+    const z = Math.min(wanted, highest(w, plantedAnkle, reach2), highest(w, movingAnkle, reach2));
+    set(trunk, k, 0, w, z);
+    const hip = { w, z };
+    const sides = leading === 'right' ? [0, 1] : [1, 0];
+    const plantedSide = closing ? sides[0]! : sides[1]!;
+    const foreAft = 0.01 * walking;
+    pose(legs[plantedSide]!, k, { w: hip.w + (closing ? foreAft : -foreAft), z }, plantedAnkle, pitch);
+    pose(legs[1 - plantedSide]!, k, { w: hip.w - (closing ? foreAft : -foreAft), z }, movingAnkle, movingPitch);
+    for (const side of [0, 1] as const) {
+      const f = side === sides[0] ? 0 : 0.5;
+      const arm = armPose(
+        shoulderAngle(f, step) * walking,
+        elbowDeg * DEG + (elbowAngle(f, elbowDeg) - elbowDeg * DEG) * walking,
+      );
+      set(arms[side]!.elbow, k, 0, w + arm.elbowW, z + arm.elbowZ);
+      set(arms[side]!.hand, k, 0, w + arm.handW, z + arm.handZ);
+    }
+  }
+  const span = { nodes: HALF_STEP_NODES, advance: 0 };
+  const parts: LimbTrack[] = new Array<LimbTrack>(PART_COUNT);
+  parts[PART.trunk] = limbTrack(trunk, trunk, span);
+  [PART.thighR, PART.thighL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.hip, legs[i]!.knee, span)));
+  [PART.shankR, PART.shankL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.knee, legs[i]!.ankle, span)));
+  [PART.footR, PART.footL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.heel, legs[i]!.toe, span)));
+  [PART.upperArmR, PART.upperArmL].forEach((part, i) => (parts[part] = limbTrack(trunk, arms[i]!.elbow, span)));
+  [PART.forearmR, PART.forearmL].forEach((part, i) => (parts[part] = limbTrack(arms[i]!.elbow, arms[i]!.hand, span)));
+  return { span, part: (index) => parts[index]! };
+}
+
+type Leg = {
+  readonly hip: PointTrack;
+  readonly knee: PointTrack;
+  readonly ankle: PointTrack;
+  readonly heel: PointTrack;
+  readonly toe: PointTrack;
+};
+
+function pose(leg: Leg, k: number, hip: Joint, ankle: Joint, pitch: number): void {
+  const knee = kneeOf(hip, ankle);
+  const foot = footAxis(ankle, pitch);
+  set(leg.hip, k, 0, hip.w, hip.z);
+  set(leg.knee, k, 0, knee.w, knee.z);
+  set(leg.ankle, k, 0, ankle.w, ankle.z);
+  set(leg.heel, k, 0, foot.heel.w, foot.heel.z);
+  set(leg.toe, k, 0, foot.toe.w, foot.toe.z);
+}
+
+/** Cubic in the last part of a first step: the planted heel's pitch as it is in walking at mid-cycle. */
+function risen(t: number, pitch: number): number {
+  if (t <= HEEL_UP) return 0;
+  const s = (t - HEEL_UP) / (1 - HEEL_UP);
+  return pitch * s * s * s;
+}
+
+function smooth(t: number): number {
+  return t * t * (3 - 2 * t);
+}
+
+function highest(hipW: number, ankle: Joint, reach2: number): number {
+  const dw = hipW - ankle.w;
+  return ankle.z + Math.sqrt(Math.max(0, reach2 - dw * dw));
+}

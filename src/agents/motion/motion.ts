@@ -1,0 +1,114 @@
+/** What a body does during one visit: stretches of motion, one after the other, each on its own nodes. */
+import type { Frame, BeamLine } from '../../geometry/beam-line.js';
+import { flatten, toRoom } from '../../geometry/beam-line.js';
+import { addInterval } from '../../geometry/intervals.js';
+import { scanLimb } from '../../geometry/search.js';
+import type { Limb, PoseTracks } from '../../geometry/track.js';
+import { pointAt } from '../../geometry/track.js';
+import type { Body } from '../body.js';
+
+export interface Stretch {
+  readonly tracks: PoseTracks;
+  readonly frame: Frame;
+  /** Node numbers, real, of beginning and end. */
+  readonly from: number;
+  readonly to: number;
+  /** Seconds since the visit began, at a node; grows with it. */
+  timeAt(node: number): number;
+  /** Set where the tracks hold whole limbs, one per limb of the body, offsets included. */
+  readonly perLimb?: boolean;
+}
+
+export type Motion = readonly Stretch[];
+
+/**
+ * When a body breaks a beam: exact intervals in seconds since the visit began, added to `out` (sorted, disjoint).
+ *
+ * @param clearance how much nearer than touching a capsule of a given radius (metres) must come, negative, or how much
+ *   further it may be, positive; −Infinity if it can't break the beam at all
+ */
+export function breaksOf(
+  body: Body,
+  motion: Motion,
+  line: BeamLine,
+  clearance: (radius_m: number) => number,
+  out: number[],
+): void {
+  for (const stretch of motion) {
+    const beam = flatten(line, stretch.frame, body.unit_m);
+    const nodes = NODE_INTERVALS;
+    nodes.length = 0;
+    const from = Math.floor(stretch.from);
+    const to = Math.ceil(stretch.to);
+    for (let i = 0; i < body.limbs.length; i++) {
+      const limb = body.limbs[i] as Limb;
+      const extra = clearance(limb.radius * body.unit_m) / body.unit_m;
+      if (stretch.perLimb)
+        scanLimb(stretch.tracks.part(i), bare(limb), stretch.tracks.span, beam, extra, from, to, nodes);
+      else scanLimb(stretch.tracks.part(limb.part), limb, stretch.tracks.span, beam, extra, from, to, nodes);
+    }
+    for (let i = 0; i < nodes.length; i += 2) {
+      const start = Math.max(nodes[i] as number, stretch.from);
+      const end = Math.min(nodes[i + 1] as number, stretch.to);
+      if (start < end) addInterval(out, stretch.timeAt(start), stretch.timeAt(end));
+    }
+  }
+}
+const NODE_INTERVALS: number[] = [];
+
+function bare(limb: Limb): Limb {
+  return { part: limb.part, al: 0, aw: 0, az: 0, bl: 0, bw: 0, bz: 0, radius: limb.radius, shadowed: false };
+}
+
+/** A posed capsule in the room, metres. */
+export interface Capsule {
+  readonly x0: number;
+  readonly y0: number;
+  readonly z0: number;
+  readonly x1: number;
+  readonly y1: number;
+  readonly z1: number;
+  readonly radius: number;
+}
+
+/** Every capsule of a body at one node of a stretch: for pictures and for checks against the search. */
+export function poseAt(body: Body, stretch: Stretch, node: number): Capsule[] {
+  const { tracks, frame } = stretch;
+  const unit = body.unit_m;
+  return body.limbs.map((limb, i) => {
+    const track = tracks.part(stretch.perLimb ? i : limb.part);
+    const o = stretch.perLimb ? bare(limb) : limb;
+    const a = pointAt(track.a, node, tracks.span);
+    const b = pointAt(track.b, node, tracks.span);
+    const p = toRoom((a.l + o.al) * unit, (a.w + o.aw) * unit, frame);
+    const q = toRoom((b.l + o.bl) * unit, (b.w + o.bw) * unit, frame);
+    return {
+      x0: p.x,
+      y0: p.y,
+      z0: (a.z + o.az) * unit,
+      x1: q.x,
+      y1: q.y,
+      z1: (b.z + o.bz) * unit,
+      radius: limb.radius * unit,
+    };
+  });
+}
+
+/** The stretch a time falls in and the node there; bisection, for pictures and checks, not for the hot path. */
+export function nodeAt(motion: Motion, time: number): { stretch: Stretch; node: number } {
+  let stretch = motion[motion.length - 1] as Stretch;
+  for (const s of motion) {
+    if (time <= s.timeAt(s.to)) {
+      stretch = s;
+      break;
+    }
+  }
+  let low = stretch.from;
+  let high = stretch.to;
+  for (let i = 0; i < 80; i++) {
+    const middle = (low + high) / 2;
+    if (stretch.timeAt(middle) < time) low = middle;
+    else high = middle;
+  }
+  return { stretch, node: (low + high) / 2 };
+}

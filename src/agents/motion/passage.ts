@@ -1,0 +1,207 @@
+/**
+ * Passages: what a body does from entering the doorway zone to leaving it, and what is true of it.
+ *
+ * All times are seconds since the visit began. Each purpose has its own numbered draw of the visit's stream, so that a
+ * new purpose moves no other.
+ */
+import { DEG } from '../../engine/arithmetic.js';
+import { lognormal, standardWithin3, uniform } from '../../engine/distributions.js';
+import type { Stream } from '../../engine/stream.js';
+import type { Frame } from '../../geometry/beam-line.js';
+import { frameAt } from '../../geometry/beam-line.js';
+import type { Body } from '../body.js';
+import { LINGER } from '../figures/manner.js';
+import {
+  HEADING,
+  LINGER_DEPTH,
+  LINGER_RETURNS,
+  PACE_CHANGE,
+  SIDEWAYS,
+  TURN,
+  TURN_BACK_DEPTH,
+  TURN_BACK_PAUSE,
+} from '../figures/stillness.js';
+import { NODES } from '../gait/gait-table.js';
+import type { HalfStep } from './half-step.js';
+import { HALF_STEP_NODES, halfStep, halfStepTravel } from './half-step.js';
+import type { Motion, Stretch } from './motion.js';
+import { stand } from './stand.js';
+import { turn } from './turn.js';
+import type { Pace } from './walk.js';
+import { nodesOver, speedAt, timeTo, walk } from './walk.js';
+
+export interface Passage {
+  readonly motion: Motion;
+  /** Last pass of the trunk axis through the door plane; null when the body leaves where it came from. */
+  readonly cross_s: number | null;
+  readonly leave_s: number;
+}
+
+export interface Opening {
+  readonly width_m: number;
+  readonly zone_m: number;
+}
+
+/** Draws of a visit's stream by purpose. */
+const DRAW = {
+  sideways: 0,
+  heading: 1,
+  phase: 2,
+  tilt: 3,
+  dip: 4,
+  depth: 5,
+  pause: 6,
+  way: 7,
+  returns: 8,
+  foot: 9,
+} as const;
+
+/** Free room kept beside the shoulders, metres: an assumption. */
+const BESIDE_M = 0.03;
+
+/** Where across the opening a lone body walks, metres from the left jamb. */
+function lateral(body: Body, opening: Opening, chance: Stream): number {
+  const half = Math.min(opening.width_m / 2, body.breadth_m / 2 + BESIDE_M);
+  const x = opening.width_m * (0.5 + SIDEWAYS.value * standardWithin3(chance.at(DRAW.sideways)));
+  return Math.min(opening.width_m - half, Math.max(half, x));
+}
+
+function paceOf(body: Body, opening: Opening, chance: Stream): Pace {
+  const { tilt_sd, dip_low, dip_high } = PACE_CHANGE.value;
+  if (body.step === 0) return { speed_mps: body.speed_mps, tilt: 0, dip: 0, half_m: opening.zone_m };
+  return {
+    speed_mps: body.speed_mps,
+    tilt: tilt_sd * standardWithin3(chance.at(DRAW.tilt)),
+    dip: uniform(chance.at(DRAW.dip), dip_low, dip_high),
+    half_m: opening.zone_m,
+  };
+}
+
+/**
+ * A walker's frame: origin where its line crosses the door plane. Going backward is the same picture turned half round,
+ * to the last bit. `x_m` is where it crosses, from the left jamb.
+ */
+function frameOf(body: Body, opening: Opening, backward: boolean, chance: Stream, x_m?: number): Frame {
+  const x = x_m ?? lateral(body, opening, chance);
+  // A heading that stays within what the opening leaves free; test rods go straight.
+  const angle =
+    body.step === 0 || x_m !== undefined ? 0 : HEADING.value * DEG * standardWithin3(chance.at(DRAW.heading));
+  const ahead = frameAt(x, 0, angle);
+  return backward ? { x: opening.width_m - x, y: 0, cos: -ahead.cos, sin: -ahead.sin } : ahead;
+}
+
+/** Straight through, from one end of the zone to the other. `x_m` sets the place across the opening (abreast). */
+export function through(body: Body, opening: Opening, backward: boolean, chance: Stream, x_m?: number): Passage {
+  const frame = frameOf(body, opening, backward, chance, x_m);
+  const pace = paceOf(body, opening, chance);
+  const reach = opening.zone_m / Math.abs(frame.cos);
+  const phase = NODES * chance.at(DRAW.phase);
+  const stretch = walk(body, frame, -reach, reach, phase, pace, 0);
+  return { motion: [stretch], cross_s: -timeTo(pace, -reach), leave_s: stretch.timeAt(stretch.to) };
+}
+
+/** Walks in, stands, turns on the spot and walks out where it came from. */
+export function turnBack(body: Body, opening: Opening, backward: boolean, chance: Stream): Passage {
+  const { low, high } = TURN_BACK_DEPTH.value;
+  const pause = uniform(chance.at(DRAW.pause), TURN_BACK_PAUSE.value.low, TURN_BACK_PAUSE.value.high);
+  return pausing(body, opening, backward, chance, uniform(chance.at(DRAW.depth), low, high), pause, true);
+}
+
+/** Walks in, stands in the doorway for a while, then goes on; some go back instead. */
+export function linger(body: Body, opening: Opening, backward: boolean, chance: Stream): Passage {
+  const { low, high } = LINGER_DEPTH.value;
+  const stay = lognormal(chance.at(DRAW.pause), LINGER.value.median, LINGER.value.sigma);
+  const back = chance.at(DRAW.returns) < LINGER_RETURNS.value;
+  return pausing(body, opening, backward, chance, uniform(chance.at(DRAW.depth), low, high), stay, back);
+}
+
+function pausing(
+  body: Body,
+  opening: Opening,
+  backward: boolean,
+  chance: Stream,
+  depth_m: number,
+  pause_s: number,
+  back: boolean,
+): Passage {
+  const frame = frameOf(body, opening, backward, chance);
+  const pace = paceOf(body, opening, chance);
+  const reach = opening.zone_m / Math.abs(frame.cos);
+  const motion: Stretch[] = [];
+  const leading = chance.at(DRAW.foot) < 0.5 ? 'right' : 'left';
+
+  // In: the walk ends with a contact of the leading foot, a closing step before the place to stand.
+  const closing = halfStepTravel('closing', body.step) * body.unit_m;
+  const contact = Math.max(depth_m - closing, -reach + 0.01);
+  const stop = contact + closing;
+  const contactNode = leading === 'right' ? 0 : NODES / 2;
+  const walkIn = walk(
+    body,
+    frame,
+    -reach,
+    contact,
+    contactNode - nodesOver(body, contact + reach) + 4 * NODES,
+    pace,
+    0,
+  );
+  motion.push(walkIn);
+  const closingAt = walkIn.timeAt(walkIn.to);
+  let now = pushHalfStep(motion, body, moved(frame, contact), 'closing', leading, speedAt(pace, contact), closingAt);
+
+  const standing = stand(body, moved(frame, stop), pause_s, now, chance.nth(1));
+  motion.push(standing);
+  now += pause_s;
+  let out = moved(frame, stop);
+  let left = reach - stop;
+  if (back) {
+    const way = chance.at(DRAW.way) < 0.5 ? 1 : -1;
+    motion.push(turn(body, out, way, TURN.value.duration_s, now));
+    now += TURN.value.duration_s;
+    out = { x: out.x, y: out.y, cos: -out.cos, sin: -out.sin };
+    left = reach + stop;
+  }
+
+  // Out: a first step, then the walk from the leading foot's contact on.
+  const first = halfStepTravel('first', body.step) * body.unit_m;
+  const outPace: Pace = { ...pace, half_m: Math.max(left, 0.5) };
+  const firstAt = now;
+  now = pushHalfStep(motion, body, out, 'first', leading, speedAt(outPace, 0), now);
+  const walkOut = walk(body, moved(out, first), 0, Math.max(0.01, left - first), contactNode + 4 * NODES, outPace, now);
+  motion.push(walkOut);
+  const leave_s = walkOut.timeAt(walkOut.to);
+
+  // The trunk axis is the mean hip's way; sway, under a centimetre, is not counted as a pass.
+  const crossed = (): number => {
+    if (contact >= 0) return timeTo(pace, 0) - timeTo(pace, -reach);
+    if (stop >= 0) return closingAt + (standing.timeAt(0) - closingAt) * (1 - Math.sqrt(1 + contact / closing));
+    if (stop + first >= 0) return firstAt + (now - firstAt) * Math.sqrt(-stop / first);
+    return now + timeTo(outPace, -stop - first) - timeTo(outPace, 0);
+  };
+  return { motion, cross_s: back ? null : crossed(), leave_s };
+}
+
+/** Frame moved along its own way. */
+function moved(frame: Frame, path_m: number): Frame {
+  return { x: frame.x + path_m * frame.sin, y: frame.y + path_m * frame.cos, cos: frame.cos, sin: frame.sin };
+}
+
+/** A half step takes as long as an even change between standing and `speed_mps` does. */
+function pushHalfStep(
+  motion: Stretch[],
+  body: Body,
+  frame: Frame,
+  kind: HalfStep,
+  leading: 'right' | 'left',
+  speed_mps: number,
+  start: number,
+): number {
+  const duration = (2 * halfStepTravel(kind, body.step) * body.unit_m) / speed_mps;
+  motion.push({
+    tracks: halfStep(kind, body.step, body.elbow_deg, leading),
+    frame,
+    from: 0,
+    to: HALF_STEP_NODES - 1,
+    timeAt: (node) => start + (duration * node) / (HALF_STEP_NODES - 1),
+  });
+  return start + duration;
+}

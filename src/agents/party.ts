@@ -1,0 +1,32 @@
+/** People on the move together. */
+import type { PassageKind, Walker } from './schema.js';
+
+/** Somebody with a number: it keeps it, and so its body, for the whole replicate. */
+export interface Resident {
+  readonly number: number;
+  readonly who: string;
+  readonly walker: Walker;
+  readonly persons: number;
+  /** Room this one belongs to, or OUTSIDE for those who come and go. */
+  readonly home: number;
+  /** Visits made so far: the number of the next visit's stream. */
+  trips: number;
+}
+
+export interface Party {
+  readonly door: number;
+  readonly members: readonly Resident[];
+  readonly forward: boolean;
+  readonly kind: PassageKind;
+  /** Index of the entry in the door's mix. */
+  readonly entry: number;
+  /** On the way back to where it came from. */
+  readonly returning: boolean;
+  /** Number of the arrival at its door: names the party's stream. */
+  readonly arrival: number;
+}
+
+/** Persons a walker stands for. */
+export function personsOf(walker: Walker): number {
+  return walker.kind === 'test-rod' ? walker.persons : walker.with_infant ? 2 : 1;
+}

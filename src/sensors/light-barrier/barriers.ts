@@ -1,0 +1,135 @@
+/**
+ * The light barriers of one door over the clock: bodies' shadows in, edges out, noise between.
+ *
+ * A receiver is dark while every path that reaches it is covered. Noise is keyed by (body, beam) or (visit, beam,
+ * number of the break), never by the order of draws, so that a change elsewhere moves none of it.
+ */
+import { poissonGap } from '../../engine/distributions.js';
+import type { Stream } from '../../engine/stream.js';
+import { addInterval, intersect } from '../../geometry/intervals.js';
+import type { BeamPath, Shadow } from '../door-sensors.js';
+import type { Edge } from '../edge.js';
+import type { MountedBeam } from './paths.js';
+import { pathsOf } from './paths.js';
+import { Response } from './response.js';
+
+const HOUR_US = 3_600_000_000;
+
+export class Barriers {
+  readonly paths: readonly BeamPath[];
+  private readonly receivers: readonly Receiver[];
+  /** Edges not given out yet, in no order; few. */
+  private readonly waiting: Edge[] = [];
+
+  /** @param stream the door's sensor stream of this replicate */
+  constructor(beams: readonly MountedBeam[], stream: Stream) {
+    this.paths = pathsOf(beams);
+    this.receivers = beams.map(
+      (beam, i) =>
+        new Receiver(beam, i, this.paths, stream.child('beam', beam.name), (edge) => this.waiting.push(edge)),
+    );
+  }
+
+  /** Shadows of visits that overlap in time, all of them: nothing of them is still to come. */
+  episode(shadows: readonly Shadow[]): void {
+    for (const receiver of this.receivers) receiver.episode(shadows);
+  }
+
+  /** Edges before `until_us` in order of time, then beam; no shadow may begin before it any more. */
+  edgesUntil(until_us: number): Edge[] {
+    for (const receiver of this.receivers) receiver.advance(until_us);
+    if (this.waiting.length === 0) return NONE;
+    const ready = this.waiting.filter((edge) => edge.time_us < until_us);
+    const later = this.waiting.filter((edge) => edge.time_us >= until_us);
+    this.waiting.length = 0;
+    this.waiting.push(...later);
+    return ready.sort((a, b) => a.time_us - b.time_us || a.beam - b.beam);
+  }
+}
+const NONE: Edge[] = [];
+
+class Receiver {
+  private readonly own: readonly number[];
+  private readonly response: Response;
+  private nextSpurious_us: number;
+  private spuriousMade = 0;
+  private readonly shiny: Stream;
+  private readonly missed: Stream;
+  private readonly spurious: Stream;
+
+  constructor(
+    private readonly beam: MountedBeam,
+    index: number,
+    paths: readonly BeamPath[],
+    stream: Stream,
+    emit: (edge: Edge) => void,
+  ) {
+    this.own = paths.flatMap((path, i) => (path.receiver === index ? [i] : []));
+    this.response = new Response(beam.sensor.response_ms * 1000, index, emit);
+    this.shiny = stream.child('shiny');
+    this.missed = stream.child('missed');
+    this.spurious = stream.child('spurious');
+    this.nextSpurious_us = this.gap();
+  }
+
+  episode(shadows: readonly Shadow[]): void {
+    const dark = this.darkness(shadows);
+    for (let i = 0; i < dark.length; i += 2) {
+      const start = dark[i] as number;
+      this.spuriousUntil(start);
+      if (this.sees(start, shadows, i / 2)) this.response.push(start, dark[i + 1] as number);
+    }
+  }
+
+  advance(until_us: number): void {
+    this.spuriousUntil(until_us);
+    this.response.settle(until_us);
+  }
+
+  /** When no light arrives: every path to this receiver is covered by some body. */
+  private darkness(shadows: readonly Shadow[]): readonly number[] {
+    let dark: readonly number[] | null = null;
+    for (const path of this.own) {
+      const covered = this.covered(path, shadows);
+      dark = dark === null ? covered : intersect(dark, covered);
+    }
+    return dark ?? [];
+  }
+
+  private covered(path: number, shadows: readonly Shadow[]): readonly number[] {
+    const { layout, shiny_share } = this.beam.sensor;
+    const seen =
+      layout === 'reflector' && shiny_share > 0
+        ? shadows.filter((shadow) => this.shiny.nth(shadow.body).at(0) >= shiny_share)
+        : shadows;
+    if (seen.length === 1) return (seen[0] as Shadow).breaks[path] as readonly number[];
+    const joined: number[] = [];
+    for (const shadow of seen) {
+      const breaks = shadow.breaks[path] as readonly number[];
+      for (let i = 0; i < breaks.length; i += 2) addInterval(joined, breaks[i] as number, breaks[i + 1] as number);
+    }
+    return joined;
+  }
+
+  /** Whether a true break is reported; it belongs to the visit whose shadow begins it. */
+  private sees(start_us: number, shadows: readonly Shadow[], number: number): boolean {
+    const { missed_share } = this.beam.sensor;
+    if (missed_share === 0) return true;
+    const first = shadows.find((shadow) =>
+      this.own.some((path) => (shadow.breaks[path] as readonly number[]).includes(start_us)),
+    );
+    return this.missed.nth(first?.visit ?? 0).at(number) >= missed_share;
+  }
+
+  private spuriousUntil(until_us: number): void {
+    while (this.nextSpurious_us < until_us) {
+      const start = this.nextSpurious_us;
+      this.response.push(start, start + this.beam.sensor.spurious_ms * 1000);
+      this.nextSpurious_us = start + this.gap();
+    }
+  }
+
+  private gap(): number {
+    return poissonGap(this.spurious.at(this.spuriousMade++), this.beam.sensor.spurious_per_hour / HOUR_US);
+  }
+}
