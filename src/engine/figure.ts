@@ -3,7 +3,7 @@
  * so that a reader can list them all and doubt each.
  */
 
-export type FigureStatus =
+type FigureStatus =
   /** Stands so in the cited source. */
   | 'published'
   /** Stands so in a document that quotes the cited source. */
@@ -18,7 +18,7 @@ export type FigureStatus =
   | 'assumption';
 
 /** Named parts of one figure, such as `mean` and `sd`. */
-export type FigureRow = Readonly<Record<string, number>>;
+type FigureRow = Readonly<Record<string, number>>;
 /** One number, one row of named numbers, or a table. */
 export type FigureValue = number | FigureRow | readonly FigureRow[];
 
