@@ -53,6 +53,8 @@ function explainShape(problem: ShapeProblem, { path }: Issue): Explanation | und
       return explainTooLarge(problem);
     case 'empty_file':
       return { text: 'the file is empty', hint: '`jambeam new DIR` writes a scenario to start from' };
+    case 'and_more':
+      return { text: `and ${problem.count} more problems` };
     case 'forbidden_key':
       return { text: `the key ${quote(problem.key)} is not allowed`, hint: 'choose another name' };
     case 'duplicate_key':
@@ -66,7 +68,7 @@ function explainShape(problem: ShapeProblem, { path }: Issue): Explanation | und
       const unit = unitWords(problem.unit);
       return withHint(
         `the key ${quote(problem.key)} is missing`,
-        problem.description && `${problem.description}${unit ? ` In ${unit}.` : ''}`,
+        problem.description && `${problem.description}${unit && !unit.startsWith('per ') ? ` In ${unit}.` : ''}`,
       );
     }
     case 'wrong_type':

@@ -14,6 +14,8 @@ export type ShapeProblem =
   | { readonly code: 'not_text'; readonly why: 'binary' | 'control character' | 'not UTF-8' }
   | { readonly code: 'too_large'; readonly what: 'characters' | 'nesting' | 'aliases'; readonly max: number }
   | { readonly code: 'empty_file' }
+  /** Stands for the rest of a list of issues too long to be of use. */
+  | { readonly code: 'and_more'; readonly count: number }
   | { readonly code: 'forbidden_key'; readonly key: string }
   | { readonly code: 'duplicate_key'; readonly key: string; readonly first_line: number }
   | {

@@ -12,6 +12,9 @@ import { checkShape } from './shape.js';
 import { type ReadTable, type Tables, loadTables } from './tables.js';
 import { type YamlSource, readYaml } from './yaml-source.js';
 
+/** More than anybody mends in one go. */
+const MAX_ISSUES = 200;
+
 export interface ParseOptions {
   /** `KEY=VALUE` as of `--set`, applied in order to the resolved design. */
   readonly sets?: readonly string[];
@@ -91,10 +94,13 @@ function locateTables({ findings }: Tables, source: YamlSource): Issue[] {
 /** By place; the scenario's own first, then its tables', last what has none. */
 function inOrder(issues: readonly Issue[], file: string): Issue[] {
   const rank = ({ place }: Issue) => (place === null ? 2 : place.file === file ? 0 : 1);
-  return issues.toSorted(
+  const sorted = issues.toSorted(
     (a, b) =>
       rank(a) - rank(b) ||
       (a.place?.line ?? 0) - (b.place?.line ?? 0) ||
       (a.place?.column ?? 0) - (b.place?.column ?? 0),
   );
+  if (sorted.length <= MAX_ISSUES) return sorted;
+  const rest: Issue = { place: null, path: '', problem: { code: 'and_more', count: sorted.length - MAX_ISSUES } };
+  return [...sorted.slice(0, MAX_ISSUES), rest];
 }

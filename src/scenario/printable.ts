@@ -4,7 +4,7 @@ const LONGEST = 60;
 
 /** C0, DEL and C1 controls, soft hyphen, zero-width and direction marks, line separators, BOM, lone surrogates. */
 const UNSAFE =
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  // oxlint-disable-next-line no-control-regex -- they are what is looked for
   /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff0-\uffff]|\p{Cs}/gu;
 
 /** The text with every unsafe character as `\u{…}`; longer than `longest` characters it ends in `…`. */

@@ -38,7 +38,7 @@ const doorCommon = {
   to: name('Room a forward move leads to, or outside.'),
   ...openingSchema,
   controller: name("The controller that reads this door's beams (default: the first).").optional(),
-  traffic: trafficSchema,
+  traffic: trafficSchema.meta({ description: 'Who comes, how often, and what they do in the doorway.' }),
 };
 
 export const scenarioDoorSchema = z.strictObject({

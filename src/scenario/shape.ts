@@ -4,7 +4,7 @@ import type { Finding, KeyPath, Problem, ShapeProblem } from './issue.js';
 import { valueAt } from './key-path.js';
 import { nearest } from './nearest.js';
 import { literal } from './printable.js';
-import { type Peeled, knownKeys, peel, rangeOf, schemaAt } from './schema-walk.js';
+import { type Peeled, alternative, knownKeys, peel, rangeOf, schemaAt } from './schema-walk.js';
 import { suspectNumber, suspectText } from './unit.js';
 
 /** Where keys of a given name exist in the scenario, for keys that were put in the wrong place. */
@@ -98,7 +98,8 @@ function isTypeError(error: RawIssue, value: unknown): boolean {
 
 function problemOf(issue: RawIssue, value: unknown, at: Peeled | undefined): Problem {
   const unit = at?.meta.unit;
-  const range = at ? rangeOf(at.core) : {};
+  const chosen = at?.core instanceof z.ZodUnion ? alternative(at.core, value) : at?.core;
+  const range = chosen ? rangeOf(peel(chosen).core) : {};
   switch (issue.code) {
     case 'invalid_type': {
       const suspected = typeof value === 'string' ? suspectText(value, unit) : undefined;

@@ -68,7 +68,9 @@ const within = (x: number, { min, max }: Range) => (min === undefined || x >= mi
 /** A bare number out of the key's range that another unit would put inside. */
 export function suspectNumber(found: number, unit: string | undefined, range: Range): ShapeProblem | undefined {
   if (unit === undefined || found === 0) return undefined;
-  for (const other of SUSPECTS[unit] ?? []) {
+  // Carpenters write 900 for a door in millimetres, and nobody writes 900 for nine metres.
+  const suspects = SUSPECTS[unit] ?? [];
+  for (const other of found >= 500 ? suspects.toReversed() : suspects) {
     const factor = factorOf(unit, other);
     // A smaller unit is suspected behind a number too large, a larger one behind a number too small.
     const plausible = factor < 1 ? range.max !== undefined && found > range.max : found < (range.min ?? 0);

@@ -13,7 +13,7 @@ const UNITS: Readonly<Record<string, string>> = {
   deg: 'degrees',
   'm/s': 'metres per second',
   'km/h': 'kilometres per hour',
-  '1/h': 'times per hour',
+  '1/h': 'per hour',
   '%': 'per cent',
 };
 /** Units that count things: said behind a range, never as "a number of". */
@@ -43,7 +43,8 @@ export function typeWords(expected: string, unit: string | undefined): string {
       if (type === 'text') return 'text';
       if (type === 'map') return 'a map of keys';
       if (type === 'number' && unit === 'share') return 'a share from 0 to 1';
-      return type.includes('number') && words ? `a ${type} of ${words}` : `a ${type}`;
+      if (!type.includes('number') || words === undefined) return `a ${type}`;
+      return words.startsWith('per ') ? `a ${type} ${words}` : `a ${type} of ${words}`;
     })
     .join(' or ');
 }

@@ -5,7 +5,7 @@ import type { KeyPath, ShapeProblem } from './issue.js';
 export const MAX_DEPTH = 40;
 /** Nodes that aliases may add by being expanded. */
 const MAX_ALIASED = 10_000;
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+// oxlint-disable-next-line no-control-regex -- they are what is looked for
 const UNSAFE = /[\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]/;
 const FORBIDDEN_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype']);
 

@@ -114,7 +114,7 @@ type Oddity = 'binary' | 'control character' | 'not UTF-8';
 
 /** The first character no text file holds: NUL, another control, or what decoding puts for bytes that are not UTF-8. */
 function oddCharacter(text: string): { offset: number; why: Oddity } | undefined {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  // oxlint-disable-next-line no-control-regex -- they are what is looked for
   const offset = text.search(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/);
   if (offset < 0) return undefined;
   const found = text[offset];

@@ -16,7 +16,7 @@ export interface OutlineBeam {
   readonly name: string | undefined;
   readonly sensor: string | undefined;
   readonly sensorPath: KeyPath;
-  /** Ends of the beam: place along the walk and height, undefined where unreadable. */
+  /** Ends of the beam: place along the walk and height, undefined where unreadable or as at the first end. */
   readonly ends: readonly {
     readonly at_m: number | undefined;
     readonly atPath: KeyPath;
@@ -37,10 +37,11 @@ export function beamsOf(door: OutlineDoor, path: KeyPath): readonly OutlineBeam[
         height_m: beam?.height_m,
         heightPath: [...at, 'height_m'],
       };
+      // An end that shares a number with the other shares its faults; one complaint is enough.
       const far = {
-        at_m: beam?.far_at_m,
+        at_m: beam?.far_at_m === beam?.at_m ? undefined : beam?.far_at_m,
         atPath: [...at, 'far_at_m'],
-        height_m: beam?.far_height_m,
+        height_m: beam?.far_height_m === beam?.height_m ? undefined : beam?.far_height_m,
         heightPath: [...at, 'far_height_m'],
       };
       return { name: beam?.name, sensor: beam?.sensor, sensorPath: [...at, 'sensor'], ends: [near, far] };
