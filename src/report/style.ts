@@ -35,8 +35,8 @@ article+article{border-top:1px solid var(--rule);margin-top:2rem}
 .hidden{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 .over{color:var(--soft);margin:0;font-size:.9375rem}
 .key{color:var(--soft);font-size:.875rem;margin:.5em 0 1em}
-.block{display:grid;grid-template-columns:repeat(auto-fit,minmax(9rem,1fr));border:1px solid var(--ink);margin:0;gap:1px;background:var(--rule)}
-.block div{padding:.45rem .7rem;background:var(--card)}
+.block{display:flex;flex-wrap:wrap;border:1px solid var(--ink);margin:0;gap:1px;background:var(--rule)}
+.block div{flex:1 1 9rem;padding:.45rem .7rem;background:var(--card)}
 .block dt{font-size:.75rem;color:var(--soft)}
 .block dd{margin:0;font-weight:600;overflow-wrap:anywhere}
 .verdict{border:2px solid var(--ink);border-left-width:.75rem;background:var(--card);padding:1.25rem clamp(1rem,3vw,2rem);margin-top:2rem}
@@ -46,7 +46,7 @@ article+article{border-top:1px solid var(--rule);margin-top:2rem}
 .mark{font-family:var(--sans);font-weight:700}
 .worst{border-left:3px solid var(--bad);padding-left:.8em}
 .verdict.yes .worst,.verdict.unjudged .worst{border-color:var(--line)}
-.three{list-style:none;padding:0;display:grid;gap:1.5rem;grid-template-columns:repeat(auto-fit,minmax(15rem,1fr))}
+.three{list-style:none;padding:0;display:grid;gap:1.5rem;grid-template-columns:repeat(auto-fit,minmax(min(100%,12.5rem),1fr))}
 .three li{border-top:1px solid var(--line);padding-top:.6rem}
 .three h3{margin:0;font:600 .9375rem/1.3 var(--sans)}
 .three p{margin:0;font-size:.9375rem;color:var(--soft)}
@@ -58,7 +58,7 @@ caption{text-align:left;font-weight:600;padding:.3em 0}
 caption.hidden{position:absolute}
 th,td{padding:.4rem .7rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
 thead th{border-bottom:1.5px solid var(--ink);font-weight:600;font-size:.875rem;vertical-align:bottom}
-tbody th{font-weight:400}
+tbody th{font-weight:400;min-width:6.5rem}
 th:first-child,td:first-child{padding-left:0}
 th.group{font-weight:600;padding-top:1em;border-bottom:1px solid var(--line)}
 td.num b{font-weight:600}
@@ -75,7 +75,7 @@ figcaption{font-size:.875rem;color:var(--soft);margin-bottom:.4rem}
 figcaption h3,figcaption h4{color:var(--ink)}
 .charts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,26rem),1fr));gap:1.25rem 2.5rem;align-items:start}
 .chart{container-type:inline-size;min-width:0;break-inside:avoid;margin:1rem 0 .5rem}
-.chart figcaption{margin:0}.chart h4{min-height:1.2em}
+.chart figcaption{margin:0}.chart h3{font-size:1rem;margin:0 0 .4em}
 svg{display:block;width:100%;height:auto;font-family:var(--sans);font-variant-numeric:tabular-nums lining-nums}
 svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 @container (max-width:440px){svg.wide{display:none}svg.narrow{display:block}}
@@ -123,6 +123,8 @@ section{margin-top:1.6rem}
 th,td{padding:.25rem .4rem}
 tr,figure,.three,.doorway .side,.verdict,.cautions,.words div{break-inside:avoid}
 thead{display:table-header-group}
+.scroll{break-inside:avoid}section>h2+p{break-after:avoid}
+.charts{grid-template-columns:1fr 1fr;gap:.5rem 1.5rem}
 pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:7.5pt}
 .side{grid-template-columns:1fr 1fr}
 details::details-content{content-visibility:visible;block-size:auto;display:block}

@@ -93,7 +93,7 @@ export function estimateWords(e: Estimate, as: 'number' | 'share' = 'number'): E
   if (!finite(e.value)) return { value: null, range: null, note: e.reason ?? 'this run gives no number for it' };
   const value = e.value * scale;
   if (!finite(e.low) || !finite(e.high)) {
-    return { value: fixed(value, 2) + unit, range: null, note: e.reason ?? 'no interval' };
+    return { value: fixed(value, 2) + unit, range: null, note: e.reason ?? 'the run gives none' };
   }
   const [low, high] = [e.low * scale, e.high * scale];
   const decimals = decimalsFor(low, high);

@@ -28,8 +28,11 @@ export interface Chart {
 const WIDE = 500;
 const NARROW = 320;
 
-/** Draws charts; vega is loaded on the first call, because loading it takes longer than most commands. */
-export async function drawCharts(charts: readonly Chart[]): Promise<Markup[]> {
+/**
+ * Draws charts with headings of the given level, one below the heading they stand under. Vega is loaded on the first
+ * call, because loading it takes longer than most commands.
+ */
+export async function drawCharts(charts: readonly Chart[], level: 3 | 4): Promise<Markup[]> {
   if (charts.length === 0) return [];
   const [vega, lite] = await Promise.all([import('vega'), import('vega-lite')]);
   const drawn: Markup[] = [];
@@ -52,7 +55,7 @@ export async function drawCharts(charts: readonly Chart[]): Promise<Markup[]> {
     view.finalize();
     const height = chart.height + margin.top + margin.bottom;
     drawn.push(html`<figure class="chart" id="${chart.id}">
-<figcaption><h4>${chart.title}</h4></figcaption>
+<figcaption>${level === 3 ? html`<h3>${chart.title}</h3>` : html`<h4>${chart.title}</h4>`}</figcaption>
 ${embed(wide, chart, 'wide', WIDE, height)}
 ${embed(narrow, chart, 'narrow', NARROW, height)}
 <p class="key">${chart.key}</p></figure>`);

@@ -67,12 +67,12 @@ function cell(
   if (n === null || n === undefined) return html`<td class="num none"><span class="hidden">does not apply</span></td>`;
   // Shares are of a row's bodies: `extra` tallies come on top and are not a part of them.
   const bodies = counts.reduce<number>((sum, x, k) => (columns[k] === 'extra' ? sum : sum + (x ?? 0)), 0);
-  const share = row === 'nobody' || column === 'extra' || bodies === 0 ? null : n / bodies;
+  const share = row === 'nobody' || bodies === 0 ? null : n / bodies;
   const right = RIGHT[row] === column;
   const kind = n === 0 ? 'zero' : right ? 'right' : 'wrong';
   // The share is rounded to a tenth of a percent; depth of shade follows it.
   const shade = share === null ? 0.5 : Math.min(1, Math.max(0.12, share));
   return html`<td class="num ${kind}" style="--shade:${Math.round(shade * 100)}%"><b>${count(n)}</b>${kind === 'right' && html`<span aria-hidden="true"> ✓</span>`}${
     kind !== 'zero' && html`<span class="hidden"> (${kind})</span>`
-  }${share !== null && n > 0 && html` <small>${percent(Math.round(share * 1000) / 1000)}</small>`}</td>`;
+  }${share !== null && n > 0 && column !== 'extra' && html` <small>${percent(Math.round(share * 1000) / 1000)}</small>`}</td>`;
 }

@@ -67,7 +67,7 @@ function meetings(door: DesignDoor, people: readonly Silhouette[]): Markup[] {
 }
 
 function beamTable(door: DesignDoor, metrics: DoorMetrics | undefined): Markup {
-  return html`<table><caption>Beams, and how often one crossing breaks each</caption><thead><tr><th scope="col">beam</th><th scope="col">sensor</th><th scope="col">height</th><th scope="col">along the walk</th><th scope="col">breaks per crossing</th></tr></thead>
+  return html`<table><caption>Beams</caption><thead><tr><th scope="col">beam</th><th scope="col">sensor</th><th scope="col">height</th><th scope="col">along the walk</th><th scope="col">breaks per crossing</th></tr></thead>
 <tbody>${door.beams.map((b) => {
     const breaks = metrics?.breaks_per_crossing.find((x) => x.beam === b.name);
     return html`<tr><th scope="row">${named(b.name)}</th><td>${named(b.sensor)}</td><td>${both(b.height_m, b.far_height_m)}</td><td>${both(b.at_m, b.far_at_m)}</td>${

@@ -26,7 +26,7 @@ export async function driftSection(design: Design, figures: Figures): Promise<Ma
     )
     .filter(isChart);
   if (charts.length === 0) return null;
-  const drawn = await drawCharts(charts);
+  const drawn = await drawCharts(charts, 3);
   return html`<section aria-labelledby="drift"><h2 id="drift">How the count drifts</h2>
 <p>Counted minus true net flow through a door, forward as plus, over all replicates. A band that widens is chance adding up; a band that tilts is a logic that leans to one side.</p>
 <div class="charts">${drawn}</div>${!all && html`<p class="key">Drawn for the logic of the headline${headline.length > MOST_CHARTS && html`, first ${MOST_CHARTS} doors`}; the tables have all.</p>`}</section>`;
@@ -36,7 +36,7 @@ export async function roomsSection(design: Design, metrics: Metrics, figures: Fi
   if (metrics.rooms.length === 0) return null;
   const logic = headlineLogic(design);
   const traces = figures.rooms.filter((t) => t.logic === logic).slice(0, MOST_CHARTS);
-  const drawn = await drawCharts(traces.map((t, i) => roomChart(`room-${i}`, t, metrics.hours)).filter(isChart));
+  const drawn = await drawCharts(traces.map((t, i) => roomChart(`room-${i}`, t, metrics.hours)).filter(isChart), 3);
   const rooms = [...new Set(metrics.rooms.map((r) => r.room))];
   return html`<section aria-labelledby="rooms"><h2 id="rooms">Rooms over time</h2>
 <p>A light that goes out on somebody is worse than one left on, so the two are kept apart.</p>
@@ -46,7 +46,7 @@ ${intervalNote(metrics.rooms.flatMap((r) => [r.exact_share, r.empty_while_occupi
 }
 
 function roomTable(rooms: readonly string[], rows: readonly RoomMetrics[]): Markup {
-  return html`<table><caption>Share of the time, by room, logic and ledger</caption><thead><tr><th scope="col">logic and ledger</th><th scope="col">exactly right</th><th scope="col">empty while occupied</th><th scope="col">occupied while empty</th><th scope="col">mean error, persons</th></tr></thead>
+  return html`<table><caption>Share of the time</caption><thead><tr><th scope="col">logic and ledger</th><th scope="col">exactly right</th><th scope="col">empty while occupied</th><th scope="col">occupied while empty</th><th scope="col">mean error, persons</th></tr></thead>
 ${rooms.map(
   (room) => html`<tbody><tr><th scope="rowgroup" colspan="5" class="group">${named(room)}</th></tr>
 ${rows

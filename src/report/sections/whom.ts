@@ -29,7 +29,7 @@ export async function whomSection(design: Design, metrics: Metrics): Promise<Mar
           ].filter((c): c is Chart => c !== null)
         : [];
     articles.push(html`<article><h3>Door ${named(door.door)}</h3>${inWords(door)}
-<div class="charts">${await drawCharts(charts)}</div>${kindTable(door)}</article>`);
+<div class="charts">${await drawCharts(charts, 4)}</div>${kindTable(door)}</article>`);
   }
   return html`<section aria-labelledby="whom"><h2 id="whom">Who is counted wrong</h2>
 <p>By the logic ${named(logic)}. Wrong per 100 visits of each kind: a kind that is rare can be counted badly and still weigh little in the headline.</p>

@@ -1,0 +1,105 @@
+// The report in a real browser: what a reader with a phone, a screen reader, a dark room or a printer gets.
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { renderReport } from '../../src/report/report.js';
+import { inventedInput } from '../report/fixture.js';
+
+const CHROMIUM = '/usr/bin/chromium';
+const missing = !existsSync(CHROMIUM);
+
+test.skipIf(!missing)(`needs ${CHROMIUM}, which is not here`, ({ skip }) => {
+  if (process.env['CI'] === 'true') expect.fail('Chromium must be installed where the checks run');
+  skip(`no ${CHROMIUM}`);
+});
+
+describe.skipIf(missing)('in Chromium', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'jambeam-report-'));
+  const file = join(folder, 'report.html');
+  let browser: Browser;
+  const trouble: string[] = [];
+
+  beforeAll(async () => {
+    writeFileSync(file, await renderReport(inventedInput()));
+    browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox', '--disable-gpu'] });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  /** The page, with everything it complains about or asks for written down. */
+  async function open(width: number, colorScheme: 'light' | 'dark' = 'light'): Promise<Page> {
+    const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme });
+    const page = await context.newPage();
+    page.on('console', (m) => trouble.push(`console: ${m.text()}`));
+    page.on('pageerror', (e) => trouble.push(`error: ${e.message}`));
+    const own = pathToFileURL(file).href;
+    page.on('request', (r) => {
+      if (r.url() !== own) trouble.push(`request: ${r.url()}`);
+    });
+    await page.goto(own);
+    return page;
+  }
+
+  test.each([360, 768, 1440])(
+    'at %i px nothing scrolls sideways, nothing is fetched, nothing complains',
+    async (width) => {
+      const page = await open(width);
+      const { scroll, client } = (await page.evaluate(
+        // Runs in the page.
+        'const e = document.documentElement; ({ scroll: e.scrollWidth, client: e.clientWidth })',
+      )) as { scroll: number; client: number };
+      expect(client).toBe(width);
+      expect(scroll).toBeLessThanOrEqual(width);
+      await page.context().close();
+      expect(trouble).toEqual([]);
+    },
+  );
+
+  const axe = async (page: Page, narrow: (a: AxeBuilder) => AxeBuilder): Promise<string[]> => {
+    await page.evaluate('for (const d of document.querySelectorAll("details")) d.open = true');
+    const found = await narrow(new AxeBuilder({ page })).analyze();
+    expect(found.passes.length).toBeGreaterThan(0);
+    return found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 200)).join(' | ')}`);
+  };
+
+  test('no violation of WCAG 2.2 AA or of best practice', async () => {
+    const page = await open(360);
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    expect(await axe(page, (a) => a.withTags(tags))).toEqual([]);
+    await page.context().close();
+  });
+
+  test('contrast holds in the dark too', async () => {
+    const page = await open(1440, 'dark');
+    expect(await axe(page, (a) => a.withRules(['color-contrast']))).toEqual([]);
+    await page.context().close();
+  });
+
+  test('letters in the pictures stay readable on a phone', async () => {
+    const page = await open(360);
+    const heights = (await page.evaluate(
+      '[...document.querySelectorAll(".chart svg, .drawing")].flatMap((s) => [...s.querySelectorAll("text")]).map((t) => t.getBoundingClientRect()).filter((r) => r.width > 0 && r.width >= r.height).map((r) => r.height)',
+    )) as number[];
+    expect(heights.length).toBeGreaterThan(50);
+    // Box height of a 9 px letter, about.
+    expect(Math.min(...heights)).toBeGreaterThan(9);
+    await page.context().close();
+  });
+
+  test('it prints, closed parts included', async () => {
+    const page = await open(1440);
+    await page.emulateMedia({ media: 'print' });
+    const yaml = (await page.evaluate(
+      'document.querySelector("#reproduce").parentElement.querySelector("details pre").getBoundingClientRect().height',
+    )) as number;
+    expect(yaml).toBeGreaterThan(100);
+    expect((await page.pdf({ format: 'A4' })).length).toBeGreaterThan(10_000);
+    await page.context().close();
+  });
+});

@@ -1,0 +1,173 @@
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { renderReport, type ReportInput } from '../../src/report/report.js';
+import { reproduceCommand, scenarioText } from '../../src/report/reproduce.js';
+import { designSchema, scenarioSchema, type Design } from '../../src/scenario/schema.js';
+import { metricsSchema, type Estimate, type Metrics } from '../../src/score/metrics-schema.js';
+import { inventedDesign, inventedInput, inventedMetrics } from './fixture.js';
+
+const textOf = (page: string): string =>
+  page
+    .replace(/<style>.*?<\/style>/s, '')
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/[\u2068\u2069]/g, '')
+    .replace(/\u00a0/g, ' ')
+    .replace(/\s+/g, ' ');
+
+/** Every estimate of a run replaced. */
+function everywhere(metrics: Metrics, change: (e: Estimate) => Estimate): Metrics {
+  const walk = (node: unknown): unknown => {
+    if (Array.isArray(node)) return node.map(walk);
+    if (typeof node !== 'object' || node === null) return node;
+    if ('value' in node && 'method' in node) return change(node as Estimate);
+    return Object.fromEntries(Object.entries(node).map(([k, v]) => [k, walk(v)]));
+  };
+  return metricsSchema.parse(walk(metrics));
+}
+
+describe('the report', async () => {
+  const page = await renderReport(inventedInput());
+  const text = textOf(page);
+
+  test('is whole by itself: no script, nothing to fetch, no link, a policy that forbids them', () => {
+    expect(page).not.toMatch(
+      /<script|<link|<img|<iframe|<object|<base|\b(?:src|href)=|@import|url\((?!#)|\son[a-z]+=/i,
+    );
+    // The only addresses are names of XML namespaces.
+    expect(page.replace(/xmlns(?::\w+)?="[^"]*"/g, '')).not.toMatch(/https?:/);
+    expect(page).toContain(`content="default-src &#39;none&#39;; style-src &#39;unsafe-inline&#39;; img-src data:;`);
+  });
+
+  test('keeps the promised order', () => {
+    const ids = [...page.matchAll(/<h2 id="([a-z]+)"/g)].map((m) => m[1]);
+    const order =
+      'verdict numbers doorways confusion logics drift rooms whom shares cautions limits sources reproduce words';
+    expect(ids).toEqual(order.split(' '));
+  });
+
+  test('has unique ids, and every label points at one', () => {
+    const ids = [...page.matchAll(/\sid="([^"]+)"/g)].map((m) => m[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+    const labels = [...page.matchAll(/aria-labelledby="([^"]+)"/g)].flatMap((m) => (m[1] ?? '').split(' '));
+    expect(labels.length).toBeGreaterThan(20);
+    for (const label of labels) expect(ids).toContain(label);
+    for (const [, used] of page.matchAll(/url\(#([^)]+)\)/g)) expect(ids).toContain(used);
+  });
+
+  test('says in words what goes wrong most, with its interval', () => {
+    expect(text).toContain('Adults lingering at door garden-door go wrong most: 86 (95 % interval 75 to 97)');
+  });
+
+  test('prints all cautions', () => {
+    for (const word of [
+      'fire door',
+      'cables and pipes',
+      'licensed electrician',
+      'IEC 62471',
+      'dogs and cats',
+      'personal data',
+      'roll-call',
+    ]) {
+      expect(text).toContain(word);
+    }
+  });
+
+  test('shows the table logic as a picture', () => {
+    expect(page).toContain('<title>Counting logic my-table as states and arrows</title>');
+  });
+
+  test('stays far below its size limit, and is the same each time', async () => {
+    expect(Buffer.byteLength(page)).toBeLessThan(1_500_000);
+    expect(await renderReport(inventedInput())).toBe(page);
+  });
+
+  test('never prints a number that is none', () => {
+    expect(text).not.toMatch(/\bNaN\b|Infinity|undefined|\[object|\bnull\b/);
+  });
+});
+
+describe('runs with holes in them', () => {
+  const render = async (change: Partial<ReportInput>): Promise<string> =>
+    textOf(await renderReport({ ...inventedInput(), ...change }));
+
+  test('nobody came: each number says why it is missing', async () => {
+    const empty = everywhere(inventedMetrics(), (e) => ({
+      ...e,
+      value: null,
+      low: null,
+      high: null,
+      method: 'none',
+      reason: 'no crossing',
+    }));
+    const text = await render({ metrics: empty });
+    expect(text).toContain('not known (no crossing) at door hall-door');
+    expect(text).not.toMatch(/NaN|Infinity|undefined/);
+  });
+
+  test('one replicate: values without intervals', async () => {
+    const single = everywhere(inventedMetrics(), (e) => ({
+      ...e,
+      low: null,
+      high: null,
+      method: 'none',
+      reason: 'one replicate',
+    }));
+    expect(await render({ metrics: single })).toContain('9.31 (no interval: one replicate)');
+  });
+
+  test('no room, no target, no picture, no source', async () => {
+    const text = await render({
+      metrics: { ...inventedMetrics(), rooms: [], targets: [] },
+      figures: { format: 1, drift: [], rooms: [], silhouettes: [] },
+      sources: [],
+    });
+    expect(text).toContain('No target was set');
+    expect(text).not.toContain('Rooms over time');
+  });
+});
+
+describe('names of the user’s own', () => {
+  const HOSTILE = `"><script>alert(1)</script>'&amp;\u202eדלת\u0000 🚪 --> <!-- ]]>`;
+
+  test('cannot become markup, wherever they stand', async () => {
+    const input = inventedInput();
+    const rename = <T>(value: T): T =>
+      JSON.parse(
+        JSON.stringify(value).replace(/hall-door|kitchen|my-table|logic\.yaml/g, () =>
+          JSON.stringify(HOSTILE).slice(1, -1),
+        ),
+      ) as T;
+    const page = await renderReport({
+      ...input,
+      design: rename({ ...input.design, name: HOSTILE, seed: HOSTILE, tables: {} }),
+      metrics: rename({ ...input.metrics, scenario: HOSTILE, seed: HOSTILE }),
+      figures: rename(input.figures),
+      sources: rename(input.sources),
+      version: HOSTILE,
+    });
+    expect(page).not.toContain('<script');
+    expect(page).not.toContain('<!-- ');
+    expect(page.includes('\u0000') || page.includes('\u202e')).toBe(false);
+    expect(page).toContain('&lt;script&gt;alert(1)&lt;/script&gt;');
+    expect(page).toContain('דלת');
+    expect(page).toContain('🚪');
+  });
+});
+
+describe('how to reproduce it', () => {
+  test('the printed scenario gives the same design again', () => {
+    const design = designSchema.parse({ ...inventedDesign(), name: 'a\u202eb "c": #d\u0007', seed: '007' });
+    const { tables: _tables, ...scenario } = design;
+    const text = scenarioText(design);
+    expect(text.includes('\u202e') || text.includes('\u0007')).toBe(false);
+    const again = parse(text) as Design;
+    expect(again).toEqual(scenario);
+    expect(scenarioSchema.safeParse(again).success).toBe(true);
+  });
+
+  test('the command names extent and seed, quoted where a shell needs it', () => {
+    const design = inventedDesign();
+    expect(reproduceCommand(design)).toBe('jambeam run scenario.yaml --seed 7 --replicates 20 --hours 8');
+    expect(reproduceCommand({ ...design, seed: `it's $HOME` })).toContain(`--seed 'it'\\''s $HOME'`);
+  });
+});
