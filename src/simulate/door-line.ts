@@ -1,0 +1,132 @@
+/** One door's part of the way through: visits in, and shadows, edges, levels, tallies and scores out. */
+import type { Body } from '../agents/body.js';
+import { breaksOf } from '../agents/motion/motion.js';
+import type { Passage } from '../agents/motion/passage.js';
+import type { Visit } from '../agents/visit.js';
+import { LogicHost } from '../counter/host.js';
+import type { Direction, Level, Logic } from '../counter/logic.js';
+import type { Stream } from '../engine/stream.js';
+import type { Design, DesignDoor } from '../scenario/schema.js';
+import { DoorCounter } from '../score/door-counts.js';
+import { DoorScorer } from '../score/door-scorer.js';
+import { DriftTrack } from '../score/drift-bands.js';
+import type { DoorRecord } from '../score/metrics.js';
+import { trueNetOf } from '../score/truth.js';
+import { Inputs } from '../sensors/controller.js';
+import type { Shadow } from '../sensors/door-sensors.js';
+import { Barriers } from '../sensors/light-barrier/barriers.js';
+import { clockOf, controllerOf, mountedBeams } from './plan.js';
+
+const SECOND = 1_000_000;
+
+export interface DoorHooks {
+  edge?(beam: number, time_us: number, level: Level): void;
+  tally(logic: number, time_us: number, direction: Direction): void;
+}
+
+export class DoorLine {
+  private readonly barriers: Barriers;
+  private readonly inputs: Inputs;
+  private readonly hosts: readonly LogicHost[];
+  private readonly scorers: readonly DoorScorer[];
+  private readonly counters: readonly DoorCounter[];
+  readonly drift: readonly DriftTrack[];
+  private readonly breaks: number[];
+  /** Visits that overlap in time, and when the last of them leaves. */
+  private episode: Shadow[] = [];
+  private episodeStart = 0;
+  private episodeEnd = -Infinity;
+  private readonly longestLatency: number;
+
+  constructor(design: Design, door: DesignDoor, logics: readonly Logic[], replicate: Stream, hooks: DoorHooks) {
+    this.barriers = new Barriers(mountedBeams(design, door), replicate.child('door', door.name));
+    this.breaks = door.beams.map(() => 0);
+    this.inputs = new Inputs(
+      controllerOf(design, door),
+      replicate.child('controller', door.controller),
+      (time, mask, before) => this.levels(time, mask, before, hooks),
+    );
+    const clock_us = clockOf(design);
+    this.counters = logics.map(() => new DoorCounter());
+    this.drift = logics.map(() => new DriftTrack(clock_us));
+    this.scorers = logics.map((logic, l) => new DoorScorer(logic.latency_us, this.counters[l] as DoorCounter));
+    this.hosts = logics.map(
+      (logic, l) =>
+        new LogicHost(logic, {
+          onTally: (time_us, direction) => {
+            (this.scorers[l] as DoorScorer).tally(time_us, direction);
+            (this.drift[l] as DriftTrack).tallied(time_us, direction === 'forward' ? 1 : -1);
+            hooks.tally(l, time_us, direction);
+          },
+        }),
+    );
+    this.longestLatency = Math.max(...logics.map((logic) => logic.latency_us));
+  }
+
+  /** The next visit; visits come in order of entering. */
+  visit(visit: Visit, body: Body, passage: Passage): void {
+    if (visit.enter_us > this.episodeEnd) {
+      this.flush();
+      this.settle(visit.enter_us);
+      this.episodeStart = visit.enter_us;
+    }
+    this.episode.push({ visit: visit.number, body: body.number, breaks: this.shadowOf(visit, body, passage) });
+    this.episodeEnd = Math.max(this.episodeEnd, visit.leave_us);
+    for (const scorer of this.scorers) scorer.visit(visit);
+    if (visit.cross_us !== null) for (const track of this.drift) track.crossed(visit.cross_us, trueNetOf(visit));
+  }
+
+  /** No visit before `time_us` is still to come. Gives back the time up to which everything is said. */
+  advance(time_us: number): number {
+    if (this.episode.length > 0) {
+      if (time_us <= this.episodeEnd) return this.episodeStart;
+      this.flush();
+    }
+    this.settle(time_us);
+    return time_us;
+  }
+
+  /** The clock has ended: visits under way finish, timers expire. */
+  close(clock_us: number, unmet_parties: number): DoorRecord {
+    this.flush();
+    // Late enough for the last clear edge to be read and every timer to run out.
+    const end = Math.max(clock_us, this.episodeEnd) + 30 * SECOND;
+    this.settle(end);
+    for (const host of this.hosts) host.finish(end + this.longestLatency);
+    for (const scorer of this.scorers) scorer.close();
+    return { logics: this.counters.map((counter) => counter.counts()), breaks: this.breaks, unmet_parties };
+  }
+
+  private shadowOf(visit: Visit, body: Body, passage: Passage): number[][] {
+    return this.barriers.paths.map((path) => {
+      const breaks: number[] = [];
+      breaksOf(body, passage.motion, path.line, path.clearance, breaks);
+      for (let i = 0; i < breaks.length; i++) breaks[i] = visit.enter_us + (breaks[i] as number) * SECOND;
+      return breaks;
+    });
+  }
+
+  private flush(): void {
+    if (this.episode.length === 0) return;
+    this.barriers.episode(this.episode);
+    this.episode = [];
+  }
+
+  private settle(until_us: number): void {
+    for (const edge of this.barriers.edgesUntil(until_us)) this.inputs.edge(edge);
+    this.inputs.settle(until_us);
+    for (const host of this.hosts) host.finish(until_us - 1);
+    for (const scorer of this.scorers) scorer.advance(until_us);
+  }
+
+  private levels(time_us: number, mask: number, before: number, hooks: DoorHooks): void {
+    const changed = mask ^ before;
+    for (let beam = 0; beam < this.breaks.length; beam++) {
+      if ((changed & (1 << beam)) === 0) continue;
+      const level: Level = (mask & (1 << beam)) !== 0 ? 1 : 0;
+      if (level === 1) this.breaks[beam]!++;
+      hooks.edge?.(beam, time_us, level);
+    }
+    for (const host of this.hosts) host.inputMask(time_us, mask);
+  }
+}

@@ -1,0 +1,66 @@
+/** One replicate: one crowd over one clock, through every door. */
+import { Crowd } from '../agents/crowd.js';
+import { makeLogic } from '../counter/make-logic.js';
+import { Stream } from '../engine/stream.js';
+import type { Design } from '../scenario/schema.js';
+import type { RoomTrace } from '../score/figures.js';
+import type { ReplicateRecord } from '../score/metrics.js';
+import { DoorLine } from './door-line.js';
+import { HouseBooks } from './house-books.js';
+import type { Sinks } from './outcome.js';
+import { clockOf, crowdPlan } from './plan.js';
+
+/** After so many visits all doors are brought up to date, so that rooms with several doors can be booked. */
+const BOOK_EVERY = 64;
+
+export interface ReplicateResult {
+  readonly record: ReplicateRecord;
+  /** [door][logic]: counted minus true net at even points of the clock. */
+  readonly drift: readonly (readonly (readonly number[])[])[];
+  /** Of the first replicate only. */
+  readonly traces: readonly RoomTrace[];
+}
+
+/** Runs replicate `number` (from 1). Depends on the design and the number alone: any order, any worker. */
+export function runReplicate(
+  design: Design,
+  number: number,
+  sinks: Sinks,
+  progress?: (share: number) => void,
+): ReplicateResult {
+  const stream = Stream.root(String(design.seed)).child('replicate', String(number));
+  const clock_us = clockOf(design);
+  const logics = design.logics.map((choice) => makeLogic(choice, design.tables));
+  const traced = number === 1;
+  const books = new HouseBooks(design, traced);
+  const lines = design.doors.map(
+    (door, d) =>
+      new DoorLine(design, door, logics, stream, {
+        tally(logic, time_us, direction) {
+          books.tally(d, logic, time_us, direction);
+          sinks.tally?.(number, { door: d, logic, time_us, direction });
+        },
+        ...(sinks.edge && {
+          edge: (beam, time_us, level) => sinks.edge?.(number, { door: d, beam, time_us, level }),
+        }),
+      }),
+  );
+
+  const crowd = new Crowd(crowdPlan(design), stream.child('crowd'));
+  let visits = 0;
+  crowd.run((visit, body, passage) => {
+    sinks.passage?.(number, visit);
+    (lines[visit.door] as DoorLine).visit(visit, body, passage);
+    books.crossing(visit);
+    if (++visits % BOOK_EVERY === 0) {
+      books.advance(Math.min(...lines.map((line) => line.advance(visit.enter_us))));
+      if (progress && visits % (BOOK_EVERY * 32) === 0) progress(visit.enter_us / clock_us);
+    }
+  });
+  const doors = lines.map((line, d) => line.close(clock_us, crowd.unmet[d] as number));
+  return {
+    record: { doors, rooms: books.close() },
+    drift: lines.map((line) => line.drift.map((track) => track.errors())),
+    traces: traced ? books.traces() : [],
+  };
+}

@@ -1,0 +1,45 @@
+/** Who the report draws in the doorway: for each walker of the mixes a middling body, in mid-step. */
+import { frameAt } from '../geometry/beam-line.js';
+import { drawBody, walkerNamed } from '../agents/walkers.js';
+import { poseAt } from '../agents/motion/motion.js';
+import { walk } from '../agents/motion/walk.js';
+import type { Walker } from '../agents/schema.js';
+import { middleStature } from '../agents/stature.js';
+import { Stream } from '../engine/stream.js';
+import type { Design } from '../scenario/schema.js';
+import type { Silhouette } from '../score/figures.js';
+
+/** Gait phase of the picture, in nodes of 128: the right foot has just taken the weight, both legs are apart. */
+const PICTURED_NODE = 4;
+
+export function silhouettes(design: Design): Silhouette[] {
+  const names = [...new Set(design.doors.flatMap((door) => door.traffic.mix.map((entry) => entry.who)))];
+  return names.map((who) => silhouette(who, middling(walkerNamed(who, design.walkers))));
+}
+
+function silhouette(who: string, walker: Walker): Silhouette {
+  const opening = { width_m: 10, zone_m: 1 };
+  // The stream's middling draws don't matter for stature, which is given; girths are one plausible person's.
+  const body = drawBody(who, walker, 0, opening, 0.7, Stream.root('silhouette').child(who));
+  const stretch = walk(body, frameAt(0, 0, 0), 0, 1, PICTURED_NODE, { speed_mps: 1, tilt: 0, dip: 0, half_m: 1 }, 0);
+  return {
+    who,
+    stature_m: body.stature_m,
+    capsules: poseAt(body, stretch, PICTURED_NODE).map(({ x0, z0, x1, z1, radius }) => ({ x0, z0, x1, z1, radius })),
+  };
+}
+
+/** A walker of middle age and stature among those the description allows. */
+function middling(walker: Walker): Walker {
+  if (walker.kind === 'people') {
+    const age_y = (walker.ages_y[0] + walker.ages_y[1]) / 2;
+    const sex = walker.women_share >= 0.5 ? 'woman' : 'man';
+    return { kind: 'person', sex, age_y, stature_m: middleStature(sex, age_y), with_infant: walker.with_infant };
+  }
+  if (walker.kind === 'table') {
+    const rows = [...walker.rows].sort((a, b) => a.stature_m - b.stature_m);
+    const row = rows[Math.floor(rows.length / 2)] as (typeof rows)[number];
+    return { ...walker, rows: [row] };
+  }
+  return walker;
+}

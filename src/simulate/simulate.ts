@@ -1,0 +1,80 @@
+/**
+ * The way through, from a design to its metrics: who walks, what blocks which beam, what the electronics say of it,
+ * what the logics make of that, and how it compares with the truth.
+ *
+ *     crowd ──▶ edges ──▶ sensors ──▶ logics ──▶ rooms and score ──▶ metrics, figures
+ *
+ * Each replicate (replicate.ts) is one crowd over one clock; each door's part of it is door-line.ts. Pure: no file, no
+ * clock, no chance but the seed's; the same design gives the same bytes anywhere.
+ */
+import type { Design } from '../scenario/schema.js';
+import { driftBands } from '../score/drift-bands.js';
+import type { Figures } from '../score/figures.js';
+import type { Metrics } from '../score/metrics-schema.js';
+import { buildMetrics } from '../score/metrics.js';
+import type { Outcome, Sinks } from './outcome.js';
+import { clockOf } from './plan.js';
+import type { ReplicateResult } from './replicate.js';
+import { runReplicate } from './replicate.js';
+import { silhouettes } from './silhouettes.js';
+import { VERSION } from './version.js';
+
+/**
+ * Simulates all replicates of a design.
+ *
+ * @param design as parseScenario gives it
+ * @param sinks where rows and progress go while it runs; nothing is kept of them here
+ * @example simulate(parseScenario(text, 'door.yaml').design!).metrics.house.wrong_per_100
+ */
+export function simulate(design: Design, sinks: Sinks = {}): Outcome {
+  const results: ReplicateResult[] = [];
+  for (let number = 1; number <= design.replicates; number++) {
+    const done = number - 1;
+    results.push(runReplicate(design, number, sinks, (share) => sinks.progress?.(done + share, design.replicates)));
+    sinks.progress?.(number, design.replicates);
+  }
+  return assemble(design, results);
+}
+
+/** Metrics and figures of finished replicates, in order of their numbers. */
+export function assemble(design: Design, results: readonly ReplicateResult[]): Outcome {
+  return { metrics: metricsOf(design, results), figures: figuresOf(design, results) };
+}
+
+function metricsOf(design: Design, results: readonly ReplicateResult[]): Metrics {
+  return buildMetrics({
+    jambeam: VERSION,
+    scenario: design.name,
+    seed: String(design.seed),
+    hours: design.hours,
+    logics: design.logics.map((logic) => logic.name),
+    ledgers: design.ledgers,
+    doors: design.doors.map((door) => ({
+      name: door.name,
+      mix: door.traffic.mix,
+      beams: door.beams.map((beam) => beam.name),
+    })),
+    rooms: design.rooms.map((room) => room.name),
+    replicates: results.map((result) => result.record),
+    targets: design.targets,
+  });
+}
+
+function figuresOf(design: Design, results: readonly ReplicateResult[]): Figures {
+  const span_us = clockOf(design);
+  return {
+    format: 1,
+    drift: design.doors.flatMap((door, d) =>
+      design.logics.map((logic, l) =>
+        driftBands(
+          door.name,
+          logic.name,
+          span_us,
+          results.map((result) => result.drift[d]?.[l] ?? []),
+        ),
+      ),
+    ),
+    rooms: results[0]?.traces ?? [],
+    silhouettes: silhouettes(design),
+  };
+}
