@@ -89,7 +89,7 @@ test('every tally appears exactly once, and a person row without extra sums to i
 function fewestWrongs(visits: readonly Visit[], tallies: readonly Tally[]): number {
   const persons = visits.flatMap((v) => (v.cross_us === null ? [] : Array.from({ length: v.persons }, () => v)));
   const best = (t: number, taken: number): number => {
-    if (t === tallies.length) return persons.length - [...taken.toString(2)].filter((bit) => bit === '1').length;
+    if (t === tallies.length) return persons.length - taken.toString(2).replaceAll('0', '').length;
     const [time, way] = tallies[t]!;
     let fewest = 1 + best(t + 1, taken);
     persons.forEach((v, p) => {
