@@ -30,25 +30,13 @@ export const EDGE_LOST = 9;
  * change, {@link EDGE_LOST} where both beams changed.
  * Source: the standard decoding table of two channels in quadrature, signs by A being met first going forward.
  */
-// prettier-ignore
+// biome-ignore format: a table of four rows
 export const QUARTER_STEPS: readonly number[] = Object.freeze([
-  // to 00      10         01         11
-  0,
-  1,
-  -1,
-  EDGE_LOST, // from 00
-  -1,
-  0,
-  EDGE_LOST,
-  1, // from 10
-  1,
-  EDGE_LOST,
-  0,
-  -1, // from 01
-  EDGE_LOST,
-  -1,
-  1,
-  0, // from 11
+  // to 00   10         01         11
+  0,         1,         -1,        EDGE_LOST, // from 00
+  -1,        0,         EDGE_LOST, 1,         // from 10
+  1,         EDGE_LOST, 0,         -1,        // from 01
+  EDGE_LOST, -1,        1,         0,         // from 11
 ]);
 
 /** Not a position: direction forgotten, both beams must be clear before a walk begins. */

@@ -27,7 +27,8 @@ export function checkTable({ table, incomplete, connected }: ReadTable, report: 
   const whole = connected && incomplete.size === 0;
   for (const [i, state] of table.states.entries()) {
     const path = join('states', state.name);
-    const reached = walks.while[i]?.includes(true) ?? false;
+    // A state that a timeout enters and its look at the beams leaves is passed through, never stood in.
+    const reached = walks.while[i]?.includes(true) || walks.asked[i]?.includes(true);
     if (reached && !incomplete.has(state.name)) checkGaps(walks, i, report);
     if (whole && !reached)
       report(state.place, path, `the state ${quote(state.name)} is never reached from ${quote(table.start)}`);
@@ -109,7 +110,7 @@ function checkGaps(walks: Walks, i: number, report: Report): void {
 /** A state is a dead end if from some levels that can be in it nothing leads back to the start. */
 function checkDeadEnds(walks: Walks, report: Report): void {
   const { table, masks } = walks;
-  const back = table.states.map((_, i) => new Array<boolean>(masks).fill(i === walks.start));
+  const back = table.states.map((_, i) => Array.from({ length: masks }, () => i === walks.start));
   const leadsBack = (state: number, mask: number): boolean => back[state]?.[mask] ?? false;
   for (let changed = true; changed; ) {
     changed = false;

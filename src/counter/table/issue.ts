@@ -25,5 +25,8 @@ export function quote(text: string): string {
 export function nearest(word: string, known: readonly string[]): string | undefined {
   if (known.length === 0 || word.length > 60) return undefined;
   const candidate = closest(word, known);
-  return distance(word, candidate) <= Math.max(1, Math.floor(candidate.length / 3)) ? candidate : undefined;
+  // Two slips, or one swap, in a word; in very short ones that would turn anything into anything.
+  const slips =
+    candidate.length >= 4 ? Math.max(2, Math.floor(candidate.length / 3)) : Math.min(1, candidate.length - 1);
+  return distance(word, candidate) <= slips ? candidate : undefined;
 }

@@ -77,7 +77,7 @@ class Moves {
 
   constructor(outcomes: readonly (readonly Outcome[])[], masks: number) {
     this.to = new Int16Array(outcomes.length * masks).fill(STAY);
-    this.tallies = new Array<readonly Direction[]>(this.to.length).fill(NONE);
+    this.tallies = Array.from(this.to, () => NONE);
     for (const [state, byMask] of outcomes.entries()) {
       for (const [mask, outcome] of byMask.entries()) {
         const cell = state * masks + mask;

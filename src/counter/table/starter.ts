@@ -24,37 +24,37 @@ states:
   forward-1:                               # somebody coming forward broke A
     - { on: "11", go: forward-2 }
     - { on: "00", go: rest }               # turned back: nothing to count
-    - { on: other, go: lost }              # "other": all levels this state has no rule for
+    - { on: "01", go: lost }               # A and B changed at one instant: something was not seen
     - { after_ms: 10000, go: lost }        # ten seconds in this state: stop guessing
   forward-2:                               # both broken
     - { on: "01", go: forward-3 }
     - { on: "10", go: forward-1 }          # stepping back
-    - { on: other, go: lost }
+    - { on: "00", go: rest }               # through or back? Not seen, not counted
     - { after_ms: 10000, go: lost }
   forward-3:                               # only B: nearly through
     - { on: "00", go: rest, tally: forward }    # through: one person forward
     - { on: "11", go: forward-2 }
-    - { on: other, go: lost }
+    - { on: "10", go: forward-1 }          # as B cleared, the next one broke A
     - { after_ms: 10000, go: lost }
 
   backward-1:                              # the same from the other side
     - { on: "11", go: backward-2 }
     - { on: "00", go: rest }
-    - { on: other, go: lost }
+    - { on: "10", go: lost }
     - { after_ms: 10000, go: lost }
   backward-2:
     - { on: "10", go: backward-3 }
     - { on: "01", go: backward-1 }
-    - { on: other, go: lost }
+    - { on: "00", go: rest }
     - { after_ms: 10000, go: lost }
   backward-3:
     - { on: "00", go: rest, tally: backward }
     - { on: "11", go: backward-2 }
-    - { on: other, go: lost }
+    - { on: "01", go: backward-1 }
     - { after_ms: 10000, go: lost }
 
   lost:                                    # wait until the doorway is empty, then begin again
     - { on: "00", go: rest }
-    - { stay: other }                      # on these levels, stay; the state's timeout is not started again
+    - { stay: other }                      # "other": all levels this state has no rule for
 `;
 }

@@ -43,10 +43,8 @@ export function walksOf(table: Table): Walks {
     return (onLevels[entered] ?? []).map((look) => ({ to: look.to, rules: [after, ...look.rules], stays: false }));
   });
 
-  const flags = (): boolean[][] => table.states.map(() => new Array<boolean>(masks).fill(false));
-  const walks = { table, start: indexOf(table.start), masks, onLevels, onTimeout, while: flags(), asked: flags() };
-  explore(walks, indexOf);
-  return walks;
+  const laid = { table, start: indexOf(table.start), masks, onLevels, onTimeout };
+  return { ...laid, while: explore(laid, indexOf, true).while, asked: explore(laid, indexOf, false).asked };
 }
 
 function outcomeOf(rule: LevelRule | undefined, from: number, indexOf: (name: string) => number): Outcome {
@@ -54,27 +52,39 @@ function outcomeOf(rule: LevelRule | undefined, from: number, indexOf: (name: st
   return { to: from, rules: rule ? [rule] : [], stays: true };
 }
 
-function explore(walks: Walks & { while: boolean[][]; asked: boolean[][] }, indexOf: (name: string) => number): void {
+type Flags = Pick<Walks, 'while' | 'asked'>;
+
+/**
+ * @param overGaps whether to go on, staying, where a rule is missing: so as not to call what lies beyond unreachable;
+ *   but what is asked of states beyond a gap isn't known until it is closed
+ */
+function explore(walks: Omit<Walks, keyof Flags>, indexOf: (name: string) => number, overGaps: boolean): Flags {
+  const flags = (): boolean[][] => walks.table.states.map(() => Array.from({ length: walks.masks }, () => false));
+  const seen = flags();
+  const asked = flags();
   const open: [state: number, mask: number][] = [];
-  const reach = (state: number, mask: number): void => {
-    const seen = walks.while[state] as boolean[];
-    if (seen[mask]) return;
-    seen[mask] = true;
-    open.push([state, mask]);
+  const reach = (outcome: Outcome, mask: number): void => {
+    const gap = outcome.rules.every((rule) => rule.kind === 'after') && outcome !== begin;
+    const here = seen[outcome.to] as boolean[];
+    if (here[mask] || (gap && !overGaps)) return;
+    here[mask] = true;
+    open.push([outcome.to, mask]);
   };
-  reach(walks.start, 0);
+  const begin: Outcome = { to: walks.start, rules: [], stays: true };
+  reach(begin, 0);
   for (let pair = open.pop(); pair; pair = open.pop()) {
     const [state, mask] = pair;
     for (let next = 0; next < walks.masks; next++) {
       if (next === mask) continue;
-      (walks.asked[state] as boolean[])[next] = true;
-      reach((walks.onLevels[state]?.[next] as Outcome).to, next);
+      (asked[state] as boolean[])[next] = true;
+      reach(walks.onLevels[state]?.[next] as Outcome, next);
     }
     const timeout = walks.onTimeout[state]?.[mask];
     if (timeout) {
       const after = timeout.rules[0] as AfterRule;
-      (walks.asked[indexOf(after.go)] as boolean[])[mask] = true;
-      reach(timeout.to, mask);
+      (asked[indexOf(after.go)] as boolean[])[mask] = true;
+      reach(timeout, mask);
     }
   }
+  return { while: seen, asked };
 }

@@ -72,6 +72,7 @@ export class YamlText {
         '',
         repeated ? 'this key stands here a second time' : `this is no valid YAML: ${what}`,
       );
+      if (tooDeep) return;
     }
   }
 
@@ -95,7 +96,7 @@ export class YamlText {
   /** Text of a scalar as written, so that `01` unquoted stays `01`; null (and an issue) for anything else. */
   text(node: Node, path: string, expected: string): string | null {
     if (isScalar(node) && node.value !== null) {
-      return typeof node.value === 'string' ? node.value : (node.source ?? String(node.value));
+      return typeof node.value === 'string' ? node.value : (node.source ?? '');
     }
     this.issue(node, path, `expected ${expected}, found ${describe(node)}`);
     return null;
@@ -156,7 +157,7 @@ export function describe(node: Node | null): string {
   if (isAlias(node)) return `an alias (*${node.source.slice(0, 40)}): tables don't use them`;
   if (isMap(node)) return 'a map';
   if (isSeq(node)) return 'a list';
-  if (isScalar(node) && node.value !== null) return quote(node.source ?? String(node.value));
+  if (isScalar(node) && node.value !== null) return quote(node.source ?? '');
   return 'nothing';
 }
 

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { ledgers, postAll, tallyDelta } from '../../src/counter/ledger.js';
+import { logicInfo } from '../../src/counter/logic-info.js';
+import { makeLogic } from '../../src/counter/make-logic.js';
+import { starterTable } from '../../src/counter/table/starter.js';
+import { playBits } from './helpers.js';
+
+describe('ledgers side by side', () => {
+  test('raw goes below zero, floor forgets what is taken from an empty room', () => {
+    let counts: readonly number[] = [0, 0];
+    const seen = [+1, -1, -1, -1, +1, +1].map((delta) => (counts = postAll(['raw', 'floor'], counts, delta)));
+    expect(seen.map(([raw]) => raw)).toEqual([1, 0, -1, -2, -1, 0]);
+    expect(seen.map(([, floor]) => floor)).toEqual([1, 0, 0, 0, 1, 2]);
+    expect(ledgers.floor.post(3, -5)).toBe(0);
+  });
+
+  test('a forward tally moves one person from the room named `from` to the one named `to`', () => {
+    expect([tallyDelta('forward', 'from'), tallyDelta('forward', 'to')]).toEqual([-1, 1]);
+    expect([tallyDelta('backward', 'from'), tallyDelta('backward', 'to')]).toEqual([1, -1]);
+  });
+});
+
+describe('choosing a logic', () => {
+  test('each choice is made, and named after what it uses unless it has a name', () => {
+    const tables = { 'mine.yaml': starterTable() };
+    const made = [
+      makeLogic({ use: 'first-broken', timeout_ms: 4000 }, tables),
+      makeLogic({ use: 'four-level', timeout_ms: 4000, name: 'strict' }, tables),
+      makeLogic({ use: 'hold-off', timeout_ms: 4000, hold_off_ms: 600 }, tables),
+      makeLogic({ use: 'table', file: 'mine.yaml' }, tables),
+      makeLogic({ use: 'table', file: 'mine.yaml', name: 'mine' }, tables),
+    ];
+    expect(made.map((logic) => logic.name)).toEqual(['first-broken', 'strict', 'hold-off', 'my-table', 'mine']);
+    for (const logic of made) expect(playBits(logic, '00-10-11-01-00')).toEqual(['forward']);
+  });
+
+  test('a table that is missing or broken is refused', () => {
+    expect(() => makeLogic({ use: 'table', file: 'constructor' }, {})).toThrow(/no text for the table/);
+    expect(() => makeLogic({ use: 'table', file: 'x.yaml' }, { 'x.yaml': 'format: 2' })).toThrow(/x\.yaml:1:9/);
+  });
+
+  test('what can be chosen is listed with keys, units and defaults', () => {
+    const info = logicInfo();
+    expect(info.map(({ use }) => use)).toEqual(['first-broken', 'four-level', 'hold-off', 'table']);
+    expect(info[2]?.keys.find(({ key }) => key === 'hold_off_ms')).toMatchObject({ unit: 'ms', default: 600 });
+    expect(info[3]?.keys.find(({ key }) => key === 'file')).toMatchObject({ required: true });
+    for (const { description, defeated_by, keys } of info) {
+      expect(description).not.toBe('');
+      expect(defeated_by).not.toBe('');
+      for (const key of keys) expect(key.description).not.toBe('');
+    }
+  });
+});
