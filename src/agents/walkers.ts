@@ -3,17 +3,13 @@ import { uniform } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
 import type { Body } from './body.js';
 import { personBody, rodBody } from './body.js';
+import { ABREAST_ROOM, SHOULDER_RATIO } from './figures/mix.js';
 import type { Opening } from './motion/passage.js';
 import { drawPerson } from './population.js';
 import { BUILT_IN_WALKERS } from './schema.js';
 import type { Walker } from './schema.js';
 
-/**
- * Shoulders are turned in openings narrower than 1.3 times their breadth. Source: W. H. Warren, S. Whang, J. Exp.
- * Psychol. Hum. Percept. Perform. 13:371–383 (1987), as restated by A. L. Hackney et al., Q. J. Exp. Psychol. 66:1104–1112 (2013).
- * How far they are turned, just enough to restore that ratio, is an assumption.
- */
-export const SHOULDER_RATIO = 1.3;
+/** Cosine of the most that shoulders are turned. */
 const MOST_TURNED = 0.3;
 
 export function walkerNamed(who: string, walkers: Readonly<Record<string, Walker>>): Walker {
@@ -36,12 +32,11 @@ export function drawBody(
     return rodBody(who, number, walker.diameter_m, walker.height_m, speed, walker.persons);
   }
   const person = drawPerson(walker, chance, homePace);
-  const turn = Math.min(1, Math.max(MOST_TURNED, opening.width_m / (SHOULDER_RATIO * person.bideltoid_m)));
+  const turn = Math.min(1, Math.max(MOST_TURNED, opening.width_m / (SHOULDER_RATIO.value * person.bideltoid_m)));
   return personBody(who, number, person, turn);
 }
 
-/** Two side by side need both breadths and a hand's breadth of room. The room is an assumption. */
-const ABREAST_ROOM_M = 0.1;
+/** Two side by side need both breadths and some room. */
 export function fitsAbreast(a: Body, b: Body, opening: Opening): boolean {
-  return a.breadth_m + b.breadth_m + ABREAST_ROOM_M <= opening.width_m;
+  return a.breadth_m + b.breadth_m + ABREAST_ROOM.value <= opening.width_m;
 }

@@ -1,14 +1,16 @@
 /** All built-in figures about people, in the order a reader meets them. */
 import type { Figure } from '../../engine/figure.js';
 import * as breadths from './breadths.js';
+import * as legs from './legs.js';
 import * as manner from './manner.js';
+import * as mix from './mix.js';
 import * as pace from './pace.js';
 import * as proportions from './proportions.js';
 import * as stature from './stature.js';
 import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
-  return [stature, proportions, breadths, pace, manner, stillness].flatMap((module) =>
+  return [stature, proportions, breadths, pace, legs, manner, stillness, mix].flatMap((module) =>
     Object.values(module).flatMap(collect),
   );
 }

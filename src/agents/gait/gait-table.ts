@@ -8,6 +8,7 @@
 import { DEG, cos } from '../../engine/arithmetic.js';
 import type { LimbTrack, NodeSpan, PointTrack, PoseTracks } from '../../geometry/track.js';
 import { limbTrack } from '../../geometry/track.js';
+import { SIDE_SWAY } from '../figures/legs.js';
 import { armPose, elbowAngle, shoulderAngle } from './arm-model.js';
 import { footAxis } from './foot.js';
 import type { LegPose } from './leg-model.js';
@@ -22,13 +23,14 @@ const ELBOW_CLASS_DEG = 5;
 const SHORTEST = 0.2;
 const LONGEST = 0.6;
 
-/**
- * Half of the side-to-side movement of the trunk, G: 0.035 m at 0.7 m/s to 0.019 m at 1.6 m/s (Orendurff et al.,
- * J. Rehabil. Res. Dev. 41(6A):829–834, 2004; the figures are from memory), put on step length.
- */
+/** Half of the side-to-side movement of the trunk, G: the published ends put on step length, stature 1.75 m. */
 function sideSway(step: number): number {
-  return Math.min(0.024, Math.max(0.008, 0.02 - (step - 0.3) * 0.057));
+  const { slow, fast } = SIDE_SWAY.value;
+  const share = (step - SLOW_STEP) / (FAST_STEP - SLOW_STEP);
+  return Math.min(0.024, Math.max(0.008, (slow + (fast - slow) * share) / 1.75));
 }
+const SLOW_STEP = 0.3;
+const FAST_STEP = 0.45;
 
 /** Step length of the class a step length falls into, G. */
 export function classStep(step: number): number {

@@ -12,21 +12,17 @@
  * judged in tests against two further sets.
  */
 import { DEG, cos, pow, sin } from '../../engine/arithmetic.js';
+import { FITTED } from '../figures/legs.js';
+import { LEG_UNIT_LENGTHS } from '../figures/proportions.js';
 
-/** Fractions of G. Thigh, shank, ankle height: Drillis & Contini (1966) via Winter; foot: ANSUR II, rounded. */
-export const LEG = {
-  thigh: 0.245,
-  shank: 0.246,
-  ankle_height: 0.039,
-  ankle_to_heel: 0.04,
-  ankle_to_toe: 0.109,
-} as const;
+/** Fractions of G; the foot's from ANSUR II foot length, 0.153 of stature, the ankle a quarter of it from the heel. */
+export const LEG = { ...LEG_UNIT_LENGTHS.value, ankle_to_heel: 0.04, ankle_to_toe: 0.109 } as const;
 
-export const FOOT_OFF = 0.61;
+export const FOOT_OFF = FITTED.value.foot_off;
 const HEEL_PIVOT_ENDS = 0.1;
 const TOE_PIVOT_STARTS = 0.32;
 /** Where the flat foot's ankle stands ahead of the mean hip at contact, in steps. */
-export const CONTACT_AHEAD = 0.4815;
+export const CONTACT_AHEAD = FITTED.value.contact_ahead_steps;
 const HIP_FORE_AFT = 0.01;
 const SHORTEST_KNEE_BEND_DEG = 3;
 const LIFT_KNOT = 0.73;
@@ -57,8 +53,8 @@ export function legModel(step: number): LegModel {
   const r = step / 0.42;
   const stride = 2 * step;
   const heelStrike = 18 * DEG * Math.sqrt(r);
-  const pushOff = 48.6 * DEG * pow(r, 1.2);
-  const lift = 0.081 * pow(r, 0.94);
+  const pushOff = FITTED.value.push_off_deg * DEG * pow(r, 1.2);
+  const lift = FITTED.value.swing_lift * pow(r, 0.94);
   const lowering = -0.95 * pow(r, 0.94);
   const pitchKnot = 14 * DEG * r;
   const pitchSlope = -430 * DEG * r;

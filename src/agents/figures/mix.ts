@@ -1,0 +1,32 @@
+/** Who comes to a doorway, and how people fit through it: judgement, but for the shoulder ratio. */
+import type { Figure } from '../../engine/figure.js';
+import { DEFAULT_MIX } from '../schema.js';
+import { NO_SOURCE } from './sources.js';
+
+export const MIX_SHARES: readonly Figure<number>[] = DEFAULT_MIX.map(({ who, kind, share }) => ({
+  id: `mix.${who}.${kind}`,
+  value: share,
+  unit: 'share of parties',
+  used_in: 'the mix of parties where a scenario states none; reports show half and double of each',
+  citation: `${NO_SOURCE}: no survey of household doorways stands behind it`,
+  status: 'assumption',
+}));
+
+export const SHOULDER_RATIO: Figure<number> = {
+  id: 'passage.shoulders.ratio',
+  value: 1.3,
+  unit: 'opening over shoulder breadth',
+  used_in: 'in narrower openings the shoulders are turned, until the ratio is this again',
+  citation:
+    'W. H. Warren, S. Whang, J. Exp. Psychol. Hum. Percept. Perform. 13:371–383, 1987, as restated by A. L. Hackney et al., Q. J. Exp. Psychol. 66:1104–1112, 2013; how far they are turned is an assumption',
+  status: 'second-hand',
+};
+
+export const ABREAST_ROOM: Figure<number> = {
+  id: 'passage.abreast.room',
+  value: 0.1,
+  unit: 'm',
+  used_in: 'room beside two pairs of shoulders that must be left for two to walk abreast',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
