@@ -27,6 +27,8 @@ export interface Verdict {
   readonly worst: string;
 }
 
+type Outcome = Metrics['targets'][number]['outcome'];
+
 const HEADLINES: Readonly<Record<Answer, string>> = {
   yes: 'Yes, on these assumptions.',
   no: 'No, not like this.',
@@ -51,10 +53,13 @@ function becauseOf(metrics: Metrics): string {
       ? `No target was set, but even the low end of the interval is ${HOPELESS_PER_100} or more wrong per 100 crossings; from there on we advise against a design (a threshold of ours).`
       : 'Add targets to the scenario and the verdict will answer to them.';
   }
+  const word = (o: Outcome): string => (o === 'unknown' ? 'without a number' : o);
+  const [first] = metrics.targets;
+  if (total === 1 && first !== undefined) return `The one target set is ${word(first.outcome)}.`;
   const parts = (['missed', 'undecided', 'unknown', 'met'] as const)
     .map((o) => ({ o, n: metrics.targets.filter((t) => t.outcome === o).length }))
     .filter(({ n }) => n > 0)
-    .map(({ o, n }) => `${n} ${o === 'unknown' ? 'without a number' : o}`);
+    .map(({ o, n }) => `${n} ${word(o)}`);
   return `Of ${plural(total, 'target')}: ${joined(parts)}.`;
 }
 

@@ -96,6 +96,10 @@ export function estimateWords(e: Estimate, as: 'number' | 'share' = 'number'): E
     return { value: fixed(value, 2) + unit, range: null, note: e.reason ?? 'the run gives none' };
   }
   const [low, high] = [e.low * scale, e.high * scale];
+  if (low === high) {
+    const note = e.reason ?? 'the same in every replicate';
+    return { value: decimal(value, 2) + unit, range: `${decimal(low, 2)} to ${decimal(high, 2)}${unit}`, note };
+  }
   const decimals = decimalsFor(low, high);
   const digits = (x: number): string => {
     if (x === 0) return '0';
@@ -111,7 +115,8 @@ export function formatEstimate(e: Estimate, as: 'number' | 'share' = 'number'): 
   const { value, range, note } = estimateWords(e, as);
   if (value === null) return `not known (${note ?? 'no reason given'})`;
   if (range === null) return `${value} (no interval: ${note ?? 'no reason given'})`;
-  return `${value} (95${NBSP}% interval ${range})`;
+  const alike = e.low === e.high ? `, ${note ?? ''}` : '';
+  return `${value} (95${NBSP}% interval ${range}${alike})`;
 }
 
 const WHO: Readonly<Record<string, string>> = {

@@ -1,7 +1,15 @@
-/** Which kinds of passage go wrong most, per 100 visits of that kind. */
+/**
+ * Which kinds of passage go wrong most, per 100 visits of that kind.
+ *
+ * A kind with fewer than {@link FEW} visits is listed last and never called the worst: two visits gone wrong are 100
+ * per 100, and their replicates may all be alike, which leaves an interval without width.
+ */
 import type { DoorMetrics, Estimate } from '../score/metrics-schema.js';
 
 type KindRate = DoorMetrics['by_kind'][number];
+
+/** Below this many visits a rate leads no finding. An assumption of ours. */
+export const FEW = 10;
 
 export interface RankedKind {
   readonly door: string;
@@ -16,15 +24,20 @@ export const highOf = (e: Estimate): number => e.high ?? e.value ?? 0;
 /** The low end of an interval; without one, the value. */
 export const lowOf = (e: Estimate): number => e.low ?? e.value ?? 0;
 
-/** Kinds of all the given doors, most wrong first; ties in the order they came. Kinds without a number are left out. */
+/** Kinds of all the given doors, most wrong first, those with few visits last. Kinds without a number are left out. */
 export function worstKinds(doors: readonly DoorMetrics[]): RankedKind[] {
   const all = doors
     .flatMap((d) => d.by_kind.map((rate) => ({ door: d.door, rate })))
     .filter(({ rate }) => known(rate.wrong_per_100_visits))
-    .sort((a, b) => (b.rate.wrong_per_100_visits.value ?? 0) - (a.rate.wrong_per_100_visits.value ?? 0));
+    .sort(
+      (a, b) =>
+        Number(a.rate.visits < FEW) - Number(b.rate.visits < FEW) ||
+        (b.rate.wrong_per_100_visits.value ?? 0) - (a.rate.wrong_per_100_visits.value ?? 0),
+    );
   const first = all[0]?.rate.wrong_per_100_visits;
   return all.map((k, i) => ({
     ...k,
-    overlapsFirst: i > 0 && first !== undefined && highOf(k.rate.wrong_per_100_visits) >= lowOf(first),
+    overlapsFirst:
+      i > 0 && k.rate.visits >= FEW && first !== undefined && highOf(k.rate.wrong_per_100_visits) >= lowOf(first),
   }));
 }

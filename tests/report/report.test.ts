@@ -25,6 +25,27 @@ function everywhere(metrics: Metrics, change: (e: Estimate) => Estimate): Metric
   return metricsSchema.parse(walk(metrics));
 }
 
+/** The invented run 25 times over, under numbered names. */
+function fiftyDoors(): ReportInput {
+  const input = inventedInput();
+  const numbered = <T extends object>(rows: readonly T[]): T[] =>
+    Array.from({ length: 25 }, (_, i) =>
+      rows.map((row) => {
+        const renamed = Object.entries(row).map(([key, value]): [string, unknown] =>
+          ['door', 'room', 'name'].includes(key) ? [key, `${String(value)}${i}`] : [key, value],
+        );
+        return Object.fromEntries(renamed) as T;
+      }),
+    ).flat();
+  const { design, metrics, figures } = input;
+  return {
+    ...input,
+    design: { ...design, doors: numbered(design.doors), rooms: numbered(design.rooms) },
+    metrics: { ...metrics, doors: numbered(metrics.doors), rooms: numbered(metrics.rooms) },
+    figures: { ...figures, drift: numbered(figures.drift), rooms: numbered(figures.rooms) },
+  };
+}
+
 describe('the report', async () => {
   const page = await renderReport(inventedInput());
   const text = textOf(page);
@@ -79,6 +100,10 @@ describe('the report', async () => {
   test('stays far below its size limit, and is the same each time', async () => {
     expect(Buffer.byteLength(page)).toBeLessThan(1_500_000);
     expect(await renderReport(inventedInput())).toBe(page);
+  });
+
+  test('stays below it for fifty doors with three logics, too', async () => {
+    expect(Buffer.byteLength(await renderReport(fiftyDoors()))).toBeLessThan(1_500_000);
   });
 
   test('never prints a number that is none', () => {

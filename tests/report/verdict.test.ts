@@ -65,3 +65,23 @@ test('a kind without a number is not ranked, and a run without any wrong says so
   expect(verdictOf(inventedDesign(), kinds(unknown('no visit'))).worst).toContain('No kind of passage has a number');
   expect(verdictOf(inventedDesign(), kinds(est(0, 0.1))).worst).toContain('No kind of passage went wrong at all');
 });
+
+test('a kind seen only a few times is never called the worst', () => {
+  const metrics = inventedMetrics();
+  const door = metrics.doors[0];
+  if (door === undefined) throw new Error('the fixture has doors');
+  door.by_kind.push({
+    who: 'child',
+    kind: 'linger',
+    visits: 2,
+    person_crossings: 2,
+    missed: 2,
+    reversed: 0,
+    extra: 0,
+    invented: 0,
+    wrong_per_100_visits: est(100, 0, 2),
+  });
+  const { worst } = verdictOf(inventedDesign(), { ...metrics, doors: [door] });
+  expect(plainly(worst)).toMatch(/^Adults lingering/);
+  expect(worst).not.toContain('children lingering');
+});

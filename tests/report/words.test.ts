@@ -40,6 +40,12 @@ describe('an estimate is rounded to what its interval supports', () => {
     expect(estimateWords(estimate(0.002, 0, 0.9)).value).toBe('<\u00a00.1');
   });
 
+  test('an interval without width says what that means', () => {
+    expect(formatEstimate(estimate(100, 100, 100))).toBe(
+      '100 (95\u00a0% interval 100 to 100, the same in every replicate)',
+    );
+  });
+
   test('a share is a percentage', () => {
     expect(formatEstimate(estimate(0.213, 0.153, 0.273), 'share')).toBe(
       '21\u00a0% (95\u00a0% interval 15 to 27\u00a0%)',

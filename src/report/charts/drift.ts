@@ -22,14 +22,12 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent): Chart
   const last = bands.clock_h.length - 1;
   const [end, lowest, highest, middle] = [bands.clock_h[last], bands.q05[last], bands.q95[last], bands.q50[last]];
   if (end === undefined || lowest === undefined || highest === undefined || middle === undefined) return null;
-  const rows = thinned(bands.clock_h.length, 160).map((i) => ({
-    h: bands.clock_h[i],
-    q05: bands.q05[i],
-    q25: bands.q25[i],
-    q50: bands.q50[i],
-    q75: bands.q75[i],
-    q95: bands.q95[i],
-  }));
+  const shown = thinned(bands.clock_h.length, 160);
+  // Steps need a point only where one of the drawn quantiles changes, and one at the end.
+  const rows = (...quantiles: Quantile[]): object[] =>
+    shown
+      .filter((i, k) => k === 0 || i === last || quantiles.some((q) => bands[q][i] !== bands[q][shown[k - 1] ?? 0]))
+      .map((i) => ({ h: bands.clock_h[i], ...Object.fromEntries(quantiles.map((q) => [q, bands[q][i]])) }));
   const hours = `${Number(end.toFixed(2))} h`;
   const direction =
     lowest > 0
@@ -38,7 +36,7 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent): Chart
         ? 'falls behind'
         : Math.abs(middle) < 0.5
           ? 'scatters round the truth'
-          : 'drifts, with truth inside the band';
+          : `leans ${middle > 0 ? 'forward' : 'backward'}, truth still inside the band`;
   const x = {
     field: 'h',
     type: 'quantitative',
@@ -58,27 +56,35 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent): Chart
     height: 190,
     margin: { left: 56, right: 12, top: 8, bottom: 42 },
     spec: {
-      data: { values: rows },
       encoding: { x },
       layer: [
+        band(rows('q05', 'q95'), 0.16, y('q05'), 'q95'),
+        band(rows('q25', 'q75'), 0.34, y('q25'), 'q75'),
+        line(rows('q05'), y('q05'), { strokeWidth: 1, strokeDash: [4, 3] }),
+        line(rows('q95'), y('q95'), { strokeWidth: 1, strokeDash: [4, 3] }),
         {
-          mark: { type: 'area', interpolate: 'step-after', color: 'var(--a)', opacity: 0.16 },
-          encoding: { y: y('q05'), y2: { field: 'q95' } },
+          data: { values: [{}] },
+          mark: { type: 'rule', color: 'var(--ink)', strokeWidth: 1 },
+          encoding: { x: null, y: { datum: 0 } },
         },
-        {
-          mark: { type: 'area', interpolate: 'step-after', color: 'var(--a)', opacity: 0.34 },
-          encoding: { y: y('q25'), y2: { field: 'q75' } },
-        },
-        ...(['q05', 'q95'] as const).map((q) => ({
-          mark: { type: 'line', interpolate: 'step-after', color: 'var(--a)', strokeWidth: 1, strokeDash: [4, 3] },
-          encoding: { y: y(q) },
-        })),
-        { mark: { type: 'rule', color: 'var(--ink)', strokeWidth: 1 }, encoding: { x: null, y: { datum: 0 } } },
-        {
-          mark: { type: 'line', interpolate: 'step-after', color: 'var(--a)', strokeWidth: 2.5 },
-          encoding: { y: y('q50') },
-        },
+        line(rows('q50'), y('q50'), { strokeWidth: 2.5 }),
       ],
     },
   };
 }
+
+type Quantile = 'q05' | 'q25' | 'q50' | 'q75' | 'q95';
+
+const STEPS = { interpolate: 'step-after', color: 'var(--a)' };
+
+const band = (values: object[], opacity: number, y: object, to: Quantile): object => ({
+  data: { values },
+  mark: { ...STEPS, type: 'area', opacity },
+  encoding: { y, y2: { field: to } },
+});
+
+const line = (values: object[], y: object, stroke: object): object => ({
+  data: { values },
+  mark: { ...STEPS, type: 'line', ...stroke },
+  encoding: { y },
+});

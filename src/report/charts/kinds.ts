@@ -2,7 +2,7 @@
 import type { DoorMetrics } from '../../score/metrics-schema.js';
 import { html } from '../html.js';
 import { capital, count, formatEstimate, passageWords, plural } from '../words.js';
-import { highOf, lowOf, worstKinds } from '../worst.js';
+import { FEW, highOf, lowOf, worstKinds } from '../worst.js';
 import type { Chart } from './chart.js';
 
 const ROW = 42;
@@ -57,7 +57,7 @@ export function kindsChart(id: string, door: DoorMetrics): Chart | null {
       )
       .join(' '),
     key: html`Dot: estimate; line: 95 % interval; n: visits of that kind. The diamond marks the kind that goes wrong
-most.${ranked.length > MOST && ` The ${MOST} most wrong of ${ranked.length} kinds are drawn.`}`,
+most.${ranked.some((k) => k.rate.visits < FEW) && ` Kinds with fewer than ${FEW} visits come last.`}${ranked.length > MOST && ` The ${MOST} most wrong of ${ranked.length} kinds are drawn.`}`,
     height: ROW * rows.length,
     margin: { left: 8, right: 70, top: 4, bottom: 42 },
     spec: {

@@ -5,7 +5,7 @@ import type { Chart } from './chart.js';
 import { signed } from './drift.js';
 import { thinnedSteps } from './thin.js';
 
-const MOST_STEPS = 600;
+const MOST_STEPS = 400;
 
 const LEDGER: Readonly<Record<string, string>> = { raw: 'raw sum', floor: 'floor at zero' };
 export const ledgerWords = (ledger: string): string => LEDGER[ledger] ?? named(ledger);

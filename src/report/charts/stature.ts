@@ -3,7 +3,7 @@ import type { DesignDoor } from '../../scenario/schema.js';
 import type { DoorMetrics } from '../../score/metrics-schema.js';
 import { html } from '../html.js';
 import { count, formatEstimate, joined, metres, plural } from '../words.js';
-import { highOf, lowOf } from '../worst.js';
+import { FEW, highOf, lowOf } from '../worst.js';
 import type { Chart } from './chart.js';
 
 export function statureChart(id: string, door: DoorMetrics, design: DesignDoor | undefined): Chart | null {
@@ -94,9 +94,11 @@ const span = (b: Band): string => `${metres(b.from_m)} to ${metres(b.to_m)} tall
 
 /** Says a band stands out only when its interval lies clear of the least wrong one's. */
 function finding(bands: readonly Band[]): string {
-  const sorted = [...bands].sort((a, b) => (b.wrong_per_100_visits.value ?? 0) - (a.wrong_per_100_visits.value ?? 0));
+  const sorted = bands
+    .filter((b) => b.visits >= FEW)
+    .sort((a, b) => (b.wrong_per_100_visits.value ?? 0) - (a.wrong_per_100_visits.value ?? 0));
   const [most, least] = [sorted[0], sorted[sorted.length - 1]];
-  if (most === undefined || least === undefined) return 'Wrong by stature';
+  if (most === undefined || least === undefined) return 'Too few visits to tell statures apart';
   if (most.wrong_per_100_visits.value === 0) return 'Nobody of any stature was counted wrong';
   if (lowOf(most.wrong_per_100_visits) <= highOf(least.wrong_per_100_visits)) return 'No stature stands out';
   return `Walkers ${span(most)} are counted wrong most often`;

@@ -109,6 +109,8 @@ const rightHeight = (b: DesignBeam): number => (b.emitter_jamb === 'left' ? b.fa
 
 function describe(door: DesignDoor, people: readonly Silhouette[]): string {
   const lines = door.beams.map((b) => `Beam ${named(b.name)} is ${metres(b.height_m)} above the floor.`);
-  const bodies = people.map((s) => `A person of ${metres(s.stature_m)} (${named(s.who)}) stands in it.`);
+  const bodies = people.map(
+    (s) => `A person of ${metres(Math.round(s.stature_m * 100) / 100)} (${named(s.who)}) stands in it.`,
+  );
   return `The opening is ${metres(door.width_m)} wide and ${metres(door.height_m)} high. ${[...lines, ...bodies].join(' ')}`;
 }

@@ -40,7 +40,7 @@ function doorway(
 ): Markup {
   return html`<article class="doorway"><h3>Door ${named(door.name)}, from ${named(door.from)} to ${named(door.to)}</h3>
 <div class="side">
-<figure><figcaption>Seen walking forward. ${people.map((s) => `${who(s)} of ${metres(s.stature_m)}`).join(', ')}. Triangles are emitters, bars receivers.</figcaption>${frontView(`front-${index}`, door, people)}</figure>
+<figure><figcaption>Seen walking forward. ${people.map((s) => `${who(s)} of ${metres(Math.round(s.stature_m * 100) / 100)}`).join(', ')}. Triangles are emitters, bars receivers.</figcaption>${frontView(`front-${index}`, door, people)}</figure>
 <div><figure><figcaption>From above, larger scale. Frame ${metres(door.jamb_depth_m)} deep. ${spacingWords(door)}</figcaption>${planView(`plan-${index}`, door)}</figure>
 ${scrollable(`Beams of door ${named(door.name)}`, beamTable(door, metrics))}
 <ul class="heads">${meetings(door, people)}</ul></div></div>

@@ -86,5 +86,5 @@ function best(rows: readonly DoorMetrics[]): string {
   const rivals = others.filter((d) => lowOf(d.wrong_per_100) <= highOf(first.wrong_per_100));
   return rivals.length === 0
     ? `${named(first.logic)} is wrong least often`
-    : `${joined([first, ...rivals].map((d) => named(d.logic)))} are too close to tell apart`;
+    : `${joined([first, ...rivals].map((d) => named(d.logic)))} are too close to tell apart by their intervals`;
 }

@@ -33,7 +33,7 @@ export function verdictSection(design: Design, metrics: Metrics): Markup {
 <p>${v.because}</p>
 ${v.doors.map((s) => html`<p>${s}</p>`)}
 <p class="worst">${v.worst}</p>
-${targetTable(design, metrics)}
+${targetTable(metrics)}
 </section>`;
 }
 

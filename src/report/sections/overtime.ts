@@ -10,7 +10,7 @@ import { html, scrollable, type Markup } from '../html.js';
 import { headlineLogic, named } from '../words.js';
 
 /** Charts of one sort that a reader still looks at, and that keep the file small. */
-const MOST_CHARTS = 12;
+const MOST_CHARTS = 9;
 
 const isChart = (c: Chart | null): c is Chart => c !== null;
 

@@ -10,7 +10,7 @@ import { capital, count, formatEstimate, headlineLogic, named, passageWords, per
 import { worstKinds } from '../worst.js';
 
 /** Doors whose charts are drawn; the others have their tables. */
-const MOST_DOORS = 8;
+const MOST_DOORS = 6;
 
 export async function whomSection(design: Design, metrics: Metrics): Promise<Markup> {
   const logic = headlineLogic(design);
