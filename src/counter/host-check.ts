@@ -2,7 +2,7 @@
 import type { LogicStep } from './logic.js';
 
 /** A wish lies less than this far ahead, microseconds: timeouts fit into 31 bits on any controller. */
-export const WAKE_LIMIT_US = 2 ** 31;
+export const WAKE_LIMIT_US = 2_147_483_648;
 /** More tallies than this at one instant are taken for a fault. */
 export const TALLY_LIMIT = 100;
 /** Wakes in a row without an input; a logic that asks for more never comes to rest. */
@@ -27,7 +27,8 @@ export function faultOf(step: LogicStep<unknown>, time_us: number): string | nul
   const { tallies, wake_us } = step;
   if (!Array.isArray(tallies)) return `tallies must be a list, got ${show(tallies)}`;
   if (tallies.length > TALLY_LIMIT) return `at most ${TALLY_LIMIT} tallies at one instant, got ${tallies.length}`;
-  for (const tally of tallies) {
+  for (let i = 0; i < tallies.length; i++) {
+    const tally: unknown = tallies[i];
     if (tally !== 'forward' && tally !== 'backward')
       return `a tally must be "forward" or "backward", got ${show(tally)}`;
   }

@@ -39,8 +39,6 @@ function allLevels(beams: number): readonly (readonly Level[])[] {
 
 /** The mask of `levels`; the inverse of {@link levelsOf}. */
 export function maskOf(levels: readonly Level[]): number {
-  // Nearly every door has two beams, and this runs for every input.
-  if (levels.length === 2) return (levels[0] as number) | ((levels[1] as number) << 1);
   let mask = 0;
   for (let i = 0; i < levels.length; i++) if (levels[i] === 1) mask |= 1 << i;
   return mask;

@@ -13,11 +13,11 @@ import { compileTable } from './table/compile.js';
 export function makeLogic(choice: LogicChoice, tables: Readonly<Record<string, string>>): Logic {
   switch (choice.use) {
     case 'first-broken':
-      return firstBroken(named(choice)) as Logic;
+      return firstBroken(named(choice));
     case 'four-level':
-      return fourLevel(named(choice)) as Logic;
+      return fourLevel(named(choice));
     case 'hold-off':
-      return holdOff(named(choice)) as Logic;
+      return holdOff(named(choice));
     case 'table': {
       const text = Object.hasOwn(tables, choice.file) ? tables[choice.file] : undefined;
       if (text === undefined) throw new Error(`makeLogic: no text for the table ${JSON.stringify(choice.file)}`);

@@ -1,11 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { firstBroken } from '../../src/counter/first-broken.js';
 import { holdOff } from '../../src/counter/hold-off.js';
-import type { Logic } from '../../src/counter/logic.js';
 import { playBits, playInstants } from './helpers.js';
 
 describe('first-broken order', () => {
-  const logic = firstBroken({ timeout_ms: 1000 }) as Logic;
+  const logic = firstBroken({ timeout_ms: 1000 });
 
   test.each([
     ['00-10-11-01-00', ['forward'], 'through'],
@@ -39,7 +38,7 @@ describe('first-broken order', () => {
 });
 
 describe('the hold-off', () => {
-  const logic = holdOff({ timeout_ms: 1000, hold_off_ms: 400 }) as Logic;
+  const logic = holdOff({ timeout_ms: 1000, hold_off_ms: 400 });
   const walk = (at: number) => [1, 3, 2, 0].map((mask, i) => ({ time_us: at + i * 50_000, mask }));
 
   test('a trailing leg within it is not counted, the next person after it is', () => {

@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fourLevel } from '../../src/counter/four-level.js';
-import type { Logic } from '../../src/counter/logic.js';
 import { type Instant, instants, playBits, playInstants } from './helpers.js';
 
-const walk = fourLevel({ timeout_ms: 1000 }) as Logic;
+const walk = fourLevel({ timeout_ms: 1000 });
 
 describe('one walk', () => {
   test.each([
@@ -112,7 +111,7 @@ test('rods of one speed, however they overlap: one tally an episode if deeper th
       fc.pre(depth !== spacing);
       const edges = rodEdges(at, depth * 1000, spacing * 1000);
       const episodes = edges.filter(({ mask }) => mask === 0).length;
-      const long = fourLevel({ timeout_ms: 60_000 }) as Logic;
+      const long = fourLevel({ timeout_ms: 60_000 });
       const tallies = playInstants(long, edges).map(([, direction]) => direction);
       if (depth > spacing) expect(tallies).toEqual(Array.from({ length: episodes }, () => 'forward'));
       else if (at.length === 1) expect(tallies).toEqual([]);

@@ -12,9 +12,9 @@ export function maskFromBits(bits: string): number {
 }
 
 /** Plays `00-10-11-01-00`, one pattern every `every_us`, and lists the tallies. */
-export function playBits(logic: Logic<never> | Logic, sequence: string, every_us = 100_000): Direction[] {
+export function playBits(logic: Logic, sequence: string, every_us = 100_000): Direction[] {
   const tallies: Direction[] = [];
-  const host = new LogicHost(logic as Logic, { onTally: (_time, direction) => tallies.push(direction) });
+  const host = new LogicHost(logic, { onTally: (_time, direction) => tallies.push(direction) });
   for (const [i, bits] of sequence.split('-').entries()) host.input(i * every_us, levelsFromBits(bits));
   host.finish(Number.MAX_SAFE_INTEGER);
   return tallies;

@@ -98,7 +98,7 @@ describe('what a logic gives back is checked', () => {
 });
 
 describe('what the host is given is checked', () => {
-  const host = (): LogicHost => new LogicHost(fourLevel({ timeout_ms: 1000 }) as Logic, { onTally: () => undefined });
+  const host = (): LogicHost => new LogicHost(fourLevel({ timeout_ms: 1000 }), { onTally: () => undefined });
 
   test('time never runs backwards, nor between microseconds', () => {
     const running = host();
@@ -115,7 +115,7 @@ describe('what the host is given is checked', () => {
 
 test('a trace tells the story of a walk, timeout included', () => {
   const story: string[] = [];
-  const host = new LogicHost(fourLevel({ timeout_ms: 1000 }) as Logic, {
+  const host = new LogicHost(fourLevel({ timeout_ms: 1000 }), {
     onTally: (time_us, direction) => story.push(`${time_us}: ${direction}`),
     trace: ({ time_us, levels, label, wake }) =>
       story.push(`${time_us} ${levels.join('')} ${label}${wake ? ' (wake)' : ''}`),

@@ -13,10 +13,10 @@ import type { Table } from '../../src/counter/table/table.js';
 import { instants, playInstants } from './helpers.js';
 
 const LOGICS: [string, Logic][] = [
-  ['first-broken', firstBroken({ timeout_ms: 1000 }) as Logic],
-  ['four-level', fourLevel({ timeout_ms: 1000 }) as Logic],
-  ['hold-off', holdOff({ timeout_ms: 1000, hold_off_ms: 400 }) as Logic],
-  ['starter table', machineOf(compileTable(starterTable(), 'starter.yaml').table as Table) as Logic],
+  ['first-broken', firstBroken({ timeout_ms: 1000 })],
+  ['four-level', fourLevel({ timeout_ms: 1000 })],
+  ['hold-off', holdOff({ timeout_ms: 1000, hold_off_ms: 400 })],
+  ['starter table', machineOf(compileTable(starterTable(), 'starter.yaml').table as Table)],
 ];
 
 describe.each(LOGICS)('%s', (_name, logic) => {

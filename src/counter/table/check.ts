@@ -9,8 +9,8 @@ import {
   type Table,
   type TableState,
   type TextPlace,
-  covers,
   listMasks,
+  masksOf,
 } from './table.js';
 import { type Walks, walksOf } from './walks.js';
 import type { ReadTable } from './read.js';
@@ -39,33 +39,26 @@ export function checkTable({ table, incomplete, connected }: ReadTable, report: 
 }
 
 function checkRepeats(state: TableState, table: Table, report: Report): void {
-  const path = join('states', state.name);
-  const levelRules = state.rules.filter((rule): rule is LevelRule => rule.kind !== 'after');
-  for (const [i, rule] of levelRules.entries()) {
-    for (const earlier of levelRules.slice(0, i)) {
-      const shared = sharedMasks(earlier, rule, table.beams.length);
-      if (shared.length === 0) continue;
-      const what = rule.patterns === 'other' ? 'other' : listMasks(shared, table.beams.length);
-      const line = `line ${earlier.place.line}`;
-      report(
-        rule.place,
-        join(path, state.rules.indexOf(rule) + 1),
-        sameDoing(earlier, rule)
-          ? `${what} has a rule already, on ${line}`
-          : `${what} has two rules that contradict each other: on ${line} it is to ${doing(earlier)}, here to ${doing(rule)}`,
-        'keep one of the two',
-      );
-      break;
-    }
+  const beams = table.beams.length;
+  const owners = new Map<number | 'other', LevelRule>();
+  for (const [i, rule] of state.rules.entries()) {
+    if (rule.kind === 'after') continue;
+    const wanted: readonly (number | 'other')[] = rule.patterns === 'other' ? ['other'] : masksOf(rule.patterns, beams);
+    const earlier = wanted.map((mask) => owners.get(mask)).find((owner) => owner !== undefined);
+    for (const mask of wanted) if (!owners.has(mask)) owners.set(mask, rule);
+    if (earlier === undefined) continue;
+    const shared = wanted.filter((mask): mask is number => mask !== 'other' && owners.get(mask) === earlier);
+    const what = shared.length > 0 ? listMasks(shared, beams) : 'other';
+    const line = `line ${earlier.place.line}`;
+    report(
+      rule.place,
+      join(join('states', state.name), i + 1),
+      sameDoing(earlier, rule)
+        ? `${what} has a rule already, on ${line}`
+        : `${what} has two rules that contradict each other: on ${line} it is to ${doing(earlier)}, here to ${doing(rule)}`,
+      'keep one of the two',
+    );
   }
-}
-
-function sharedMasks(a: LevelRule, b: LevelRule, beams: number): number[] {
-  const both = a.patterns === 'other' && b.patterns === 'other';
-  if (!both && (a.patterns === 'other' || b.patterns === 'other')) return [];
-  const matches = (rule: LevelRule, mask: number): boolean =>
-    rule.patterns === 'other' || rule.patterns.some((pattern) => covers(pattern, mask));
-  return Array.from({ length: 1 << beams }, (_, mask) => mask).filter((mask) => matches(a, mask) && matches(b, mask));
 }
 
 function sameDoing(a: LevelRule, b: LevelRule): boolean {
@@ -115,12 +108,14 @@ function checkDeadEnds(walks: Walks, report: Report): void {
   for (let changed = true; changed; ) {
     changed = false;
     for (const [state, flags] of back.entries()) {
-      const byChange = walks.onLevels[state]?.map((outcome, next) => leadsBack(outcome.to, next)) ?? [];
+      const good: number[] = [];
+      for (const [next, outcome] of (walks.onLevels[state] ?? []).entries()) {
+        if (leadsBack(outcome.to, next)) good.push(next);
+      }
       for (let mask = 0; mask < masks; mask++) {
-        if (flags[mask]) continue;
         const timeout = walks.onTimeout[state]?.[mask];
-        const leads = byChange.some((good, next) => good && next !== mask) || (timeout && leadsBack(timeout.to, mask));
-        if (leads) changed = flags[mask] = true;
+        const byChange = good.length > 1 || (good.length === 1 && good[0] !== mask);
+        if (!flags[mask] && (byChange || (timeout && leadsBack(timeout.to, mask)))) changed = flags[mask] = true;
       }
     }
   }

@@ -26,5 +26,5 @@ export function compileTable(text: string, file: string, name?: string): Compile
   if (read) checkTable(read, (place, path, message, hint) => yaml.issueAt(place, path, message, hint));
   const issues = yaml.issues.toSorted((a, b) => a.line - b.line || a.column - b.column);
   if (!read || issues.length > 0) return { logic: null, table: null, issues };
-  return { logic: machineOf(read.table, name) as Logic, table: read.table, issues };
+  return { logic: machineOf(read.table, name), table: read.table, issues };
 }

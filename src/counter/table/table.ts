@@ -1,5 +1,5 @@
 /** A table logic as plain data: what the YAML says, checked. The format is described in docs/tables.md. */
-import { MAX_BEAMS, bitsOf } from '../levels.js';
+import { bitsOf } from '../levels.js';
 import type { Direction } from '../logic.js';
 
 /** Version of the format. */
@@ -57,8 +57,13 @@ export interface Table {
   readonly defeated_by: string | null;
 }
 
-/** Whether `pattern` (`0` clear, `1` broken, `x` either, one character per beam) covers a mask. */
-export function covers(pattern: string, mask: number): boolean {
+/** The masks any of `patterns` covers, ascending (`0` clear, `1` broken, `x` either, one character per beam). */
+export function masksOf(patterns: readonly string[], beams: number): number[] {
+  const all = Array.from({ length: 1 << beams }, (_, mask) => mask);
+  return all.filter((mask) => patterns.some((pattern) => covers(pattern, mask)));
+}
+
+function covers(pattern: string, mask: number): boolean {
   for (let i = 0; i < pattern.length; i++) {
     const wanted = pattern[i];
     if (wanted !== 'x' && wanted !== 'X' && Number(wanted) !== ((mask >> i) & 1)) return false;
@@ -69,12 +74,12 @@ export function covers(pattern: string, mask: number): boolean {
 /** The rule of `state` for each mask, by mask; `undefined` where there is none. The first of several wins. */
 export function rulesByMask(state: TableState, beams: number): (LevelRule | undefined)[] {
   const levelRules = state.rules.filter((rule): rule is LevelRule => rule.kind !== 'after');
+  const byMask: (LevelRule | undefined)[] = Array.from({ length: 1 << beams });
+  for (const rule of levelRules) {
+    if (rule.patterns !== 'other') for (const mask of masksOf(rule.patterns, beams)) byMask[mask] ??= rule;
+  }
   const other = levelRules.find((rule) => rule.patterns === 'other');
-  return Array.from(
-    { length: 1 << Math.min(beams, MAX_BEAMS) },
-    (_, mask) =>
-      levelRules.find((rule) => rule.patterns !== 'other' && rule.patterns.some((p) => covers(p, mask))) ?? other,
-  );
+  return byMask.map((rule) => rule ?? other);
 }
 
 export function afterRule(state: TableState): AfterRule | undefined {

@@ -36,10 +36,10 @@ function randomInstants(stream: Stream, n: number, timeouts_ms: readonly number[
 }
 
 describe.each([
-  ['first-broken', firstBroken({ timeout_ms: 4000 }) as Logic, shipped('first-broken')],
-  ['four-level', fourLevel({ timeout_ms: 10_000 }) as Logic, shipped('four-level')],
-  ['hold-off', holdOff({ timeout_ms: 4000, hold_off_ms: 600 }) as Logic, shipped('hold-off')],
-  ['four-level', fourLevel({ timeout_ms: 10_000 }) as Logic, starterTable()],
+  ['first-broken', firstBroken({ timeout_ms: 4000 }), shipped('first-broken')],
+  ['four-level', fourLevel({ timeout_ms: 10_000 }), shipped('four-level')],
+  ['hold-off', holdOff({ timeout_ms: 4000, hold_off_ms: 600 }), shipped('hold-off')],
+  ['four-level', fourLevel({ timeout_ms: 10_000 }), starterTable()],
 ])('%s', (name, code, text) => {
   test(`as code and as a table tally alike on ${INPUTS} random inputs`, () => {
     const { logic, issues } = compileTable(text, `${name}.yaml`, name);

@@ -232,6 +232,18 @@ describe('hostile files', () => {
     expect(issuesOf(withStates(many))).toEqual(['6:3 expected at most 200 states, found 201']);
   });
 
+  test('the largest tables are still checked in reasonable time', () => {
+    const head = 'format: 1\nname: x\nbeams: [a, b, c, d, e, f, g, h]\nstart: s0\nstates:\n';
+    const chain = Array.from(
+      { length: 200 },
+      (_, i) =>
+        `  s${i}:\n    - { on: "${((i * 37) % 256).toString(2).padStart(8, '0')}", go: s${(i + 1) % 200} }\n    - { stay: other }\n`,
+    );
+    expect(issuesOf(head + chain.join(''))).toEqual([]);
+    const crowded = '    - { on: ["11111111"], go: s0 }\n'.repeat(2800);
+    expect(issuesOf(`${head}  s0:\n${crowded}`).length).toBeGreaterThan(2700);
+  });
+
   test('control characters of a name come out escaped', () => {
     const [issue] = issuesOf(withStates(`  rest:\n    - { on: other, go: "\\e[2Jwait" }\n${WAIT}`));
     expect(issue).toBe('7:24 there is no state "\\u001b[2Jwait"');
