@@ -6,7 +6,7 @@
  * and the number by the same integer mix that makes the draws, so that body 17 or visit 90,001 costs nanoseconds.
  * Draw n is a pure function of (key, n): nothing depends on how many draws came before.
  */
-import { tychei } from 'seedrandom';
+import seedrandom from 'seedrandom';
 import { THREEFRY, threefry2x32 } from './threefry.js';
 
 const DRAW = 0;
@@ -29,7 +29,7 @@ export class Stream {
   }
 
   private static named(path: string): Stream {
-    const source = tychei(path);
+    const source = seedrandom.tychei(path);
     return new Stream(source.int32() | 0, source.int32() | 0, path);
   }
 
