@@ -66,6 +66,7 @@ function explainShape(problem: ShapeProblem, { path }: Issue): Explanation | und
       return withHint(`unknown key ${quote(problem.key)}`, unknownKeyHint(problem));
     case 'missing_key': {
       const unit = unitWords(problem.unit);
+      if (problem.choices) return { text: `the key ${quote(problem.key)} is missing`, hint: choice(problem.choices) };
       return withHint(
         `the key ${quote(problem.key)} is missing`,
         problem.description && `${problem.description}${unit && !unit.startsWith('per ') ? ` In ${unit}.` : ''}`,
@@ -85,15 +86,10 @@ function explainShape(problem: ShapeProblem, { path }: Issue): Explanation | und
     case 'bad_clock':
       return {
         text: `expected a clock time from 00:00 to 23:59, found ${quote(problem.found)}`,
-        hint: 'two digits each for hour and minute: 07:30',
+        hint: 'in quotes, two digits each for hour and minute: "07:30"',
       };
-    case 'not_one_of': {
-      const newer = path === 'format' ? 'this version of jambeam reads format 1 only' : undefined;
-      return withHint(
-        `expected ${choice(problem.choices)}, found ${found(problem.found)}`,
-        newer ?? didYouMean(problem.nearest),
-      );
-    }
+    case 'not_one_of':
+      return withHint(`expected ${choice(problem.choices)}, found ${found(problem.found)}`, choiceHint(problem, path));
     case 'unit_suspected':
       return explainUnit(problem, path);
     default:
@@ -107,17 +103,20 @@ function explainTooLarge({ what, max }: Extract<ShapeProblem, { code: 'too_large
   return { text: `aliases (*name) repeat more than ${max} values`, hint: 'write the values out' };
 }
 
-/** What to do about the YAML mistakes that people make most. */
-const SYNTAX_HINTS: Readonly<Record<string, string>> = {
-  BAD_INDENT: 'keys of one block begin in the same column',
-  TAB_AS_INDENT: 'indent with spaces, not with tabs',
-  BLOCK_AS_IMPLICIT_KEY: 'is a colon too many in this line, or an indent too few in the next?',
-  MULTILINE_IMPLICIT_KEY: 'is a colon missing after the key?',
-  MISSING_CHAR: 'is a colon, a quote or a closing bracket missing here or in the line before?',
-  UNEXPECTED_TOKEN: 'a value with : # [ ] { } or & * ! in it needs quotes',
-  BAD_SCALAR_START: 'a value that begins with @ or ` needs quotes',
-  TAG_RESOLVE_FAILED: 'a value that begins with ! needs quotes',
-};
+/** What to do about the YAML mistakes that people make most, by what the library says of them; the first that fits. */
+const SYNTAX_HINTS: readonly (readonly [RegExp, string])[] = [
+  [/Missing closing .*quote/, 'the quote that opens here is never closed'],
+  [/end with a [\]}]/, 'is a closing bracket ] or } missing?'],
+  [/indicator character|reserved character/, 'a value that begins with this character needs quotes'],
+  [/Unresolved tag/, 'a value that begins with ! needs quotes'],
+  [/Tabs are not allowed/, 'indent with spaces, not with tabs'],
+  [/Implicit keys need to be on a single line/, 'is the colon after the key missing, or the space after the colon?'],
+  [/block sequence may not be used as an implicit map key/, 'is the space after a dash missing in a line above?'],
+  [/Nested mappings/, 'is a colon too many in this line, or an indent too few in the next?'],
+  [/same column|without - indicator/, 'keys of one block begin in the same column'],
+  [/at node end/, 'quotes inside quotes? then put the other kind around the value'],
+  [/^Unexpected/, 'a value with : # [ ] { } or & * ! in it needs quotes'],
+];
 
 function explainSyntax(detail: string, yaml: string | undefined): Explanation {
   if (yaml === 'MULTIPLE_DOCS')
@@ -128,7 +127,8 @@ function explainSyntax(detail: string, yaml: string | undefined): Explanation {
       hint: 'a value that begins with * needs quotes',
     };
   if (yaml === 'KEY_NOT_TEXT') return { text: 'expected a plain word as a key, found something else' };
-  return withHint(`this is no valid YAML: ${printable(detail, 160)}`, SYNTAX_HINTS[yaml ?? '']);
+  const hint = SYNTAX_HINTS.find(([pattern]) => pattern.test(detail))?.[1];
+  return withHint(`this is no valid YAML: ${printable(detail, 160)}`, hint);
 }
 
 function unknownKeyHint({ key, nearest, known, belongs }: Extract<ShapeProblem, { code: 'unknown_key' }>) {
@@ -169,7 +169,8 @@ function typeHint(expected: string, what: string): string | undefined {
   if (expected === 'list' && what !== 'null') return 'each item on a line of its own, after a dash and a space';
   if (expected === 'map' && what === 'null') return 'its keys go below it, indented';
   if (expected === 'map' && what === 'list') return 'keys with a colon, without dashes';
-  return what === 'null' ? 'a value is missing after the colon' : undefined;
+  if (expected === 'map' && text !== undefined) return 'keys with values go here, as in name: hall';
+  return what === 'null' ? 'a value is missing after the colon; # begins a comment unless it is in quotes' : undefined;
 }
 
 function found(what: string): string {
@@ -180,6 +181,18 @@ function found(what: string): string {
     NaN: 'no number (.nan)',
   };
   return what.startsWith('"') ? `the text ${what}` : (words[what] ?? what);
+}
+
+function choiceHint(
+  { choices, found: what, nearest }: Extract<ShapeProblem, { code: 'not_one_of' }>,
+  path: string,
+): string | undefined {
+  const quoted = choices.find((c) => what === `"${c}"`);
+  if (quoted !== undefined) return `without quotes: ${quoted}`;
+  if (path === 'format') return 'this version of jambeam reads format 1 only';
+  if (path.startsWith('logics.') && what === '"table"')
+    return 'a table needs its file: { use: table, file: my-logic.yaml }';
+  return didYouMean(nearest);
 }
 
 function lengthWords({ of, min, max }: Extract<ShapeProblem, { code: 'length' }>): string {

@@ -32,6 +32,7 @@ export type ShapeProblem =
       readonly key: string;
       readonly description?: string | undefined;
       readonly unit?: string | undefined;
+      readonly choices?: readonly string[] | undefined;
     }
   /** `found` is a literal as `literal` of printable.ts gives it: `"text"`, `1.5`, `true`, `null`, `list`, `map`. */
   | {

@@ -67,7 +67,7 @@ function accepts(core: z.ZodType, value: unknown): boolean {
 }
 
 /** The schema of one key or item of `core`, which holds `value`. */
-export function childSchema(core: z.ZodType, value: unknown, segment: string | number): z.ZodType | undefined {
+function childSchema(core: z.ZodType, value: unknown, segment: string | number): z.ZodType | undefined {
   if (core instanceof z.ZodObject)
     return Object.hasOwn(core.shape, segment) ? (core.shape[segment] as z.ZodType) : undefined;
   if (core instanceof z.ZodArray) return core.element as z.ZodType;

@@ -41,12 +41,12 @@ const doorCommon = {
   traffic: trafficSchema.meta({ description: 'Who comes, how often, and what they do in the doorway.' }),
 };
 
-export const scenarioDoorSchema = z.strictObject({
+const scenarioDoorSchema = z.strictObject({
   ...doorCommon,
   pair: pair.optional().meta({ description: 'Short form of two level beams A and B.' }),
   beams: z.array(beam).min(1).max(8).optional().meta({ description: "The door's beams, each by name." }),
 });
-export const designDoorSchema = z.strictObject({
+const designDoorSchema = z.strictObject({
   ...doorCommon,
   controller: name("The controller that reads this door's beams."),
   beams: z

@@ -24,7 +24,7 @@ export function applySets(design: Design, sets: readonly string[]): { design: De
 }
 
 /** `KEY=VALUE` taken apart; VALUE is a YAML scalar or flow collection. */
-export function parseAssignment(text: string): { assignment?: Assignment; issue?: Issue } {
+function parseAssignment(text: string): { assignment?: Assignment; issue?: Issue } {
   const equals = text.indexOf('=');
   const path = text.slice(0, Math.max(0, equals)).trim();
   if (equals < 0 || path === '') return { issue: issueOf('', { code: 'not_an_assignment', found: text }) };

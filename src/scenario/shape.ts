@@ -34,7 +34,7 @@ function findingsOf(issues: readonly RawIssue[], base: KeyPath, context: Context
 function findingOf(issue: RawIssue, path: KeyPath, context: Context): Finding[] {
   const value = valueAt(context.root, path);
   const at = schemaAt(context.schema, context.root, path);
-  if (value === undefined && path.length > 0) return [missing(path, at)];
+  if (value === undefined && path.length > 0) return [missing(path, at, discriminators(issue))];
   if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKey(key, path, value, at, context));
   if (issue.code === 'invalid_union') return unionFindings(issue, path, value, at, context);
   if (issue.code === 'invalid_key')
@@ -42,11 +42,11 @@ function findingOf(issue: RawIssue, path: KeyPath, context: Context): Finding[] 
   return [{ path, at: 'value', problem: problemOf(issue, value, at) }];
 }
 
-function missing(path: KeyPath, at: Peeled | undefined): Finding {
+function missing(path: KeyPath, at: Peeled | undefined, choices: readonly string[] | undefined): Finding {
   const { description, unit } = at?.meta ?? {};
   const key = String(path.at(-1));
   // Its own place does not exist; a place that leads nowhere is the parent's.
-  return { path, at: 'key', problem: { code: 'missing_key', key, description, unit } };
+  return { path, at: 'key', problem: { code: 'missing_key', key, description, unit, choices } };
 }
 
 function unknownKey(key: string, path: KeyPath, value: unknown, at: Peeled | undefined, context: Context): Finding {
@@ -63,6 +63,11 @@ function unknownKey(key: string, path: KeyPath, value: unknown, at: Peeled | und
   return { path: [...path, key], at: 'key', problem };
 }
 
+/** What the key that tells alternatives apart may hold, when that key is to blame. */
+function discriminators(issue: RawIssue): readonly string[] | undefined {
+  return issue.code === 'invalid_union' ? (issue as { options?: readonly unknown[] }).options?.map(String) : undefined;
+}
+
 /** Only the alternative the user meant is reported; which that is, the value's type and discriminator tell. */
 function unionFindings(
   issue: z.core.$ZodIssueInvalidUnion,
@@ -72,8 +77,7 @@ function unionFindings(
   context: Context,
 ): Finding[] {
   if (issue.errors.length === 0) {
-    const choices = [...((issue as { options?: readonly unknown[] }).options ?? [])].map(String);
-    return [{ path, at: 'value', problem: notOneOf(choices, value) }];
+    return [{ path, at: 'value', problem: notOneOf(discriminators(issue) ?? [], value) }];
   }
   // The alternative that objects to something inside the value, or to its size, took its type for right.
   const meant = issue.errors.find(
@@ -102,6 +106,7 @@ function problemOf(issue: RawIssue, value: unknown, at: Peeled | undefined): Pro
   const range = chosen ? rangeOf(peel(chosen).core) : {};
   switch (issue.code) {
     case 'invalid_type': {
+      if (at?.meta.form === 'clock' && value !== null) return { code: 'bad_clock', found: literal(value) };
       const suspected = typeof value === 'string' ? suspectText(value, unit) : undefined;
       return suspected ?? { code: 'wrong_type', expected: expectedType(issue.expected), found: literal(value), unit };
     }

@@ -1,4 +1,6 @@
 /** The scenario that `jambeam new` writes: one front door, commented for somebody who builds their own. */
+import { FORMAT } from './schema.js';
+
 export interface StarterOptions {
   /** What the report is titled with. */
   readonly name?: string;
@@ -14,7 +16,7 @@ export function starterScenario({ name = 'Front door', width_m = 0.9, sensor = '
 # A doorway, and the beams you think of putting into its frame. Check it with: jambeam check, simulate it with: jambeam run.
 # Every number's name carries its unit: _m is metres, _ms milliseconds, _min minutes. \`jambeam keys\` lists all keys.
 
-format: 1
+format: ${FORMAT}
 name: ${JSON.stringify(name)}
 seed: 1                  # same seed, same result; another seed, another crowd
 replicates: 20           # how often the whole time span is simulated, each time with other people

@@ -4,7 +4,7 @@
  * The text comes from outside and is treated as hostile: size, nesting and alias expansion are bounded, keys that
  * reach into JavaScript objects are refused, and nothing is thrown.
  */
-import { type Document, LineCounter, isScalar, parseDocument } from 'yaml';
+import { type Document, LineCounter, isScalar, parseDocument, visit } from 'yaml';
 import type { Issue, KeyPath, Place, ShapeProblem } from './issue.js';
 import { showPath } from './key-path.js';
 import { MAX_DEPTH, type Mark, YamlReader } from './yaml-reader.js';
@@ -88,7 +88,7 @@ function syntaxIssues(document: Document.Parsed, placeAt: (offset: number) => Pl
   const seen = new Set<number>();
   const issues: Issue[] = [];
   for (const { code, message, pos } of [...document.errors, ...document.warnings]) {
-    const place = placeAt(pos[0]);
+    const place = placeAt(/Missing closing/.test(message) ? openingQuote(document, pos[0]) : pos[0]);
     // One error a line: the rest of a line that is broken is broken too.
     if (seen.has(place.line) || issues.length === MAX_SYNTAX_ERRORS) continue;
     seen.add(place.line);
@@ -97,6 +97,17 @@ function syntaxIssues(document: Document.Parsed, placeAt: (offset: number) => Pl
     issues.push({ place, path: '', problem: { code: 'syntax', detail: message, yaml: code } });
   }
   return issues;
+}
+
+/** A quote that is never closed is missed at the end of the text; what helps is where it opens. */
+function openingQuote(document: Document.Parsed, end: number): number {
+  let opening = end;
+  visit(document, {
+    Scalar: (_, { range, type }) => {
+      if (range && range[0] < end && (type === 'QUOTE_DOUBLE' || type === 'QUOTE_SINGLE')) opening = range[0];
+    },
+  });
+  return opening;
 }
 
 /** Offset of the key or value at `path`, as far as the path leads. A list item has no key: its value stands in. */

@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import { editorSchema, listKeys } from '../../src/scenario/keys.js';
 import { starterScenario } from '../../src/scenario/starter.js';
-import { TABLE, designOf, messages, cautions } from './helpers.js';
+import { starterTable } from '../../src/counter/table/starter.js';
+import { cautions, designOf, messages } from './helpers.js';
 
 const rows = listKeys();
 
@@ -46,7 +47,7 @@ test('the editor schema knows required keys, units and closed maps', () => {
 });
 
 test('the starter parses without issue or caution, is short, and marks what is assumed or invented', () => {
-  const readTable = () => TABLE;
+  const readTable = () => starterTable();
   for (const options of [{}, { name: 'Küche: "neu" #2', width_m: 1.4 }]) {
     const text = starterScenario(options);
     expect(messages(text, { readTable })).toEqual([]);

@@ -7,7 +7,7 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import { starterScenario } from '../../src/scenario/starter.js';
 import { TABLE, VALID } from './helpers.js';
 
-const RUNS = { seed: 20, numRuns: process.env.JAMBEAM_LONG ? 20_000 : 400 };
+const RUNS = { seed: 20, numRuns: process.env.JAMBEAM_LONG ? 20_000 : 200 };
 const TEXTS = [VALID, starterScenario()];
 
 /** Either a design or issues, each of which can be told; never both, never neither. */

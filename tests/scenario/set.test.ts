@@ -68,7 +68,10 @@ describe('what is refused, with no place but the option', () => {
     ['hours.x.y=1', '--set hours.x.y: there is no "x" in hours\n  hint: hours has nothing below it'],
     ['=5', '--set: expected KEY=VALUE, found "=5"\n  hint: for example --set hours=2'],
     ['hours', '--set: expected KEY=VALUE, found "hours"\n  hint: for example --set hours=2'],
-    ['hours=', '--set hours: expected a number of hours, found nothing\n  hint: a value is missing after the colon'],
+    [
+      'hours=',
+      '--set hours: expected a number of hours, found nothing\n  hint: a value is missing after the colon; # begins a comment unless it is in quotes',
+    ],
     ['hours=two', '--set hours: expected a number of hours, found the text "two"'],
     [
       'doors.back.width_m=90',

@@ -75,7 +75,7 @@ describe('types', () => {
     [
       'width_m: 0.9',
       'width_m:',
-      's.yaml:11:5: doors.back.width_m: expected a number of metres, found nothing\n  hint: a value is missing after the colon',
+      's.yaml:11:5: doors.back.width_m: expected a number of metres, found nothing\n  hint: a value is missing after the colon; # begins a comment unless it is in quotes',
     ],
     [
       'width_m: 0.9',
@@ -106,7 +106,7 @@ describe('types', () => {
     [
       'name: Back door',
       'name: Back door\nstarts_at: 8:00',
-      's.yaml:3:12: starts_at: expected a clock time from 00:00 to 23:59, found "8:00"\n  hint: two digits each for hour and minute: 07:30',
+      's.yaml:3:12: starts_at: expected a clock time from 00:00 to 23:59, found "8:00"\n  hint: in quotes, two digits each for hour and minute: "07:30"',
     ],
     [
       'format: 1',
@@ -189,6 +189,14 @@ describe('ranges and units', () => {
 });
 
 describe('alternatives', () => {
+  test('a table needs more than its bare name; a format in quotes less', () => {
+    expect(messages(`${VALID}logics: [table]\n`)[0]).toContain(
+      'hint: a table needs its file: { use: table, file: my-logic.yaml }',
+    );
+    expect(one('format: 1', 'format: "1"')).toEqual([
+      's.yaml:1:9: format: expected 1, found the text "1"\n  hint: without quotes: 1',
+    ]);
+  });
   test('a wrong bare name gets the choices and nothing else', () => {
     expect(messages(`${VALID}logics: [first-borken]\n`)).toEqual([
       's.yaml:17:10: logics.1: expected one of first-broken, four-level or hold-off, found the text "first-borken"\n' +
@@ -204,7 +212,7 @@ describe('alternatives', () => {
       's.yaml:18:35: logics.1.hold_off_ms: expected 1 to 100000 milliseconds, found 0',
       's.yaml:19:5: logics.2.file: the key "file" is missing\n  hint: The table\'s file, relative to the scenario.',
       's.yaml:20:12: logics.3.use: expected one of first-broken, four-level, hold-off or table, found the text "tabel"\n  hint: did you mean "table"?',
-      's.yaml:21:5: logics.4.use: the key "use" is missing',
+      's.yaml:21:5: logics.4.use: the key "use" is missing\n  hint: one of first-broken, four-level, hold-off or table',
     ]);
   });
   test('a key of another kind of walker', () => {

@@ -3,7 +3,8 @@ import type { Finding } from '../issue.js';
 import { cautionDoors, checkDoors } from './doors.js';
 import { cautionNames, checkNames } from './names.js';
 import type { Outline } from './outline.js';
-import { cautionSensors, checkSensors, checkTargets, checkWalkers } from './parts.js';
+import { cautionSensors, checkSensors, checkWalkers } from './parts.js';
+import { checkTargets } from './targets.js';
 import { cautionTraffic, checkTraffic } from './traffic.js';
 
 /** What can't be simulated, or can't be meant. */

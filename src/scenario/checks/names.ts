@@ -3,7 +3,7 @@ import { BUILT_IN_WALKERS } from '../../agents/schema.js';
 import type { Finding } from '../issue.js';
 import { OUTSIDE, type Outline, beamsOf, duplicateNames, finding, unknownName } from './outline.js';
 
-export const BUILT_IN_SENSORS: readonly string[] = ['light-barrier'];
+const BUILT_IN_SENSORS: readonly string[] = ['light-barrier'];
 
 export function checkNames(outline: Outline): Finding[] {
   const rooms = outline.rooms ?? [undefined];

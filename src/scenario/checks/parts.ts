@@ -1,10 +1,6 @@
-/** Walkers, sensors and targets, each by itself. */
-import { LEDGERS } from '../../counter/schema.js';
-import { doorMetricsSchema, estimateSchema, metricsSchema, roomMetricsSchema } from '../../score/metrics-schema.js';
-import { z } from 'zod';
-import type { Finding, KeyPath } from '../issue.js';
-import { nearest } from '../nearest.js';
-import { type Outline, finding, unknownName } from './outline.js';
+/** Walkers and sensors, each by itself. */
+import type { Finding } from '../issue.js';
+import { type Outline, finding } from './outline.js';
 
 export function checkWalkers(outline: Outline): Finding[] {
   return Object.entries(outline.walkers ?? {}).flatMap(([name, walker]) => {
@@ -48,56 +44,4 @@ export function cautionSensors(outline: Outline): Finding[] {
     }
     return findings;
   });
-}
-
-const METRIC_ROOTS = ['house', 'doors', 'rooms'] as const;
-
-export function checkTargets(outline: Outline): Finding[] {
-  return (outline.targets ?? []).flatMap((target, i) => {
-    if (!target) return [];
-    const { metric, at_most: high, at_least: low } = target;
-    const path = ['targets', i];
-    const findings = metric === undefined ? [] : checkMetric(outline, metric, [...path, 'metric']);
-    if (!('at_most' in target) && !('at_least' in target)) findings.push(finding(path, { code: 'no_limit' }));
-    if (low !== undefined && high !== undefined && low > high) {
-      const problem = { code: 'not_ordered', low_key: 'at_least', low, high_key: 'at_most', high } as const;
-      findings.push(finding([...path, 'at_least'], problem));
-    }
-    return findings;
-  });
-}
-
-/** `house.METRIC`, `doors.DOOR[.LOGIC].METRIC` or `rooms.ROOM[.LOGIC][.LEDGER].METRIC`. */
-function checkMetric(outline: Outline, metric: string, path: KeyPath): Finding[] {
-  const [root = '', ...rest] = metric.split('.');
-  if (!METRIC_ROOTS.includes(root as (typeof METRIC_ROOTS)[number]))
-    return [finding(path, { code: 'bad_metric_root', root })];
-  const owners = root === 'doors' ? outline.doors : root === 'rooms' ? outline.rooms : undefined;
-  const ownerMissing =
-    root === 'house' ? [] : unknownName(root === 'doors' ? 'door' : 'room', rest.shift() ?? '', namesOf(owners), path);
-  if (ownerMissing.length > 0) return ownerMissing;
-  if (root !== 'house' && logicNames(outline).includes(rest[0])) rest.shift();
-  if (root === 'rooms' && LEDGERS.some((ledger) => ledger === rest[0])) rest.shift();
-  const known = estimatesOf(
-    root === 'house' ? metricsSchema.shape.house : root === 'doors' ? doorMetricsSchema : roomMetricsSchema,
-  );
-  const name = rest.join('.');
-  if (known.includes(name)) return [];
-  return [finding(path, { code: 'unknown_name', what: 'metric', name, known, nearest: nearest(name, known) })];
-}
-
-function namesOf(items: readonly ({ readonly name?: string | undefined } | undefined)[] | undefined) {
-  return items ? items.map((item) => item?.name) : [undefined];
-}
-
-function logicNames(outline: Outline): readonly (string | undefined)[] {
-  return (outline.logics ?? []).map((logic) => (typeof logic === 'string' ? logic : (logic?.name ?? logic?.use)));
-}
-
-/** Paths of all single estimates below an object of metrics.json; lists in it have no fixed paths. */
-function estimatesOf(schema: z.ZodType, prefix = ''): string[] {
-  if (schema === estimateSchema) return [prefix];
-  if (!(schema instanceof z.ZodObject)) return [];
-  const shape = schema.shape as Record<string, z.ZodType>;
-  return Object.entries(shape).flatMap(([key, inner]) => estimatesOf(inner, prefix ? `${prefix}.${key}` : key));
 }
