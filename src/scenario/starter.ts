@@ -11,7 +11,11 @@ export interface StarterOptions {
 }
 
 /** YAML that parses without an issue, given that `my-logic.yaml` stands beside it. */
-export function starterScenario({ name = 'Front door', width_m = 0.9, sensor = 'light-barrier' }: StarterOptions = {}) {
+export function starterScenario({
+  name = 'Front door',
+  width_m = 0.9,
+  sensor = 'light-barrier',
+}: StarterOptions = {}): string {
   return `# yaml-language-server: $schema=./scenario.schema.json
 # A doorway, and the beams you think of putting into its frame. Check it with: jambeam check, simulate it with: jambeam run.
 # Every number's name carries its unit: _m is metres, _ms milliseconds, _min minutes. \`jambeam keys\` lists all keys.
@@ -57,7 +61,7 @@ doors:
         - { who: adult-with-infant, kind: through, share: 0.01 }   # two people, one body
 
 sensors:
-  my-barrier:            # from its data sheet; these numbers are common ones, not any one product's
+  my-barrier:            # put in what its data sheet says; these numbers are an ASSUMPTION, no real sensor's
     kind: ${sensor}
     layout: through-beam      # or reflector: emitter and receiver on one side
     beam_diameter_m: 0.006    # effective diameter of the beam
