@@ -18,7 +18,7 @@ export const STYLE = `
 html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
 body{margin:0 auto;max-width:74rem;padding:1.25rem clamp(1rem,4vw,3.5rem) 4rem;background:var(--paper);color:var(--ink);
 font:1rem/1.55 var(--sans);overflow-wrap:break-word}
-h1,h2,h3,h4{font-family:var(--serif);font-weight:600;line-height:1.2;text-wrap:balance;break-after:avoid}
+h1,h2,h3,h4{font-family:var(--serif);font-weight:600;line-height:1.2;text-wrap:balance;break-after:avoid;break-inside:avoid}
 h1{font-size:clamp(1.9rem,5vw,3rem);margin:.1em 0 .5em;letter-spacing:-.01em}
 h2{font-size:1.6rem;margin:0 0 .6em}
 h3{font-size:1.15rem;margin:1.6em 0 .5em}
@@ -123,8 +123,9 @@ section{margin-top:1.6rem}
 th,td{padding:.25rem .4rem}
 tr,figure,.three,.doorway .side,.verdict,.cautions,.words div{break-inside:avoid}
 thead{display:table-header-group}
-.scroll{break-inside:avoid}section>h2+p{break-after:avoid}
+.scroll{break-inside:avoid}.scroll:has(.sources){break-inside:auto}section>h2+p{break-after:avoid}
 .charts{grid-template-columns:1fr 1fr;gap:.5rem 1.5rem}
+p{break-inside:avoid}
 pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:7.5pt}
 .side{grid-template-columns:1fr 1fr}
 details::details-content{content-visibility:visible;block-size:auto;display:block}

@@ -72,7 +72,7 @@ function embed(svg: string, chart: Chart, size: string, width: number, height: n
     .replace(/<path class="(?:background|foreground)"[^>]*\/>/g, '')
     .replace(/ (?:class|role|aria-[a-z]+|pointer-events|font-family)="[^"]*"/g, '')
     .replace(/ (?:opacity|stroke-opacity|fill-opacity)="1"/g, '')
-    .replace(/(\d+\.\d)\d+/g, '$1')
+    .replace(/ (?:d|transform)="[^"]*"/g, (place) => place.replace(/(\d+\.\d)\d+/g, '$1'))
     .replace(/<g>\s*<\/g>/g, '')
     .replace(/\bid="([^"]+)"/g, `id="${id}-$1"`)
     .replace(/url\(#([^)]+)\)/g, `url(#${id}-$1)`);

@@ -58,8 +58,8 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent): Chart
     spec: {
       encoding: { x },
       layer: [
-        band(rows('q05', 'q95'), 0.16, y('q05'), 'q95'),
-        band(rows('q25', 'q75'), 0.34, y('q25'), 'q75'),
+        band(rows('q05', 'q95'), 0.2, y('q05'), 'q95'),
+        band(rows('q25', 'q75'), 0.4, y('q25'), 'q75'),
         line(rows('q05'), y('q05'), { strokeWidth: 1, strokeDash: [4, 3] }),
         line(rows('q95'), y('q95'), { strokeWidth: 1, strokeDash: [4, 3] }),
         {

@@ -78,5 +78,5 @@ function cell(
   const shade = share === null ? 0.5 : Math.min(1, Math.max(0.12, share));
   return html`<td class="num ${kind}" style="--shade:${Math.round(shade * 100)}%"><b>${count(n)}</b>${kind === 'right' && html`<span aria-hidden="true"> ✓</span>`}${
     kind !== 'zero' && html`<span class="hidden"> (${kind})</span>`
-  }${share !== null && n > 0 && column !== 'extra' && html` <small>${percent(Math.round(share * 1000) / 1000)}</small>`}</td>`;
+  }${share !== null && n > 0 && column !== 'extra' && html` <small>${share < 0.0005 ? '<\u00a00.1\u00a0%' : percent(Math.round(share * 1000) / 1000)}</small>`}</td>`;
 }
