@@ -24,7 +24,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
 };
 
 /** Text for element content or a quoted attribute; characters that cannot be shown become U+FFFD. */
-export function escapeText(text: string): string {
+function escapeText(text: string): string {
   return text.replace(UNPRINTABLE, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] ?? c);
 }
 

@@ -271,7 +271,7 @@ function stick(who: string, h: number): Silhouette {
   return { who, stature_m: h, capsules: [...sides, c(0, 0.57, 0, 0.77, 0.065), c(0, 0.92, 0, 0.94, 0.058)] };
 }
 
-export function inventedFigures(): Figures {
+function inventedFigures(): Figures {
   return {
     format: 1,
     drift: ['hall-door', 'garden-door'].flatMap((door, i) =>
