@@ -19,6 +19,10 @@ export const NODES = 128;
 const HALF = NODES / 2;
 const CLASS_WIDTH = 0.004;
 const ELBOW_CLASS_DEG = 5;
+/** Mean elbow angle of the class an elbow angle falls into, degrees. */
+export function classElbow(elbowDeg: number): number {
+  return Math.round(elbowDeg / ELBOW_CLASS_DEG) * ELBOW_CLASS_DEG;
+}
 /** Step lengths outside are not walked: at the ends a body takes the nearest class. */
 const SHORTEST = 0.2;
 const LONGEST = 0.6;

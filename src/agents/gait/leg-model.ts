@@ -23,7 +23,8 @@ const HEEL_PIVOT_ENDS = 0.1;
 const TOE_PIVOT_STARTS = 0.32;
 /** Where the flat foot's ankle stands ahead of the mean hip at contact, in steps. */
 export const CONTACT_AHEAD = FITTED.value.contact_ahead_steps;
-const HIP_FORE_AFT = 0.01;
+/** A hip's swing ahead of the mean hip at the contact of its foot, G. */
+export const HIP_FORE_AFT = 0.01;
 const SHORTEST_KNEE_BEND_DEG = 3;
 const LIFT_KNOT = 0.73;
 const PITCH_KNOT = 0.8;

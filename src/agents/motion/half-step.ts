@@ -12,9 +12,9 @@ import type { LimbTrack, PointTrack, PoseTracks } from '../../geometry/track.js'
 import { limbTrack } from '../../geometry/track.js';
 import { armPose, elbowAngle, shoulderAngle } from '../gait/arm-model.js';
 import { footAxis } from '../gait/foot.js';
-import { classStep, points, set } from '../gait/gait-table.js';
+import { NODES, classElbow, classStep, gaitTable, points, set } from '../gait/gait-table.js';
 import type { Joint, LegModel } from '../gait/leg-model.js';
-import { CONTACT_AHEAD, LEG, ankleOverPivot, kneeOf, legModel, legReach2 } from '../gait/leg-model.js';
+import { CONTACT_AHEAD, HIP_FORE_AFT, LEG, ankleOverPivot, kneeOf, legModel, legReach2 } from '../gait/leg-model.js';
 import { PART, PART_COUNT } from '../gait/parts.js';
 import { ANKLE_BEHIND, STANDING_HIP } from './stance.js';
 
@@ -43,7 +43,7 @@ const made = new Map<string, PoseTracks>();
  */
 export function halfStep(kind: HalfStep, step: number, elbowDeg: number, leading: 'right' | 'left'): PoseTracks {
   const s = classStep(step);
-  const elbow = Math.round(elbowDeg / 5) * 5;
+  const elbow = classElbow(elbowDeg);
   const key = `${kind} ${s} ${elbow} ${leading}`;
   let tracks = made.get(key);
   if (!tracks) {
@@ -67,6 +67,8 @@ function build(kind: HalfStep, model: LegModel, elbowDeg: number, leading: 'righ
     : { ankle: { w: lead.ankle.w + travel, z: lead.ankle.z }, pitch: lead.pitch };
   const standingFoot = { ankle: { w: planted, z: LEG.ankle_height }, pitch: 0 };
   const reach2 = legReach2(3 * DEG);
+  // Where the trunk sways to as the leading foot makes contact.
+  const sway = gaitTable(step, elbowDeg).part(PART.trunk).a.l[leading === 'right' ? 0 : NODES / 2]!;
 
   const trunk = points(HALF_STEP_NODES);
   const legs = [0, 1].map(() => ({
@@ -98,22 +100,23 @@ function build(kind: HalfStep, model: LegModel, elbowDeg: number, leading: 'righ
     };
     const movingPitch = from.pitch + (to.pitch - from.pitch) * q;
     const wanted = walkHip + (STANDING_HIP - walkHip) * (1 - smooth(walking));
-    const z = Math.min(wanted, highest(w, plantedAnkle, reach2), highest(w, movingAnkle, reach2));
-    set(trunk, k, 0, w, z);
-    const hip = { w, z };
+    // The hip of the leading leg is ahead at its contact.
+    const foreAft = (closing ? HIP_FORE_AFT : -HIP_FORE_AFT) * walking;
+    const z = Math.min(wanted, highest(w + foreAft, plantedAnkle, reach2), highest(w - foreAft, movingAnkle, reach2));
+    const l = sway * walking;
+    set(trunk, k, l, w, z);
     const sides = leading === 'right' ? [0, 1] : [1, 0];
     const plantedSide = closing ? sides[0]! : sides[1]!;
-    const foreAft = 0.01 * walking;
-    pose(legs[plantedSide]!, k, { w: hip.w + (closing ? foreAft : -foreAft), z }, plantedAnkle, pitch);
-    pose(legs[1 - plantedSide]!, k, { w: hip.w - (closing ? foreAft : -foreAft), z }, movingAnkle, movingPitch);
+    pose(legs[plantedSide]!, k, l, { w: w + foreAft, z }, plantedAnkle, pitch);
+    pose(legs[1 - plantedSide]!, k, l, { w: w - foreAft, z }, movingAnkle, movingPitch);
     for (const side of [0, 1] as const) {
       const f = side === sides[0] ? 0 : 0.5;
       const arm = armPose(
         shoulderAngle(f, step) * walking,
         elbowDeg * DEG + (elbowAngle(f, elbowDeg) - elbowDeg * DEG) * walking,
       );
-      set(arms[side]!.elbow, k, 0, w + arm.elbowW, z + arm.elbowZ);
-      set(arms[side]!.hand, k, 0, w + arm.handW, z + arm.handZ);
+      set(arms[side]!.elbow, k, l, w + arm.elbowW, z + arm.elbowZ);
+      set(arms[side]!.hand, k, l, w + arm.handW, z + arm.handZ);
     }
   }
   const span = { nodes: HALF_STEP_NODES, advance: 0 };
@@ -135,11 +138,11 @@ type Leg = {
   readonly toe: PointTrack;
 };
 
-function pose(leg: Leg, k: number, hip: Joint, ankle: Joint, pitch: number): void {
+function pose(leg: Leg, k: number, l: number, hip: Joint, ankle: Joint, pitch: number): void {
   const knee = kneeOf(hip, ankle);
   const foot = footAxis(ankle, pitch);
-  set(leg.hip, k, 0, hip.w, hip.z);
-  set(leg.knee, k, 0, knee.w, knee.z);
+  set(leg.hip, k, l, hip.w, hip.z);
+  set(leg.knee, k, l / 2, knee.w, knee.z);
   set(leg.ankle, k, 0, ankle.w, ankle.z);
   set(leg.heel, k, 0, foot.heel.w, foot.heel.z);
   set(leg.toe, k, 0, foot.toe.w, foot.toe.z);

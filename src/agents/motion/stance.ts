@@ -2,6 +2,7 @@
 import { DEG } from '../../engine/arithmetic.js';
 import { armPose } from '../gait/arm-model.js';
 import { footAxis } from '../gait/foot.js';
+import { classElbow } from '../gait/gait-table.js';
 import type { Joint } from '../gait/leg-model.js';
 import { LEG, kneeOf, legReach2 } from '../gait/leg-model.js';
 
@@ -24,7 +25,7 @@ export const STANCE: Stance = (() => {
   return { hip, knee: kneeOf(hip, ankle), ankle, ...footAxis(ankle, 0) };
 })();
 
-/** Elbow and hand of a hanging arm, against the shoulder. */
+/** Elbow and hand of a hanging arm, against the shoulder; bent as in the steps around the stop. */
 export function hangingArm(elbowDeg: number): ReturnType<typeof armPose> {
-  return armPose(0, elbowDeg * DEG);
+  return armPose(0, classElbow(elbowDeg) * DEG);
 }
