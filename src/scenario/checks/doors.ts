@@ -6,7 +6,7 @@ import { type Outline, type OutlineBeam, type OutlineDoor, beamsOf, finding } fr
  * How far any part of a body is from its trunk axis along the walk, metres: a stretched leg with its foot, a swung
  * arm, the radius of the widest rod. The zone must cover the outermost beam and this.
  */
-const LONGEST_REACH_M = 0.6;
+export const LONGEST_REACH_M = 0.6;
 
 /** The built-in logics watch two beams. */
 const BUILT_IN_BEAMS = 2;

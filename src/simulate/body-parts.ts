@@ -1,0 +1,59 @@
+/** Which part of a body a beam meets: the same passage, with all other parts taken away. */
+import type { Body } from '../agents/body.js';
+import { PART } from '../agents/gait/parts.js';
+import { breaksOf } from '../agents/motion/motion.js';
+import type { BeamPath } from '../sensors/door-sensors.js';
+import type { BodyPart } from './fact-types.js';
+import type { Arrival } from './parties.js';
+
+/** Among the capsules that ride on a person's trunk, the fourth is the head. */
+const HEAD = 3;
+
+const PART_NAMES: Readonly<Record<number, BodyPart>> = {
+  [PART.trunk]: 'trunk',
+  [PART.thighR]: 'thigh',
+  [PART.thighL]: 'thigh',
+  [PART.shankR]: 'shank',
+  [PART.shankL]: 'shank',
+  [PART.footR]: 'foot',
+  [PART.footL]: 'foot',
+  [PART.upperArmR]: 'arm',
+  [PART.upperArmL]: 'arm',
+  [PART.forearmR]: 'arm',
+  [PART.forearmL]: 'arm',
+};
+
+/** The part that a capsule of a body belongs to. An infant and the arm that carries it count as trunk. */
+export function partOf(body: Body, limb: number): BodyPart {
+  if (body.step === 0) return 'rod';
+  if (limb === HEAD) return 'head';
+  return PART_NAMES[body.limbs[limb]?.part ?? PART.trunk] ?? 'trunk';
+}
+
+/** When a body breaks a path, seconds since its visit began: [start, end, start, end, …]. */
+export function trueBreaks({ body, passage }: Arrival, path: BeamPath, only?: BodyPart): number[] {
+  const shown = only ? { ...body, limbs: body.limbs.filter((_, i) => partOf(body, i) === only) } : body;
+  const breaks: number[] = [];
+  breaksOf(shown, passage.motion, path.line, path.clearance, breaks);
+  return breaks;
+}
+
+/** How long each part keeps a path broken, as a share of all the time it is broken, summed over the visits given. */
+export function partShares(arrivals: readonly Arrival[], path: BeamPath): { part: BodyPart; share: number }[] {
+  const total = arrivals.reduce((sum, arrival) => sum + lengthOf(trueBreaks(arrival, path)), 0);
+  if (total === 0) return [];
+  const parts = new Set(arrivals.flatMap(({ body }) => body.limbs.map((_, i) => partOf(body, i))));
+  return [...parts]
+    .map((part) => ({
+      part,
+      share: arrivals.reduce((sum, arrival) => sum + lengthOf(trueBreaks(arrival, path, part)), 0) / total,
+    }))
+    .filter(({ share }) => share > 0)
+    .toSorted((a, b) => b.share - a.share);
+}
+
+function lengthOf(intervals: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < intervals.length; i += 2) sum += (intervals[i + 1] as number) - (intervals[i] as number);
+  return sum;
+}

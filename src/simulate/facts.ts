@@ -1,0 +1,225 @@
+/**
+ * Facts that follow from a scenario, before anything is counted: who can break which beam, how long the way from one
+ * beam to the next takes, what the electronics can follow, who fits through.
+ *
+ * Statures and speeds are drawn from the same populations the crowd is drawn from, breaks are measured on the same
+ * bodies going through alone; every share says how many it rests on. A fixed stream: no seed changes a fact.
+ */
+import { SHOULDER_RATIO } from '../agents/figures/mix.js';
+import { drawBody, fitsAbreast, walkerNamed } from '../agents/walkers.js';
+import type { Body } from '../agents/body.js';
+import type { Walker } from '../agents/schema.js';
+import { Stream } from '../engine/stream.js';
+import { LONGEST_REACH_M } from '../scenario/checks/doors.js';
+import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
+import { disturbs, pathsOf } from '../sensors/light-barrier/paths.js';
+import { partShares } from './body-parts.js';
+import type { Crossing } from './crossing-sample.js';
+import { depthOf, lengthsOf, sampleCrossings, sharesByWalker, together } from './crossing-sample.js';
+import { cautionsOf } from './fact-cautions.js';
+import type { BeamFacts, DoorFacts, Met, OpeningFacts, Reach, ResponseFacts, SpacingFacts } from './fact-types.js';
+import type { Arrival } from './parties.js';
+import { partiesAlone } from './parties.js';
+import { controllerOf, mountedBeams } from './plan.js';
+import type { Weighted } from './weighted.js';
+import { meanOf, quantilesOf, shareOf } from './weighted.js';
+
+/** Bodies drawn per group of people and per walker, for statures, speeds and breadths. */
+const DRAWN = 2000;
+/** The middling bodies whose parts are looked at, and among how many. */
+const MIDDLING = 9;
+const MIDDLING_OF = 199;
+
+/** Ages in whole years, both included. */
+const GROUPS = [
+  { who: 'adults', ages_y: [18, 80] },
+  { who: 'children', ages_y: [9, 12] },
+  { who: 'children', ages_y: [6, 8] },
+  { who: 'children', ages_y: [3, 5] },
+] as const;
+
+/** Facts of every door. About 0.1 s a door. */
+export function deriveFacts(design: Design): DoorFacts[] {
+  return design.doors.map((door) => doorFacts(design, door, Stream.root('facts').child('door', door.name)));
+}
+
+function doorFacts(design: Design, door: DesignDoor, stream: Stream): DoorFacts {
+  const beams = mountedBeams(design, door);
+  const paths = pathsOf(beams).slice(0, beams.length);
+  const crossings = sampleCrossings(design, door, paths, stream.child('crossings'));
+  const groups = GROUPS.map(({ who, ages_y: [from, to] }) => ({
+    who,
+    ages_y: [from, to] as const,
+    bodies: drawn(door, who, peopleOf(from, to), stream.child('group', `${from}`)),
+  }));
+  const adults = (groups[0] as (typeof groups)[number]).bodies;
+  const walkers = [...sharesByWalker(door)].map(([who, share]) => {
+    const bodies = drawn(door, who, walkerNamed(who, design.walkers), stream.child('walker', who));
+    return { who, bodies, weighted: bodies.map((item) => ({ item, weight: share / bodies.length })) };
+  });
+  const middling = (['adult', 'child'] as const).map((who) => ({
+    who,
+    arrivals: middlingOf(design, door, who, stream.child('middling')),
+  }));
+
+  const beamFacts = beams.map((beam, i): BeamFacts => {
+    const height_m = middleHeight(door.beams[i] as DesignBeam);
+    const above = (bodies: readonly Body[]) => shareOf(bodies.map(alike), (body) => body.stature_m > height_m);
+    return {
+      beam: beam.name,
+      height_m,
+      reach: [
+        ...groups.map(({ who, ages_y, bodies }): Reach => ({ who, ages_y, above: above(bodies) })),
+        ...walkers.map(({ who, bodies }): Reach => ({ who, ages_y: null, above: above(bodies) })),
+      ],
+      met: middling.map(({ who, arrivals }): Met => ({
+        who,
+        stature_m: (arrivals[MIDDLING >> 1] as Arrival).body.stature_m,
+        parts: partShares(arrivals, paths[i] as (typeof paths)[number]),
+      })),
+      broken: shareOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length > 0),
+      breaks_per_crossing: meanOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length / 2),
+      response: responseFacts(crossings, i, beam.sensor.response_ms),
+    };
+  });
+  const everybody = walkers.flatMap(({ weighted }) => weighted);
+  const facts: Omit<DoorFacts, 'cautions'> = {
+    door: door.name,
+    beams: beamFacts,
+    spacings: spacingFacts(design, door, crossings, everybody),
+    opening: openingFacts(door, adults),
+    zone: {
+      zone_m: door.zone_m,
+      least_m: Math.max(...door.beams.map(outermost)) + LONGEST_REACH_M,
+      cut: shareOf(crossings, isCut),
+    },
+    interference: beams.flatMap((source) =>
+      beams
+        .filter((victim) => victim !== source && disturbs(source, victim))
+        .map((victim) => ({ emitter: source.name, receiver: victim.name })),
+    ),
+  };
+  return { ...facts, cautions: cautionsOf(facts, design, door) };
+}
+
+/** People from one whole year of age to the end of another. */
+function peopleOf(from_y: number, to_y: number): Walker {
+  const last = from_y >= 18 ? to_y : to_y + 1;
+  return { kind: 'people', ages_y: [from_y, last], women_share: 0.5, with_infant: false };
+}
+
+function drawn(door: DesignDoor, who: string, walker: Walker, stream: Stream): Body[] {
+  return Array.from({ length: DRAWN }, (_, n) =>
+    drawBody(who, walker, n, door, door.traffic.home_pace, stream.nth(n)),
+  );
+}
+
+function alike<T>(item: T): Weighted<T> {
+  return { item, weight: 1 };
+}
+
+/** Lone visits of the people in the middle of a walker's statures, in order of stature. */
+function middlingOf(design: Design, door: DesignDoor, who: string, stream: Stream): Arrival[] {
+  const choice = { who, kind: 'through', forward_share: 1 } as const;
+  const arrivals = partiesAlone(door, design.walkers, choice, MIDDLING_OF, stream.child(who)).flat();
+  const first = (MIDDLING_OF - MIDDLING) >> 1;
+  return arrivals.toSorted((a, b) => a.body.stature_m - b.body.stature_m).slice(first, first + MIDDLING);
+}
+
+function middleHeight(beam: DesignBeam): number {
+  return (beam.height_m + beam.far_height_m) / 2;
+}
+
+function middlePlace(beam: DesignBeam): number {
+  return (beam.at_m + beam.far_at_m) / 2;
+}
+
+function outermost(beam: DesignBeam): number {
+  return Math.max(Math.abs(beam.at_m), Math.abs(beam.far_at_m));
+}
+
+function responseFacts(crossings: readonly Weighted<Crossing>[], beam: number, response_ms: number): ResponseFacts {
+  const shortest = (what: 'breaks' | 'gaps'): Weighted<number>[] =>
+    crossings.flatMap(({ item, weight }) => {
+      const lengths = lengthsOf(item.breaks[beam] as readonly number[], what);
+      return lengths.length > 0 ? [{ item: 1000 * Math.min(...lengths), weight }] : [];
+    });
+  const breaks = shortest('breaks');
+  const gaps = shortest('gaps');
+  const tooShort = (ms: number) => ms < response_ms;
+  return {
+    response_ms,
+    shortest_break_ms: quantilesOf(breaks, [0.025])?.[0] ?? null,
+    unseen: shareOf(breaks, tooShort),
+    shortest_gap_ms: quantilesOf(gaps, [0.025])?.[0] ?? null,
+    bridged: shareOf(gaps, tooShort),
+  };
+}
+
+/** Beams that follow each other along the walk; of several at one place the first stands for all. */
+function spacingFacts(
+  design: Design,
+  door: DesignDoor,
+  crossings: readonly Weighted<Crossing>[],
+  everybody: readonly Weighted<Body>[],
+): SpacingFacts[] {
+  const inOrder = door.beams
+    .map((beam, index) => ({ beam, index, at_m: middlePlace(beam) }))
+    .toSorted((a, b) => a.at_m - b.at_m || a.index - b.index);
+  const places = inOrder.filter(({ at_m }, i) => i === 0 || at_m > (inOrder[i - 1] as { at_m: number }).at_m);
+  const speeds = everybody.map(({ item, weight }) => ({ item: item.speed_mps, weight }));
+  const [slowest_mps = 0, fastest_mps = 0] = quantilesOf(speeds, [0.025, 0.975]) ?? [];
+  const { poll_ms } = controllerOf(design, door);
+  return places.slice(1).map((second, i): SpacingFacts => {
+    const first = places[i] as typeof second;
+    // Free of the last bit's dust: 0.05 − −0.05 is what the user typed as 0.1.
+    const spacing_m = Math.round((second.at_m - first.at_m) * 1e9) / 1e9;
+    const seen = crossings.filter(({ item }) =>
+      [first, second].every(({ index }) => (item.breaks[index] as readonly number[]).length > 0),
+    );
+    const depths = seen.map(({ item, weight }) => ({ item: depthOf(item, first.index) ?? 0, weight }));
+    const quantiles = quantilesOf(depths, [0.025, 0.5, 0.975]);
+    return {
+      first: first.beam.name,
+      second: second.beam.name,
+      spacing_m,
+      fastest_mps,
+      slowest_mps,
+      fastest_ms: (1000 * spacing_m) / fastest_mps,
+      slowest_ms: (1000 * spacing_m) / slowest_mps,
+      speeds_n: speeds.length,
+      depth_m: quantiles && {
+        low: quantiles[0] as number,
+        middle: quantiles[1] as number,
+        high: quantiles[2] as number,
+      },
+      shallower: shareOf(depths, (depth) => depth < spacing_m),
+      never_together: shareOf(
+        seen,
+        ({ breaks }) => !together(breaks[first.index] as number[], breaks[second.index] as number[]),
+      ),
+      poll:
+        poll_ms === undefined
+          ? null
+          : {
+              poll_ms,
+              sure_to_mps: (1000 * spacing_m) / poll_ms,
+              unsure: shareOf(speeds, (speed) => speed * poll_ms > 1000 * spacing_m),
+            },
+    };
+  });
+}
+
+function openingFacts(door: DesignDoor, adults: readonly Body[]): OpeningFacts {
+  const pairs = adults.map((one, i) => alike([one, adults[(i + 1) % adults.length] as Body] as const));
+  return {
+    width_m: door.width_m,
+    abreast: shareOf(pairs, ([a, b]) => fitsAbreast(a, b, door)),
+    turned: shareOf(adults.map(alike), (body) => door.width_m < SHOULDER_RATIO.value * body.breadth_m),
+  };
+}
+
+function isCut({ arrival, breaks }: Crossing): boolean {
+  const end = arrival.passage.leave_s;
+  return breaks.some((own) => own.length > 0 && ((own[0] as number) <= 0 || (own[own.length - 1] as number) >= end));
+}

@@ -1,0 +1,185 @@
+/**
+ * The height ladder: the same people, one after the other, past beams at a dozen heights.
+ *
+ * Which height? is the builder's first question. Adults, children and a test rod go through alone and do not meet, so
+ * what differs from rung to rung is the height and nothing else: the same bodies, steps, polling and sensor noise.
+ * Spurious breaks are left out: they come with time, not with height.
+ */
+import type { Walker } from '../agents/schema.js';
+import { makeLogic } from '../counter/make-logic.js';
+import type { Logic } from '../counter/logic.js';
+import { Stream } from '../engine/stream.js';
+import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
+import { wrongOf } from '../score/door-counts.js';
+import { DoorLine } from './door-line.js';
+import type { PartyAlone } from './parties.js';
+import { partiesAlone, retimed } from './parties.js';
+import { sensorNamed } from './plan.js';
+
+export interface LadderCell {
+  /** Name of the walker. */
+  readonly who: string;
+  /** Person-crossings. */
+  readonly crossings: number;
+  /** Breaks the controller sees per crossing, mean of all beams. */
+  readonly breaks_per_crossing: number;
+  readonly missed_per_100: number;
+  readonly extra_per_100: number;
+  readonly reversed_per_100: number;
+  /** Sum of missed, extra, reversed and invented. */
+  readonly wrong_per_100: number;
+}
+
+export interface LadderRow {
+  /** Height of all beams above the floor, level; of a design whose beams differ or tilt, the mean of their ends. */
+  readonly height_m: number;
+  /** The design's own height: its beams as they are. */
+  readonly own: boolean;
+  /** One per walker. */
+  readonly cells: readonly LadderCell[];
+}
+
+export interface LadderOptions {
+  /** Crossings per walker and height, 200 by default. */
+  readonly crossings?: number;
+  /** Instead of adult, child and test rod: names with descriptions. */
+  readonly walkers?: Readonly<Record<string, Walker>>;
+  /** Instead of the dozen heights, metres; the design's own is not added. */
+  readonly heights_m?: readonly number[];
+}
+
+const RUNGS = 12;
+const LOWEST_M = 0.1;
+const HIGHEST_M = 1.8;
+const STEP_CM = 5;
+const STEP_M = STEP_CM / 100;
+
+/** The body whose results theory knows: as deep as a trunk, of one man's height, at a brisk indoor pace. */
+export const LADDER_ROD: Walker = { kind: 'test-rod', diameter_m: 0.3, height_m: 1.8, speed_mps: 1, persons: 1 };
+
+/** Long enough after a visit for sensors, polling and scoring to be done with it. */
+const REST_US = 60_000_000;
+const SECOND = 1_000_000;
+
+/**
+ * Counts of the design's first logic over a ladder of heights. Takes about 0.02 ms a crossing and height.
+ *
+ * @throws {RangeError} when the walkers are named so that none is known
+ */
+export function heightLadder(design: Design, door: DesignDoor, options: LadderOptions = {}): LadderRow[] {
+  const choice = design.logics[0];
+  if (!choice) throw new RangeError('heightLadder: the design has no logic');
+  const logic = makeLogic(choice, design.tables);
+  const stream = Stream.root(String(design.seed)).child('ladder', door.name);
+  const walkers: Readonly<Record<string, Walker>> = options.walkers ?? { ...design.walkers, 'test rod': LADDER_ROD };
+  const names = options.walkers ? Object.keys(options.walkers) : ['adult', 'child', 'test rod'];
+  const rest_us = REST_US + logic.latency_us + patienceOf(choice);
+  const crowds = names.map((who) => crowdOf(door, walkers, who, options.crossings ?? 200, rest_us, stream));
+
+  const own_m = ownHeight(door);
+  const heights = options.heights_m ?? rungs(door.height_m, own_m);
+  return heights.map((height_m) => {
+    const own = height_m === own_m;
+    const mounted = own ? withoutSpurious(design, door) : withoutSpurious(design, atHeight(door, height_m));
+    return {
+      height_m,
+      own,
+      cells: crowds.map((crowd, w) => runCrowd(mounted, logic, crowd, names[w] as string, stream)),
+    };
+  });
+}
+
+/** The mean of the beams' ends. */
+export function ownHeight(door: DesignDoor): number {
+  const ends = door.beams.flatMap((beam) => [beam.height_m, beam.far_height_m]);
+  const mean = ends.reduce((sum, end) => sum + end, 0) / ends.length;
+  // Free of the last bit's dust, so that level beams have the height the user typed.
+  return Math.round(mean * 1e6) / 1e6;
+}
+
+/** A dozen heights from 0.10 m to 1.80 m or the lintel, rounded to 5 cm; the nearest gives way to the design's own. */
+export function rungs(lintel_m: number, own_m: number): number[] {
+  const top = Math.min(HIGHEST_M, lintel_m);
+  const even = Array.from({ length: RUNGS }, (_, i) => LOWEST_M + ((top - LOWEST_M) * i) / (RUNGS - 1));
+  // Whole centimetres divided last, so that 0.35 is the number a user would type.
+  const heights = even.map((height) => Math.min(top, (Math.round(height / STEP_M) * STEP_CM) / 100));
+  let nearest = 0;
+  heights.forEach((height, i) => {
+    if (Math.abs(height - own_m) < Math.abs((heights[nearest] as number) - own_m)) nearest = i;
+  });
+  heights[nearest] = own_m;
+  return heights;
+}
+
+/** How long a built-in logic may wait for something, microseconds; a table says it in its latency. */
+function patienceOf(choice: Design['logics'][number]): number {
+  const timeout_ms = 'timeout_ms' in choice ? choice.timeout_ms : 0;
+  const hold_off_ms = 'hold_off_ms' in choice ? choice.hold_off_ms : 0;
+  return 1000 * (timeout_ms + hold_off_ms);
+}
+
+function crowdOf(
+  door: DesignDoor,
+  walkers: Readonly<Record<string, Walker>>,
+  who: string,
+  count: number,
+  rest_us: number,
+  stream: Stream,
+): PartyAlone[] {
+  const own = stream.child('crowd', who);
+  const parties = partiesAlone(door, walkers, { who, kind: 'through', forward_share: 0.5 }, count, own);
+  let free_us = 0;
+  return parties.map((party, n) => {
+    // The odd part of a second keeps visits out of step with any polling.
+    const timed = retimed(party, free_us + Math.round(own.child('clock').at(n) * SECOND));
+    free_us = (timed[timed.length - 1] as PartyAlone[number]).visit.leave_us + rest_us;
+    return timed;
+  });
+}
+
+interface Mounted {
+  readonly design: Design;
+  readonly door: DesignDoor;
+}
+
+function atHeight(door: DesignDoor, height_m: number): DesignDoor {
+  const level = (beam: DesignBeam): DesignBeam => ({ ...beam, height_m, far_height_m: height_m });
+  return { ...door, beams: door.beams.map(level) };
+}
+
+function withoutSpurious(design: Design, door: DesignDoor): Mounted {
+  const sensors = Object.fromEntries(
+    door.beams.map((beam) => [beam.sensor, { ...sensorNamed(design, beam.sensor), spurious_per_hour: 0 }]),
+  );
+  return { design: { ...design, sensors }, door };
+}
+
+function runCrowd(
+  { design, door }: Mounted,
+  logic: Logic,
+  crowd: readonly PartyAlone[],
+  who: string,
+  stream: Stream,
+): LadderCell {
+  const line = new DoorLine(design, door, [logic], stream.child('noise', who), { tally: () => {} });
+  let end_us = 0;
+  for (const party of crowd) {
+    for (const { visit, body, passage } of party) {
+      line.visit(visit, body, passage);
+      end_us = Math.max(end_us, visit.leave_us);
+    }
+  }
+  const { logics, breaks } = line.close(end_us, 0);
+  const total = (logics[0] as (typeof logics)[number]).total;
+  const per = (n: number) => (total.crossings > 0 ? n / total.crossings : 0);
+  const per100 = (n: number) => per(100 * n);
+  return {
+    who,
+    crossings: total.crossings,
+    breaks_per_crossing: per(breaks.reduce((sum, n) => sum + n, 0) / Math.max(1, breaks.length)),
+    missed_per_100: per100(total.missed),
+    extra_per_100: per100(total.extra),
+    reversed_per_100: per100(total.reversed),
+    wrong_per_100: per100(wrongOf(total)),
+  };
+}
