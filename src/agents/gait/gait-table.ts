@@ -36,6 +36,11 @@ function sideSway(step: number): number {
 const SLOW_STEP = 0.3;
 const FAST_STEP = 0.45;
 
+/** Sideways place of the trunk at phase f of the right leg, G: over the standing leg, to the right in the middle of the right foot's stance. */
+export function trunkSway(step: number, f: number): number {
+  return sideSway(step) * cos(360 * DEG * (f - 0.3));
+}
+
 /** Step length of the class a step length falls into, G. */
 export function classStep(step: number): number {
   const clamped = Math.min(LONGEST, Math.max(SHORTEST, step));
@@ -89,12 +94,10 @@ function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: Li
   const model = legModel(step);
   const span: NodeSpan = { nodes: NODES, advance: 2 * step };
   const poses: LegPose[] = Array.from({ length: NODES }, (_, k) => model.pose(k / NODES));
-  const sway = sideSway(step);
   const trunk = points();
   for (let k = 0; k < NODES; k++) {
     const f = k / NODES;
-    // Over the standing leg: to the right in the middle of the right foot's stance.
-    set(trunk, k, sway * cos(360 * DEG * (f - 0.3)), 2 * step * f, model.hipHeight(f));
+    set(trunk, k, trunkSway(step, f), 2 * step * f, model.hipHeight(f));
   }
   const parts: LimbTrack[] = new Array<LimbTrack>(PART_COUNT);
   parts[PART.trunk] = limbTrack(trunk, trunk, span);

@@ -12,7 +12,7 @@ import type { LimbTrack, PointTrack, PoseTracks } from '../../geometry/track.js'
 import { limbTrack } from '../../geometry/track.js';
 import { armPose, elbowAngle, shoulderAngle } from '../gait/arm-model.js';
 import { footAxis } from '../gait/foot.js';
-import { NODES, classElbow, classStep, gaitTable, points, set } from '../gait/gait-table.js';
+import { classElbow, classStep, points, set, trunkSway } from '../gait/gait-table.js';
 import type { Joint, LegModel } from '../gait/leg-model.js';
 import { CONTACT_AHEAD, HIP_FORE_AFT, LEG, ankleOverPivot, kneeOf, legModel, legReach2 } from '../gait/leg-model.js';
 import { PART, PART_COUNT } from '../gait/parts.js';
@@ -68,7 +68,7 @@ function build(kind: HalfStep, model: LegModel, elbowDeg: number, leading: 'righ
   const standingFoot = { ankle: { w: planted, z: LEG.ankle_height }, pitch: 0 };
   const reach2 = legReach2(3 * DEG);
   // Where the trunk sways to as the leading foot makes contact.
-  const sway = gaitTable(step, elbowDeg).part(PART.trunk).a.l[leading === 'right' ? 0 : NODES / 2]!;
+  const sway = trunkSway(step, leading === 'right' ? 0 : 0.5);
 
   const trunk = points(HALF_STEP_NODES);
   const legs = [0, 1].map(() => ({
