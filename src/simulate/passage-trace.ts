@@ -1,0 +1,262 @@
+/**
+ * One passage under the magnifying glass: what truly happened, which beams it broke, what the sensors said, what the
+ * controller read, and what each logic made of it, instant by instant.
+ *
+ * The party is alone in the doorway, so every edge is theirs (or the sensors' own noise). Time 0 is when the first of
+ * the party enters the doorway zone.
+ */
+import type { PassageKind } from '../agents/schema.js';
+import type { Visit } from '../agents/visit.js';
+import { LogicHost } from '../counter/host.js';
+import { levelsOf } from '../counter/levels.js';
+import type { Direction, Level, Logic } from '../counter/logic.js';
+import { makeLogic } from '../counter/make-logic.js';
+import { Stream } from '../engine/stream.js';
+import { nearest } from '../scenario/nearest.js';
+import type { Design, DesignDoor } from '../scenario/schema.js';
+import { DoorScorer } from '../score/door-scorer.js';
+import type { Verdict } from '../score/match.js';
+import { Inputs } from '../sensors/controller.js';
+import { Barriers } from '../sensors/light-barrier/barriers.js';
+import { trueBreaks } from './body-parts.js';
+import type { PartyAlone } from './parties.js';
+import { partiesAlone, retimed } from './parties.js';
+import { controllerOf, mountedBeams } from './plan.js';
+import { walkersKnown } from './walkers-known.js';
+
+export interface PassageChoice {
+  /** Name of the door; the first if left out. */
+  readonly door?: string;
+  readonly who: string;
+  readonly kind: PassageKind;
+  /** Which way the party sets out; forward if left out. */
+  readonly direction?: Direction;
+  /** Which of the many such passages, from 1: another number, another person. */
+  readonly number?: number;
+}
+
+/** One body's visit. */
+export interface TracedVisit extends Visit {
+  /** Undisturbed speed, m/s. */
+  readonly speed_mps: number;
+  /** Per beam, true breaks [start, end, …] in microseconds, not rounded. */
+  readonly true_breaks_us: readonly (readonly number[])[];
+}
+
+export interface TracedEdge {
+  readonly time_us: number;
+  /** Index of the beam. */
+  readonly beam: number;
+  readonly level: Level;
+}
+
+/** What the controller gives to the logics at one instant. */
+export interface TracedInput {
+  readonly time_us: number;
+  readonly levels: readonly Level[];
+}
+
+/** A step of one logic. */
+export interface TracedStep {
+  readonly time_us: number;
+  readonly state: string;
+  readonly tallies: readonly Direction[];
+  /** True for a timeout, false for an input from the beams. */
+  readonly timeout: boolean;
+}
+
+export interface TracedLogic {
+  readonly logic: string;
+  readonly start: string;
+  readonly steps: readonly TracedStep[];
+  /** What was made of each visit, in their order: persons counted forward, backward, not at all, and extra tallies. */
+  readonly verdicts: readonly Readonly<Verdict>[];
+  /** Tallies outside every visit: of nobody. */
+  readonly of_nobody: number;
+}
+
+export interface PassageTrace {
+  readonly scenario: string;
+  readonly door: string;
+  readonly width_m: number;
+  readonly beams: readonly { readonly name: string; readonly height_m: number; readonly at_m: number }[];
+  readonly poll_ms: number | null;
+  readonly who: string;
+  readonly kind: PassageKind;
+  readonly direction: Direction;
+  readonly number: number;
+  readonly visits: readonly TracedVisit[];
+  /** What the sensors report, in order of time. */
+  readonly edges: readonly TracedEdge[];
+  /** What the logics are given, in order of time: the same as the edges unless the controller polls. */
+  readonly inputs: readonly TracedInput[];
+  readonly logics: readonly TracedLogic[];
+}
+
+/** What can't be traced, with the words for the user. */
+export class NoSuchPassage extends Error {
+  override readonly name = 'NoSuchPassage';
+  constructor(
+    message: string,
+    readonly hint: string,
+  ) {
+    super(message);
+  }
+}
+
+/** Highest number of a passage. */
+export const MOST_PASSAGES = 10_000;
+const SECOND = 1_000_000;
+/** The clock before the party enters, so that polling and sensors are under way. */
+const BEFORE_US = 10 * SECOND;
+/** How long after the last one has left timers are still followed. */
+const AFTER_US = 30 * SECOND;
+
+/**
+ * Traces one passage.
+ *
+ * @throws {NoSuchPassage} when the door, the walker or the number is not there, or a test rod is to do more than go through
+ */
+export function tracePassage(design: Design, choice: PassageChoice): PassageTrace {
+  const door = doorOf(design, choice.door);
+  const { who, kind, direction = 'forward', number = 1 } = choice;
+  checkWalker(design, who, kind);
+  if (!Number.isInteger(number) || number < 1 || number > MOST_PASSAGES)
+    throw new NoSuchPassage(`there is no passage number ${number}`, `numbers go from 1 to ${MOST_PASSAGES}`);
+  const stream = Stream.root(String(design.seed)).child('passage', door.name, who, kind).nth(number);
+  // A numbered stream per passage: number 9,000 costs as little as number 1.
+  const sent = partiesAlone(door, design.walkers, { who, kind, forward_share: shareOf(direction) }, 1, stream);
+  const party = retimed(sent[0] as PartyAlone, BEFORE_US);
+  return traceParty(design, door, { who, kind, direction, number }, party, stream);
+}
+
+function shareOf(direction: Direction): number {
+  return direction === 'forward' ? 1 : 0;
+}
+
+function doorOf(design: Design, name: string | undefined): DesignDoor {
+  const names = design.doors.map((door) => door.name);
+  const door = design.doors.find((one) => name === undefined || one.name === name);
+  if (!door) throw new NoSuchPassage(`there is no door ${JSON.stringify(name)}`, didYouMean(name ?? '', names));
+  return door;
+}
+
+function checkWalker(design: Design, who: string, kind: PassageKind): void {
+  const walkers = walkersKnown(design);
+  const walker = walkers.get(who);
+  if (!walker)
+    throw new NoSuchPassage(`there is no walker ${JSON.stringify(who)}`, didYouMean(who, [...walkers.keys()]));
+  if (walker.kind === 'test-rod' && kind !== 'through')
+    throw new NoSuchPassage(`${JSON.stringify(who)} is a test rod: it can only go through`, 'kind: through');
+}
+
+function didYouMean(name: string, known: readonly string[]): string {
+  const close = nearest(name, known);
+  return close === undefined ? `there is ${known.join(', ')}` : `did you mean ${JSON.stringify(close)}?`;
+}
+
+type Chosen = Required<Omit<PassageChoice, 'door'>>;
+
+function traceParty(
+  design: Design,
+  door: DesignDoor,
+  chosen: Chosen,
+  party: PartyAlone,
+  stream: Stream,
+): PassageTrace {
+  const mounted = mountedBeams(design, door);
+  const barriers = new Barriers(mounted, stream.child('door', door.name));
+  const shadows = party.map((arrival) => ({
+    visit: arrival.visit.number,
+    body: arrival.body.number,
+    breaks: barriers.paths.map((path) =>
+      trueBreaks(arrival, path).map((seconds) => arrival.visit.enter_us + seconds * SECOND),
+    ),
+  }));
+  const controller = controllerOf(design, door);
+  const logics = design.logics.map((logic) => new LogicTracer(makeLogic(logic, design.tables), party));
+  const edges: TracedEdge[] = [];
+  const inputs: TracedInput[] = [];
+  const reads = new Inputs(controller, stream.child('controller', controller.name), (time, mask) => {
+    inputs.push({ time_us: time - BEFORE_US, levels: levelsOf(mask, door.beams.length) });
+    for (const logic of logics) logic.input(time, mask);
+  });
+
+  const end_us = Math.max(...party.map(({ visit }) => visit.leave_us)) + AFTER_US;
+  barriers.episode(shadows);
+  for (const edge of barriers.edgesUntil(end_us)) {
+    edges.push({ ...edge, time_us: edge.time_us - BEFORE_US });
+    reads.edge(edge);
+  }
+  reads.settle(end_us);
+  return {
+    scenario: design.name,
+    door: door.name,
+    width_m: door.width_m,
+    beams: door.beams.map(({ name, height_m, far_height_m, at_m, far_at_m }) => ({
+      name,
+      height_m: (height_m + far_height_m) / 2,
+      at_m: (at_m + far_at_m) / 2,
+    })),
+    poll_ms: controller.poll_ms ?? null,
+    ...chosen,
+    visits: party.map(({ visit, body }, i) => ({
+      ...visit,
+      number: i + 1,
+      enter_us: visit.enter_us - BEFORE_US,
+      cross_us: visit.cross_us === null ? null : visit.cross_us - BEFORE_US,
+      leave_us: visit.leave_us - BEFORE_US,
+      speed_mps: body.speed_mps,
+      // Own paths come first, in the order of the beams; the others are those of interference.
+      true_breaks_us: (shadows[i] as (typeof shadows)[number]).breaks
+        .slice(0, mounted.length)
+        .map((breaks) => breaks.map((time) => time - BEFORE_US)),
+    })),
+    edges,
+    inputs,
+    logics: logics.map((logic) => logic.close(end_us)),
+  };
+}
+
+/** One logic with its own score of the party's visits. */
+class LogicTracer {
+  private readonly host: LogicHost;
+  private readonly scorer: DoorScorer;
+  private readonly steps: TracedStep[] = [];
+  private readonly verdicts = new Map<number, Verdict>();
+  private of_nobody = 0;
+
+  constructor(
+    private readonly logic: Logic,
+    private readonly party: PartyAlone,
+  ) {
+    this.scorer = new DoorScorer(logic.latency_us, {
+      visit: (visit, verdict) => void this.verdicts.set(visit.body, { ...verdict }),
+      nobody: () => void this.of_nobody++,
+    });
+    for (const { visit } of party) this.scorer.visit(visit);
+    this.host = new LogicHost(logic, {
+      onTally: (time_us, direction) => this.scorer.tally(time_us, direction),
+      trace: ({ time_us, label, tallies, wake }) =>
+        this.steps.push({ time_us: time_us - BEFORE_US, state: label, tallies, timeout: wake }),
+    });
+  }
+
+  input(time_us: number, mask: number): void {
+    this.host.inputMask(time_us, mask);
+  }
+
+  close(end_us: number): TracedLogic {
+    this.host.finish(end_us + this.logic.latency_us);
+    this.scorer.close();
+    const none: Verdict = { forward: 0, backward: 0, nothing: 0, extra: 0, net: 0 };
+    return {
+      logic: this.logic.name,
+      start: this.logic.label(this.logic.initial()),
+      steps: this.steps,
+      verdicts: this.party.map(({ visit }) => this.verdicts.get(visit.body) ?? none),
+      of_nobody: this.of_nobody,
+    };
+  }
+}
+
