@@ -20,85 +20,113 @@ export type Row = (typeof ROWS)[number];
 export type Column = (typeof COLUMNS)[number];
 
 export const confusionSchema = z.strictObject({
-  rows: z.array(z.enum(ROWS)),
-  columns: z.array(z.enum(COLUMNS)),
+  rows: z.array(z.enum(ROWS)).meta({ description: 'What happened.' }),
+  columns: z.array(z.enum(COLUMNS)).meta({ description: 'What the logic said of it.' }),
   counts: z
     .array(z.array(z.number().int().nullable()))
     .meta({ description: 'counts[row][column]; nobody × nothing is null.' }),
 });
 export type Confusion = z.infer<typeof confusionSchema>;
 
+/** A whole number that counts things. */
+const total = (description: string) => z.number().int().meta({ description });
+/** What one thing is called. */
+const label = (description: string) => z.string().meta({ description });
+/** An estimate of one thing in one unit. */
+const estimate = (unit: string, description: string) => estimateSchema.meta({ description, unit });
+
+const PER_100 = 'per 100 crossings';
 const rates = {
-  visits: z.number().int(),
-  person_crossings: z.number().int(),
-  tallies: z.number().int(),
-  wrong_per_100: estimateSchema,
-  missed_per_100: estimateSchema,
-  extra_per_100: estimateSchema,
-  reversed_per_100: estimateSchema,
-  invented_per_100: estimateSchema,
-  invented_per_hour: estimateSchema,
-  drift_per_100: z.strictObject({ bias: estimateSchema, spread: estimateSchema }),
+  visits: total('Stays of one body in the doorway zone.'),
+  person_crossings: total('Persons who went through: each person aboard a crossing body is one.'),
+  tallies: total('What the logic said, one person at a time.'),
+  wrong_per_100: estimate(PER_100, 'Missed, extra, reversed and invented together; it can exceed 100.'),
+  missed_per_100: estimate(PER_100, 'Crossings without a tally.'),
+  extra_per_100: estimate(PER_100, 'Tallies too many for bodies that went through.'),
+  reversed_per_100: estimate(PER_100, 'Crossings tallied the wrong way round.'),
+  invented_per_100: estimate(PER_100, 'Tallies for bodies that did not go through, or for nobody.'),
+  invented_per_hour: estimate('per hour', 'The same per simulated hour.'),
+  drift_per_100: z
+    .strictObject({
+      bias: estimate(PER_100, 'Counted minus true net flow, forward as plus: what adds up.'),
+      spread: estimate('persons', 'Standard deviation of counted minus true over windows of 100 crossings.'),
+    })
+    .meta({ description: 'How the count drifts from the truth.' }),
 };
 
+const PER_100_VISITS = 'per 100 visits';
 export const kindRateSchema = z.strictObject({
-  who: z.string(),
-  kind: z.string(),
-  visits: z.number().int(),
-  person_crossings: z.number().int(),
-  missed: z.number().int(),
-  reversed: z.number().int(),
-  extra: z.number().int(),
-  invented: z.number().int(),
-  wrong_per_100_visits: estimateSchema,
+  who: label('The walker, as in the mix.'),
+  kind: label('The kind of passage.'),
+  visits: total('Visits of this kind.'),
+  person_crossings: total('Persons who went through in them.'),
+  missed: total('Their crossings without a tally.'),
+  reversed: total('Their crossings tallied the wrong way round.'),
+  extra: total('Tallies too many for those who went through.'),
+  invented: total('Tallies for those who did not go through.'),
+  wrong_per_100_visits: estimate(PER_100_VISITS, 'All four together, in visits of this kind.'),
 });
 export const statureRateSchema = z.strictObject({
-  from_m: z.number(),
-  to_m: z.number(),
-  visits: z.number().int(),
-  wrong_per_100_visits: estimateSchema,
+  from_m: z.number().meta({ description: 'Stature from which the band reaches, included.', unit: 'm' }),
+  to_m: z.number().meta({ description: 'Stature up to which it reaches, not included.', unit: 'm' }),
+  visits: total('Visits of bodies of this stature.'),
+  wrong_per_100_visits: estimate(PER_100_VISITS, 'Wrong counts in them.'),
 });
 /** The headline if one assumed share of the mix were half or double; `through` takes the rest. */
 export const shareRateSchema = z.strictObject({
-  who: z.string(),
-  kind: z.string(),
-  share: z.number(),
-  half: estimateSchema,
-  double: estimateSchema,
+  who: label('The walker, as in the mix.'),
+  kind: label('The kind of passage.'),
+  share: z.number().meta({ description: 'The share as assumed in the scenario.', unit: 'share' }),
+  half: estimate(PER_100, 'Wrong counts if the share were half as large.'),
+  double: estimate(PER_100, 'Wrong counts if the share were twice as large.'),
 });
 
 export const doorMetricsSchema = z.strictObject({
-  door: z.string(),
-  logic: z.string(),
+  door: label('Name of the door.'),
+  logic: label('Name of the logic.'),
   ...rates,
-  by_kind: z.array(kindRateSchema),
-  by_stature: z.array(statureRateSchema),
-  by_assumed_share: z.array(shareRateSchema),
-  breaks_per_crossing: z.array(z.strictObject({ beam: z.string(), estimate: estimateSchema })),
+  by_kind: z.array(kindRateSchema).meta({ description: 'By walker and kind of passage.' }),
+  by_stature: z.array(statureRateSchema).meta({ description: 'By stature of the body.' }),
+  by_assumed_share: z
+    .array(shareRateSchema)
+    .meta({ description: 'The headline at half and double each assumed share of the mix; `through` takes the rest.' }),
+  breaks_per_crossing: z
+    .array(
+      z.strictObject({
+        beam: label('Name of the beam.'),
+        estimate: estimate('breaks per crossing', 'Breaks of this beam for each person-crossing.'),
+      }),
+    )
+    .meta({ description: 'How often each beam is broken.' }),
   unmet_parties: z
     .number()
     .int()
     .meta({ description: 'Parties that set out from a room with too few people in it, and so did not.' }),
-  confusion: confusionSchema,
+  confusion: confusionSchema.meta({
+    description:
+      'One entry per person-crossing and per visit that does not cross: what happened against what was said.',
+  }),
 });
 export type DoorMetrics = z.infer<typeof doorMetricsSchema>;
 
 export const roomMetricsSchema = z.strictObject({
-  room: z.string(),
-  logic: z.string(),
-  ledger: z.string(),
-  exact_share: estimateSchema,
-  empty_while_occupied_share: estimateSchema,
-  occupied_while_empty_share: estimateSchema,
-  mean_absolute_error: estimateSchema,
+  room: label('Name of the room.'),
+  logic: label('Name of the logic.'),
+  ledger: label('How tallies became the count.'),
+  exact_share: estimate('share of time', 'The count is right.'),
+  empty_while_occupied_share: estimate('share of time', 'The count says empty and somebody is there.'),
+  occupied_while_empty_share: estimate('share of time', 'The count says occupied and nobody is there.'),
+  mean_absolute_error: estimate('persons', 'Mean distance of the count from the truth, over time.'),
 });
 export type RoomMetrics = z.infer<typeof roomMetricsSchema>;
 
 export const targetOutcomeSchema = z.strictObject({
-  metric: z.string(),
-  at_most: z.number().optional(),
-  at_least: z.number().optional(),
-  outcome: z.enum(['met', 'missed', 'undecided', 'unknown']),
+  metric: label('Path of the estimate in this file.'),
+  at_most: z.number().optional().meta({ description: 'Limit from above, as in the scenario.' }),
+  at_least: z.number().optional().meta({ description: 'Limit from below, as in the scenario.' }),
+  outcome: z
+    .enum(['met', 'missed', 'undecided', 'unknown'])
+    .meta({ description: 'Met or missed when the whole interval says so; unknown without an interval.' }),
   more_replicates: z
     .number()
     .int()
@@ -107,17 +135,17 @@ export const targetOutcomeSchema = z.strictObject({
 });
 
 export const metricsSchema = z.strictObject({
-  format: z.literal(1),
-  jambeam: z.string().meta({ description: 'Version of jambeam.' }),
-  scenario: z.string(),
-  seed: z.string(),
-  replicates: z.number().int(),
-  hours: z.number(),
+  format: z.literal(1).meta({ description: 'Version of this format.' }),
+  jambeam: label('Version of jambeam.'),
+  scenario: label('Name of the scenario.'),
+  seed: label('Seed of all chance.'),
+  replicates: total('Independent repetitions.'),
+  hours: z.number().meta({ description: 'Simulated hours of each replicate.', unit: 'h' }),
   house: z
-    .strictObject({ logic: z.string(), ...rates })
+    .strictObject({ logic: label('Name of the first logic.'), ...rates })
     .meta({ description: 'All doors together, for the first logic.' }),
-  doors: z.array(doorMetricsSchema),
-  rooms: z.array(roomMetricsSchema),
-  targets: z.array(targetOutcomeSchema),
+  doors: z.array(doorMetricsSchema).meta({ description: 'Each door with each logic.' }),
+  rooms: z.array(roomMetricsSchema).meta({ description: 'Each room with each logic and ledger.' }),
+  targets: z.array(targetOutcomeSchema).meta({ description: "How the scenario's targets came out." }),
 });
 export type Metrics = z.infer<typeof metricsSchema>;

@@ -1,0 +1,132 @@
+/** Facts of a door in plain sentences: the words of `jambeam check`. */
+import { capital, count, decimal, joined, metres, named, whoWords } from '../report/words.js';
+import { alikeBeams } from '../simulate/fact-cautions.js';
+import type { BeamFacts, DoorFacts, Met, Reach, SpacingFacts } from '../simulate/fact-types.js';
+import { shareWords } from './lines.js';
+
+export interface FactGroup {
+  readonly title: string;
+  readonly sentences: readonly string[];
+}
+
+/** What is told of one door, in the order of building it: beams, spacing, opening. */
+export function factGroups(facts: DoorFacts): FactGroup[] {
+  return [
+    ...alikeBeams(facts.beams).map(beamGroup),
+    ...facts.spacings.map(spacingGroup),
+    { title: 'Opening', sentences: openingSentences(facts) },
+  ];
+}
+
+/** 'beam A', 'beams A and B'. */
+export function beamNames(names: readonly string[]): string {
+  return `${names.length > 1 ? 'beams' : 'beam'} ${joined(names.map(named))}`;
+}
+
+export function speed(mps: number): string {
+  return `${mps.toFixed(2)}\u00a0m/s`;
+}
+
+export function milliseconds(ms: number): string {
+  const digits = ms < 10 ? 1 : 0;
+  return `${decimal(ms, digits)}\u00a0ms`;
+}
+
+function beamGroup(beams: readonly BeamFacts[]): FactGroup {
+  const beam = beams[0] as BeamFacts;
+  return {
+    title: `${capital(beamNames(beams.map((one) => one.beam)))}, ${metres(beam.height_m)} above the floor`,
+    sentences: [
+      reachSentence(beam.reach),
+      ...beam.met.map(metSentence),
+      `Going through alone, ${shareWords(beam.broken)} of this door's walkers break it` +
+        `${beams.length > 1 ? ` (${named(beam.beam)} told for ${joined(beams.map((one) => named(one.beam)))})` : ''}; ` +
+        `${decimal(beam.breaks_per_crossing, 2)} breaks a crossing (${count(beam.broken.n)} crossings).`,
+      ...responseSentences(beam),
+    ],
+  };
+}
+
+function reachSentence(reach: readonly Reach[]): string {
+  const groups = reach.filter(({ ages_y }) => ages_y !== null);
+  const own = reach.filter(({ who, ages_y }) => ages_y === null && !['adult', 'adult-with-infant'].includes(who));
+  const each = [
+    ...groups.map(({ who, ages_y, above }) =>
+      who === 'adults' ? `adults ${shareWords(above)}` : `${who} of ${ages_y?.join('–')} ${shareWords(above)}`,
+    ),
+    ...own.map(({ who, above }) => `${who === 'child' ? "this door's children" : whoWords(who)} ${shareWords(above)}`),
+  ];
+  return `Standing taller than this: ${each.join(', ')} (${count(reach[0]?.above.n ?? 0)} drawn of each).`;
+}
+
+function metSentence({ who, stature_m, parts }: Met): string {
+  const body = `a middling ${who} (${metres(Math.round(stature_m * 100) / 100)})`;
+  // What is met for less than a twentieth of the time is a graze.
+  const met = parts.filter(({ share }) => share >= 0.05).map(({ part }) => part);
+  return met.length === 0 ? `It meets nothing of ${body}.` : `Of ${body} it meets the ${joined(met)}.`;
+}
+
+function responseSentences({ response }: BeamFacts): string[] {
+  const { response_ms, shortest_break_ms, unseen, shortest_gap_ms, bridged } = response;
+  if (shortest_break_ms === null) return [];
+  const breaks =
+    `The shortest breaks last ${milliseconds(shortest_break_ms)}; the response time is ${milliseconds(response_ms)}` +
+    (unseen.value > 0 ? `, too slow for a break in ${shareWords(unseen)} of crossings.` : ', quick enough for all.');
+  if (shortest_gap_ms === null) return [breaks];
+  const some = bridged.n === unseen.n ? '' : `In ${count(bridged.n)} of ${count(unseen.n)} crossings it breaks again: `;
+  const gaps = `the shortest gaps between two breaks last ${milliseconds(shortest_gap_ms)}`;
+  const end = bridged.value > 0 ? `; ${shareWords(bridged)} of them have a gap too short to be seen.` : '.';
+  return [breaks, `${some === '' ? capital(gaps) : some + gaps}${end}`];
+}
+
+function spacingGroup(spacing: SpacingFacts): FactGroup {
+  const { first, second, spacing_m, fastest_mps, slowest_mps, fastest_ms, slowest_ms, depth_m } = spacing;
+  const [a, b] = [named(first), named(second)];
+  const sentences = [
+    `The fastest walker of the mix (${speed(fastest_mps)}) takes ${milliseconds(fastest_ms)} from ${a} to ${b}, ` +
+      `the slowest (${speed(slowest_mps)}) ${milliseconds(slowest_ms)}; 2.5 in 100 are faster still, 2.5 slower ` +
+      `(${count(spacing.speeds_n)} drawn).`,
+  ];
+  if (depth_m !== null) {
+    const n = count(spacing.shallower.n);
+    sentences.push(
+      `${a} stays broken over ${metres(round2(depth_m.middle))} of a walker's way (${metres(round2(depth_m.low))} to ` +
+        `${metres(round2(depth_m.high))}): ${shareWords(spacing.shallower)} are shallower than the spacing, ` +
+        `${shareWords(spacing.never_together)} never break both at one moment (${n} crossings).`,
+    );
+  }
+  sentences.push(pollSentence(spacing));
+  return { title: `From ${a} to ${b}, ${metres(spacing_m)}`, sentences };
+}
+
+function pollSentence({ poll, first, second }: SpacingFacts): string {
+  if (poll === null) return 'The inputs are wired to interrupts: no edge falls between two reads.';
+  const state = `"${named(first)} alone" or "${named(second)} alone"`;
+  const who = poll.unsure.value > 0 ? `${shareWords(poll.unsure)} of walkers are faster` : 'nobody drawn is faster';
+  return (
+    `Read every ${milliseconds(poll.poll_ms)}, the controller is sure to see ${state} only up to ` +
+    `${speed(poll.sure_to_mps)} (spacing / interval); ${who}.`
+  );
+}
+
+function openingSentences({ opening, zone, interference }: DoorFacts): string[] {
+  const { width_m, abreast, turned } = opening;
+  const pairs = count(abreast.n);
+  const two =
+    abreast.value === 0
+      ? `none of ${pairs} drawn pairs of adults fits side by side: two come one after the other.`
+      : `${shareWords(abreast)} of ${pairs} drawn pairs of adults fit side by side.`;
+  const sentences = [`${metres(width_m)} wide: ${two}`];
+  if (turned.value > 0) sentences.push(`${capital(shareWords(turned))} of adults turn their shoulders to go through.`);
+  sentences.push(
+    `The doorway zone reaches ${metres(zone.zone_m)} to either side; the beams and the longest limb need ` +
+      `${metres(zone.least_m)}.`,
+  );
+  for (const { emitter, receiver } of interference)
+    sentences.push(`The emitter of ${named(emitter)} also shines into the receiver of ${named(receiver)}.`);
+  return sentences;
+}
+
+function round2(x: number): number {
+  return Math.round(x * 100) / 100;
+}

@@ -1,0 +1,51 @@
+/** The shape of figures.json, checked when a folder comes back from outside. */
+import { z } from 'zod';
+import type { Figures } from '../score/figures.js';
+
+const MAX_POINTS = 1_000_000;
+const numbers = z.array(z.number()).max(MAX_POINTS);
+const text = z.string().max(200);
+
+const driftSchema = z
+  .strictObject({
+    door: text,
+    logic: text,
+    clock_h: numbers,
+    q05: numbers,
+    q25: numbers,
+    q50: numbers,
+    q75: numbers,
+    q95: numbers,
+  })
+  .refine(sameLength, 'expected lists of one length');
+
+const roomSchema = z
+  .strictObject({ room: text, logic: text, ledger: text, time_h: numbers, truth: numbers, counted: numbers })
+  .refine(sameLength, 'expected lists of one length');
+
+const silhouetteSchema = z.strictObject({
+  who: text,
+  stature_m: z.number().min(0).max(10),
+  capsules: z
+    .array(
+      z.strictObject({
+        x0: z.number(),
+        z0: z.number(),
+        x1: z.number(),
+        z1: z.number(),
+        radius: z.number().min(0).max(10),
+      }),
+    )
+    .max(200),
+});
+
+export const figuresSchema = z.strictObject({
+  format: z.literal(1),
+  drift: z.array(driftSchema).max(10_000),
+  rooms: z.array(roomSchema).max(10_000),
+  silhouettes: z.array(silhouetteSchema).max(1000),
+}) satisfies z.ZodType<Figures>;
+
+function sameLength(series: Readonly<Record<string, unknown>>): boolean {
+  return new Set(Object.values(series).flatMap((value) => (Array.isArray(value) ? [value.length] : []))).size <= 1;
+}

@@ -1,0 +1,119 @@
+/** Reading and writing files, with every refusal in words. The only part of the project that names files. */
+import {
+  closeSync,
+  fsyncSync,
+  lstatSync,
+  openSync,
+  readFileSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { nearest } from '../scenario/nearest.js';
+import { UserProblem, errorCode, onDisk, pathText, systemWords } from './problem.js';
+
+const MEGABYTE = 1_048_576;
+
+/**
+ * A text file from outside: a regular file of bounded size, in whatever state; bytes that are not UTF-8 come out as
+ * U+FFFD, which the readers of texts refuse with their place.
+ *
+ * @throws {UserProblem} naming the file, why it can't be read, and the nearest name in its folder
+ */
+export function readText(file: string, what: string, maxBytes = MEGABYTE): string {
+  const name = pathText(file);
+  try {
+    const stats = statSync(file);
+    if (stats.isDirectory()) throw new UserProblem(`${name}: expected ${what}, found a folder`, insideHint(file));
+    if (!stats.isFile()) throw new UserProblem(`${name}: expected ${what}, found a device or a pipe`);
+    if (stats.size > maxBytes) {
+      const size = `${(stats.size / MEGABYTE).toFixed(1)} MB`;
+      throw new UserProblem(`${name}: expected ${what} of at most ${maxBytes / MEGABYTE} MB, found ${size}`);
+    }
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    const words = systemWords(error);
+    if (words === undefined) throw error;
+    if (errorCode(error) === 'ENOENT') throw new UserProblem(`${name}: there is no such file`, nearbyHint(file));
+    throw new UserProblem(`${name}: the file can't be read: ${words}`);
+  }
+}
+
+function insideHint(folder: string): string | undefined {
+  const scenario = namesIn(folder).find((name) => /\.ya?ml$/.test(name) && name.startsWith('scenario'));
+  return scenario && `did you mean ${pathText(join(folder, scenario))}?`;
+}
+
+function nearbyHint(file: string): string {
+  const folder = dirname(file);
+  if (kindOf(folder) !== 'folder') return `there is no folder ${pathText(folder)} either`;
+  const close = nearest(basename(file), namesIn(folder));
+  if (close !== undefined) return `did you mean ${pathText(join(folder, close))}?`;
+  return '`jambeam new DIR` writes a scenario to start from';
+}
+
+/** Names in a folder, sorted; none if it can't be read. At most a thousand: they are only for hints. */
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder).sort().slice(0, 1000);
+  } catch {
+    return [];
+  }
+}
+
+/** What is at a path, links not followed. */
+export function kindOf(path: string): 'nothing' | 'folder' | 'file' | 'link' | 'other' {
+  try {
+    const stats = lstatSync(path);
+    if (stats.isSymbolicLink()) return 'link';
+    return stats.isDirectory() ? 'folder' : stats.isFile() ? 'file' : 'other';
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') return 'nothing';
+    const words = systemWords(error);
+    if (words === undefined) throw error;
+    throw new UserProblem(`${pathText(path)}: ${words}`);
+  }
+}
+
+/** Writes a new file to the disk itself; it must not exist, so no link is ever followed. */
+export function writeNew(file: string, text: string): void {
+  const fd = openSync(file, 'wx');
+  try {
+    // A write may take less than it was given; the rest follows.
+    const bytes = Buffer.from(text, 'utf8');
+    for (let at = 0; at < bytes.length; ) at += writeSync(fd, bytes, at);
+    fsyncSync(fd);
+  } finally {
+    closeSync(fd);
+  }
+}
+
+/** Writes beside the file and renames: at every moment the name has the old text or the whole new one. */
+export function replaceFile(file: string, text: string): void {
+  const unfinished = join(dirname(file), `.${basename(file)}.unfinished-${process.pid}`);
+  onDisk(`${pathText(file)} can't be written`, () => {
+    try {
+      writeNew(unfinished, text);
+      renameSync(unfinished, file);
+      syncFolder(dirname(file));
+    } finally {
+      rmSync(unfinished, { force: true });
+    }
+  });
+}
+
+/** Makes renames in a folder last through a power cut, where the file system lets a folder be synced. */
+export function syncFolder(folder: string): void {
+  let fd: number | undefined;
+  try {
+    fd = openSync(folder, 'r');
+    fsyncSync(fd);
+  } catch {
+    // Some file systems can't; the files themselves are synced.
+  } finally {
+    if (fd !== undefined) closeSync(fd);
+  }
+}

@@ -1,0 +1,64 @@
+/** Sentences folded to the width of a terminal, and shares and tables as a terminal shows them. */
+import Table from 'cli-table3';
+import { decimal } from '../report/words.js';
+import type { Share } from '../simulate/fact-types.js';
+
+/** Wide enough for a table of a few columns, narrow enough for half a screen. */
+const WIDTH = 96;
+
+/** Words folded at blanks (not at no-break ones) into lines that begin with `indent`; ends in a line break. */
+export function folded(text: string, indent = ''): string {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && indent.length + line.length + 1 + word.length > WIDTH) {
+      lines.push(line);
+      line = word;
+    } else line = line === '' ? word : `${line} ${word}`;
+  }
+  lines.push(line);
+  return lines.map((one) => `${indent}${one}\n`).join('');
+}
+
+/** 'all', 'none', '97.5 %', 'under 0.1 %'. */
+export function shareWords({ value }: Pick<Share, 'value'>): string {
+  if (value <= 0) return 'none';
+  // Sums of shares may end a last bit below 1.
+  if (value > 1 - 1e-9) return 'all';
+  if (value < 0.001) return 'under 0.1\u00a0%';
+  if (value > 0.999) return 'over 99.9\u00a0%';
+  return `${decimal(100 * value, value < 0.1 || value > 0.9 ? 1 : 0)}\u00a0%`;
+}
+
+const NO_LINES = {
+  top: '',
+  'top-mid': '',
+  'top-left': '',
+  'top-right': '',
+  bottom: '',
+  'bottom-mid': '',
+  'bottom-left': '',
+  'bottom-right': '',
+  left: '',
+  'left-mid': '',
+  mid: '',
+  'mid-mid': '',
+  right: '',
+  'right-mid': '',
+  middle: '',
+} as const;
+
+/** Columns side by side without lines; the first row is the head if it is painted so. Ends in a line break. */
+export function columns(rows: readonly (readonly string[])[], align: readonly ('left' | 'right')[]): string {
+  const table = new Table({
+    chars: NO_LINES,
+    style: { 'padding-left': 0, 'padding-right': 2, border: [], head: [] },
+    colAligns: [...align],
+  });
+  for (const row of rows) table.push([...row]);
+  return `${table
+    .toString()
+    .split('\n')
+    .map((line) => line.trimEnd())
+    .join('\n')}\n`;
+}

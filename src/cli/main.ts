@@ -1,0 +1,132 @@
+/** The command line: one file a command, each loaded only when it is asked for, so that help comes at once. */
+import { Command, CommanderError } from 'commander';
+import { VERSION } from '../simulate/version.js';
+import { tellFailure } from './failure.js';
+import { type Io, processIo, terminalText } from './io.js';
+import { listenForSignals } from './signals.js';
+
+const EXAMPLES = `
+Examples:
+  jambeam new my-door                         a folder with a scenario to start from
+  jambeam check my-door/scenario.yaml         what the doorway can tell, at which height
+  jambeam run my-door/scenario.yaml           simulate it, write scenario.run/report.html
+  jambeam run my-door/scenario.yaml --set 'doors.*.beams.*.height_m=1.3'
+  jambeam passage my-door/scenario.yaml --who child --kind through
+  jambeam keys | less                         everything a scenario can say
+
+Exit codes: 0 done, a "no" included; 1 a failure of ours; 2 your input or disk; 130, 143 after a signal.`;
+
+/** Runs one command line, `args` without node and script, and sets the process's exit code. */
+export async function main(args: readonly string[]): Promise<void> {
+  const fail = (error: unknown): void => {
+    process.exitCode = tellFailure(error, args, io);
+  };
+  const io = processIo((error) => fail(Object.assign(error, { path: 'stdout' })));
+  listenForSignals();
+  try {
+    await program(io).parseAsync(args, { from: 'user' });
+  } catch (error) {
+    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
+    else fail(error);
+  }
+}
+
+function program(io: Io): Command {
+  const jambeam = new Command('jambeam')
+    .description(
+      'Will a pair of beams in your door frame count people right? Simulates doorways, sensors and counting logics.',
+    )
+    .version(`jambeam ${VERSION}`, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print help')
+    .helpCommand('help [command]', 'print help for a command')
+    .addHelpText('after', EXAMPLES)
+    .exitOverride()
+    .showHelpAfterError('(--help shows what is possible)')
+    .configureOutput({
+      writeOut: (text) => io.out(text),
+      writeErr: (text) => io.err(text),
+      outputError: (text, write) => write(terminalText(text)),
+    })
+    .action(() => io.out(jambeam.helpInformation() + EXAMPLES.concat('\n')));
+  for (const add of [addNew, addRun, addReport, addKeys, addSources]) add(jambeam, io);
+  return jambeam;
+}
+
+function addNew(jambeam: Command, io: Io): void {
+  jambeam
+    .command('new')
+    .summary('write a scenario to start from')
+    .description('Writes a commented scenario, a logic table of your own to change, and a schema for your editor.')
+    .argument('<dir>', 'folder to make')
+    .option('--width_m <number>', 'clear width of the opening in metres (default: 0.9)')
+    .option('--sensor <kind>', 'kind of sensor (default: light-barrier)')
+    .addHelpText('after', '\nExample:\n  jambeam new my-door --width_m 0.8')
+    .action(async (dir, options) => (await import('./new.js')).newCommand(dir, options, io));
+}
+
+function addRun(jambeam: Command, io: Io): void {
+  jambeam
+    .command('run')
+    .summary('simulate a scenario and write a report')
+    .description(
+      'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json,\nfigures.json, passages.csv, tallies.csv.',
+    )
+    .argument('<scenario>', 'the scenario, a YAML file')
+    .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')
+    .option('--replicates <n>', 'independent repetitions, each with its own crowd')
+    .option('--hours <h>', 'simulated hours of each replicate')
+    .option('--days <d>', 'the same in days')
+    .option('--seed <seed>', 'seed of all chance; same seed, same bytes')
+    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+    .option('--edges', 'write edges.csv too: every change of every beam')
+    .option('--json', 'print metrics.json instead of the summary')
+    .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are")
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam run my-door/scenario.yaml --days 7 --replicates 50
+  jambeam run my-door/scenario.yaml --set 'doors.front.beams.*.height_m=1.3' --out high.run
+  jambeam run my-door/scenario.yaml --json | less`,
+    )
+    .action(async (file, options) => (await import('./run.js')).runCommand(file, options, io));
+}
+
+function addReport(jambeam: Command, io: Io): void {
+  jambeam
+    .command('report')
+    .summary('write the report of a finished run again')
+    .description('Writes report.html again from design.json, metrics.json and figures.json of a finished run.')
+    .argument('<dir>', 'folder of a run')
+    .addHelpText('after', '\nExample:\n  jambeam report scenario.run')
+    .action(async (dir) => (await import('./report.js')).reportCommand(dir, io));
+}
+
+function addKeys(jambeam: Command, io: Io): void {
+  jambeam
+    .command('keys')
+    .summary('list everything a scenario can say and a result can hold')
+    .description(
+      'Lists every key of a scenario, then kinds of walkers, passages and sensors, logics, ledgers and metrics.',
+    )
+    .option('--json', 'print JSON')
+    .addHelpText('after', '\nExamples:\n  jambeam keys | less\n  jambeam keys | grep -A1 height')
+    .action(async (options) => (await import('./keys.js')).keysCommand(options, io));
+}
+
+function addSources(jambeam: Command, io: Io): void {
+  jambeam
+    .command('sources')
+    .summary('list every built-in figure with where it comes from')
+    .description(
+      'Lists every built-in figure: value, unit, where it is used, citation, and what the citation is worth.',
+    )
+    .option('--json', 'print JSON')
+    .addHelpText('after', '\nExample:\n  jambeam sources | grep -B3 assumption')
+    .action(async (options) => (await import('./sources.js')).sourcesCommand(options, io));
+}
+
+/** Values of an option that may be given again and again. */
+function collect(value: string, before: readonly string[] = []): readonly string[] {
+  return [...before, value];
+}

@@ -1,0 +1,116 @@
+/** `jambeam new`: a folder with a scenario to start from. Nothing that is there already is ever overwritten. */
+import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { basename, dirname, join, relative, resolve } from 'node:path';
+import { starterTable } from '../counter/table/starter.js';
+import { formatIssue } from '../scenario/explain.js';
+import { editorSchema, listKeys } from '../scenario/keys.js';
+import { parseScenario } from '../scenario/parse.js';
+import { literal } from '../scenario/printable.js';
+import { starterScenario } from '../scenario/starter.js';
+import { kindOf, readText, replaceFile } from './files.js';
+import type { Io } from './io.js';
+import { UserProblem, onDisk, pathText } from './problem.js';
+import { shellWord } from './shell-word.js';
+
+export interface NewOptions {
+  readonly width_m?: string;
+  readonly sensor?: string;
+}
+
+export function newCommand(folder: string, options: NewOptions, io: Io): void {
+  const files = starterFiles(options);
+  const path = resolve(folder);
+  const name = pathText(folder);
+  const kind = kindOf(path);
+  if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself');
+  if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
+  const present = kind === 'folder' ? filesThere(path, name, files) : [];
+  const missing = Object.entries(files).filter(([file]) => !present.includes(file));
+  if (kind === 'nothing') onDisk(`${name} can't be made`, () => mkdirSync(path));
+  try {
+    for (const [file, text] of missing) replaceFile(join(path, file), text);
+  } catch (error) {
+    if (kind === 'nothing') rmSync(path, { recursive: true, force: true });
+    throw error;
+  }
+  const written = missing.map(([file]) => file).join(', ');
+  const scenario = pathText(join(folder, 'scenario.yaml'));
+  const command = commandName();
+  io.out(
+    `${missing.length > 0 ? `Wrote ${written} to ${name}.` : `${name} holds the starter already.`} Next:
+
+  ${io.paint.bold(`${command} check ${shellWord(scenario)}`)}    what this doorway can tell, at which height
+  ${io.paint.bold(`${command} run ${shellWord(scenario)}`)}      simulate it and write a report
+
+Describe your own doorway in ${scenario}; every line says what it means.
+`,
+  );
+}
+
+function starterFiles({ width_m, sensor = 'light-barrier' }: NewOptions): Record<string, string> {
+  const sensors = choicesOf('sensors.*.kind');
+  if (!sensors.includes(sensor)) {
+    const found = literal(sensor);
+    throw optionProblem('--sensor', { code: 'not_one_of', choices: sensors, found });
+  }
+  const scenario = starterScenario({
+    sensor: sensor as 'light-barrier',
+    ...(width_m === undefined ? {} : { width_m: widthOf(width_m) }),
+  });
+  const table = starterTable();
+  const { issues } = parseScenario(scenario, 'scenario.yaml', { readTable: () => table });
+  if (issues.length > 0) throw new Error(`the starter scenario is wrong: ${issues.map(formatIssue).join('; ')}`);
+  return {
+    'scenario.yaml': scenario,
+    'my-logic.yaml': table,
+    'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
+  };
+}
+
+function widthOf(text: string): number {
+  const row = listKeys().find(({ path }) => path === 'doors.*.width_m');
+  const { min = 0, max = Infinity } = row ?? {};
+  const width = text.trim() === '' ? Number.NaN : Number(text);
+  const unit = 'm';
+  if (!Number.isFinite(width))
+    throw optionProblem('--width_m', { code: 'wrong_type', expected: 'number', found: literal(text), unit });
+  if (width < min || width > max)
+    throw optionProblem('--width_m', { code: 'out_of_range', min, max, unit, found: width });
+  return width;
+}
+
+function choicesOf(key: string): readonly string[] {
+  return listKeys().flatMap(({ path, choices }) => (path === key ? (choices ?? []) : []));
+}
+
+function optionProblem(option: string, problem: Parameters<typeof formatIssue>[0]['problem']): UserProblem {
+  return new UserProblem(formatIssue({ place: null, path: option, problem }));
+}
+
+/** Which of our files are there, as we would write them; anything else in the folder is the user's. */
+function filesThere(path: string, name: string, files: Readonly<Record<string, string>>): string[] {
+  const entries = onDisk(`${name} can't be read`, () => readdirSync(path)).sort();
+  const another = 'name a folder that does not exist yet';
+  const [foreign] = entries.filter((entry) => !Object.hasOwn(files, entry));
+  if (foreign !== undefined)
+    throw new UserProblem(`${name} is there already, with other files in it: ${pathText(foreign)}`, another);
+  const edited = entries.filter((entry) => {
+    const file = join(path, entry);
+    return kindOf(file) !== 'file' || readText(file, 'a file') !== files[entry];
+  });
+  if (edited.length > 0)
+    throw new UserProblem(
+      `${name} holds ${edited.join(', ')} already, and it may be your work: nothing was written`,
+      `go on with it, ${another}, or move it away to get the starter again`,
+    );
+  return entries;
+}
+
+/** What the user has to type to get here again. */
+function commandName(): string {
+  const launcher = process.argv[1] ?? 'jambeam';
+  if (process.env['npm_command'] === 'exec') return 'npx jambeam';
+  if (basename(launcher) === 'jambeam') return 'jambeam';
+  const path = relative(process.cwd(), launcher);
+  return `node ${shellWord(path.startsWith('..') && dirname(path).length > 40 ? launcher : path)}`;
+}

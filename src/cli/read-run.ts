@@ -1,0 +1,104 @@
+/** The folder of a finished run, read back as if a stranger had sent it. */
+import { join } from 'node:path';
+import type { z } from 'zod';
+import { designFromJson } from '../scenario/design-json.js';
+import { printable } from '../scenario/printable.js';
+import type { Design } from '../scenario/schema.js';
+import type { Figures } from '../score/figures.js';
+import type { Metrics } from '../score/metrics-schema.js';
+import { metricsSchema } from '../score/metrics-schema.js';
+import { figuresSchema } from './figures-schema.js';
+import { kindOf, readText } from './files.js';
+import { UserProblem, issuesProblem, pathText } from './problem.js';
+import { MARKER, REPORT_INPUTS, readMarker, sha256 } from './run-folder.js';
+
+const MAX_BYTES = 64 * 1_048_576;
+/** More than these say nothing new about a broken file. */
+const MAX_FAULTS = 5;
+const AGAIN = 'run the scenario again';
+
+export interface FinishedRun {
+  readonly design: Design;
+  readonly metrics: Metrics;
+  readonly figures: Figures;
+}
+
+/** @throws {UserProblem} when the folder is no finished run, or its files are not what the run wrote */
+export function readRun(folder: string): FinishedRun {
+  const name = pathText(folder);
+  const kind = kindOf(folder);
+  if (kind !== 'folder')
+    throw new UserProblem(
+      kind === 'nothing'
+        ? `${name}: there is no such folder`
+        : `${name}: expected the folder of a run, found a ${kind}`,
+      '`jambeam run` makes one, NAME.run',
+    );
+  const marker = readMarker(folder);
+  if (marker === undefined)
+    throw new UserProblem(
+      `${name} is no folder of a finished run: it has no valid ${MARKER}`,
+      '`jambeam run` makes one',
+    );
+  const texts = Object.fromEntries(
+    REPORT_INPUTS.map((file) => [file, textOf(folder, file, marker.sha256[file])]),
+  ) as Record<(typeof REPORT_INPUTS)[number], string>;
+
+  const { design, issues } = designFromJson(texts['design.json'], join(folder, 'design.json'));
+  if (design === null) throw issuesProblem(join(folder, 'design.json'), issues);
+  const metrics = parsed(join(folder, 'metrics.json'), texts['metrics.json'], metricsSchema);
+  const figures = parsed(join(folder, 'figures.json'), texts['figures.json'], figuresSchema);
+  const stranger = strangerIn(design, metrics, figures);
+  if (stranger !== undefined)
+    throw new UserProblem(`${name}: ${printable(stranger)} is in the results but not in design.json`, AGAIN);
+  return { design, metrics, figures };
+}
+
+function textOf(folder: string, file: string, digest: string): string {
+  const path = join(folder, file);
+  const kind = kindOf(path);
+  if (kind === 'link') throw new UserProblem(`${pathText(path)} is a link; links are not followed`, AGAIN);
+  if (kind === 'nothing') throw new UserProblem(`${pathText(path)}: there is no such file`, AGAIN);
+  const text = readText(path, 'a file of a run', MAX_BYTES);
+  if (sha256(text) !== digest)
+    throw new UserProblem(`${pathText(path)} is not as the run wrote it: a report of it would mislead`, AGAIN);
+  return text;
+}
+
+function parsed<T>(file: string, text: string, schema: z.ZodType<T>): T {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    throw new UserProblem(`${pathText(file)}: expected JSON: ${printable((error as Error).message, 200)}`, AGAIN);
+  }
+  const { data, error } = schema.safeParse(value);
+  if (data !== undefined) return data;
+  const faults = error?.issues.slice(0, MAX_FAULTS) ?? [];
+  const lines = faults.map(
+    ({ path, message }) => `${pathText(file)}: ${printable(path.join('.'), 120)}: ${printable(message, 200)}`,
+  );
+  throw new UserProblem(lines.join('\n'), AGAIN);
+}
+
+/** A name that results bear and the design doesn't, if there is one. */
+function strangerIn(design: Design, metrics: Metrics, figures: Figures): string | undefined {
+  const doors = new Set(design.doors.map(({ name }) => name));
+  const rooms = new Set(design.rooms.map(({ name }) => name));
+  const logics = new Set(design.logics.map(({ name }) => name));
+  const strange = (known: ReadonlySet<string>, names: readonly string[]) => names.find((name) => !known.has(name));
+  return (
+    strange(
+      doors,
+      [...metrics.doors, ...figures.drift].map(({ door }) => door),
+    ) ??
+    strange(
+      rooms,
+      [...metrics.rooms, ...figures.rooms].map(({ room }) => room),
+    ) ??
+    strange(
+      logics,
+      [metrics.house, ...metrics.doors, ...metrics.rooms, ...figures.drift, ...figures.rooms].map(({ logic }) => logic),
+    )
+  );
+}

@@ -1,0 +1,21 @@
+/** `jambeam report`: report.html of a finished run, written again. Never reads the CSV files. */
+import { join } from 'node:path';
+import { renderReport } from '../report/report.js';
+import { allFigures } from '../simulate/sources.js';
+import { VERSION } from '../simulate/version.js';
+import { kindOf, replaceFile } from './files.js';
+import type { Io } from './io.js';
+import { UserProblem, pathText } from './problem.js';
+import { readRun } from './read-run.js';
+
+export async function reportCommand(folder: string, io: Io): Promise<void> {
+  const run = readRun(folder);
+  const { jambeam } = run.metrics;
+  if (jambeam !== VERSION)
+    io.err(`note: the run was made by jambeam ${pathText(jambeam)}; the sources listed are those of ${VERSION}\n`);
+  const file = join(folder, 'report.html');
+  if (!['file', 'nothing'].includes(kindOf(file)))
+    throw new UserProblem(`${pathText(file)} is a link or a folder, not a file`, 'take it away first');
+  replaceFile(file, await renderReport({ ...run, sources: allFigures(), version: jambeam }));
+  io.out(`Wrote ${io.paint.bold(pathText(file))}\n`);
+}

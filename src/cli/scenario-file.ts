@@ -1,0 +1,53 @@
+/** A scenario's file and the tables beside it, read into a design. */
+import { dirname, isAbsolute, resolve } from 'node:path';
+import { formatIssue } from '../scenario/explain.js';
+import type { Issue } from '../scenario/issue.js';
+import { parseScenario } from '../scenario/parse.js';
+import type { Design } from '../scenario/schema.js';
+import { readText } from './files.js';
+import type { Io } from './io.js';
+import { UserProblem, issuesProblem } from './problem.js';
+
+export interface LoadedScenario {
+  readonly design: Design;
+  readonly cautions: readonly Issue[];
+}
+
+/**
+ * Reads a scenario.
+ *
+ * @param sets `KEY=VALUE` texts, applied in order
+ * @param earlier problems of the command's own options, told together with the scenario's
+ * @throws {UserProblem} with all that is wrong
+ */
+export function loadScenario(
+  file: string,
+  sets: readonly string[] = [],
+  earlier: readonly Issue[] = [],
+): LoadedScenario {
+  const text = readText(file, 'a scenario in YAML');
+  const { design, issues, cautions } = parseScenario(text, file, {
+    sets,
+    readTable: (name) => readTable(dirname(file), name),
+  });
+  const all = [...issues, ...earlier];
+  if (design === null || all.length > 0) throw issuesProblem(file, all);
+  return { design, cautions };
+}
+
+function readTable(folder: string, name: string): string | { readonly error: string } {
+  if (isAbsolute(name)) return { error: 'the name must not begin at the root of the disk' };
+  try {
+    return readText(resolve(folder, name), 'a logic table in YAML');
+  } catch (error) {
+    if (!(error instanceof UserProblem)) throw error;
+    // The place and the name are told by the issue; what is left is the reason and the hint.
+    const [reason = '', hint = ''] = error.message.split('\n');
+    return { error: reason.slice(reason.indexOf(': ') + 2) + hint.replace('  hint: ', '; ') };
+  }
+}
+
+/** What may be meant but deserves a word: to stderr, without stopping anything. */
+export function printCautions(cautions: readonly Issue[], io: Io): void {
+  for (const caution of cautions) io.err(`${io.errPaint.yellow('caution:')} ${formatIssue(caution)}\n`);
+}

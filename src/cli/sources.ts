@@ -1,0 +1,32 @@
+/** `jambeam sources`: every number the simulation assumes about the world, and where it comes from. */
+import type { Figure } from '../engine/figure.js';
+import { figureValueText } from '../engine/figure.js';
+import { allFigures } from '../simulate/sources.js';
+import { type Io, jsonText } from './io.js';
+import { wrapped } from './wrapped.js';
+
+export function sourcesCommand({ json = false }: { readonly json?: boolean }, io: Io): void {
+  const figures = allFigures();
+  io.out(
+    json ? jsonText(figures) : `${figures.map((figure) => figureText(figure, io)).join('\n')}\n${tallied(figures)}`,
+  );
+}
+
+function figureText({ id, value, unit, used_in, citation, status, note }: Figure, io: Io): string {
+  return [
+    io.paint.bold(id),
+    wrapped(`${figureValueText(value)}  [${unit}]`),
+    wrapped(`used in: ${used_in}`),
+    wrapped(`${status}: ${citation}`),
+    ...(note === undefined ? [] : [wrapped(`note: ${note}`)]),
+    '',
+  ].join('\n');
+}
+
+/** How many figures stand on what: a reader's first question. */
+function tallied(figures: readonly Figure[]): string {
+  const counts = new Map<string, number>();
+  for (const { status } of figures) counts.set(status, (counts.get(status) ?? 0) + 1);
+  const parts = [...counts].map(([status, count]) => `${count} ${status}`);
+  return `${figures.length} figures: ${parts.join(', ')}\n`;
+}
