@@ -10,5 +10,5 @@ if (Number(process.versions.node.split('.')[0]) < 20) {
   console.error('jambeam is not built yet: run `npm run build` in its folder');
   process.exitCode = 2;
 } else {
-  import(main.href).then(({ main }) => main(process.argv.slice(2)));
+  void import(main.href).then(({ main }) => main(process.argv.slice(2)));
 }

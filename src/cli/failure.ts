@@ -7,7 +7,7 @@ import { shellWord } from './shell-word.js';
 /** Exit code: 2 for the user's input or disk, 1 for a failure of ours. Prints what there is to say. */
 export function tellFailure(error: unknown, args: readonly string[], io: Io): 1 | 2 {
   if (error instanceof UserProblem) {
-    io.err(`${io.errPaint.red('error:')} ${error.message}\n`);
+    io.err(`${error.placed ? '' : `${io.errPaint.red('error:')} `}${error.message}\n`);
     return 2;
   }
   const words = systemWords(error);

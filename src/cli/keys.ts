@@ -7,7 +7,7 @@ import type { KeyRow } from '../scenario/keys.js';
 import { listKeys } from '../scenario/keys.js';
 import { type Io, jsonText } from './io.js';
 import { listMetrics, type MetricRow } from './metric-rows.js';
-import { wrapped } from './wrapped.js';
+import { folded } from './lines.js';
 
 /** What the party does in the doorway. */
 const PASSAGES: Readonly<Record<PassageKind, string>> = {
@@ -16,7 +16,7 @@ const PASSAGES: Readonly<Record<PassageKind, string>> = {
   'close-behind': 'two, one close behind the other',
   against: 'two, one from each side; one of them gives way',
   'turn-back': 'comes into the doorway, turns, and goes back',
-  linger: 'stops in the doorway for a while, then goes through',
+  linger: 'stops in the doorway for a while, then goes on; some go back instead',
 };
 
 interface Named {
@@ -38,7 +38,7 @@ export function keysCommand({ json = false }: { readonly json?: boolean }, io: I
   if (json) return io.out(jsonText(everything));
   const section = (title: string, entries: readonly string[]) => `${io.paint.bold(title)}\n\n${entries.join('\n')}\n`;
   const entry = (head: string, facts: string, text: string) =>
-    `  ${io.paint.cyan(head)}${facts === '' ? '' : `  ${facts}`}\n${wrapped(text, 6)}`;
+    `  ${io.paint.cyan(head)}${facts === '' ? '' : `  ${facts}`}\n${folded(text, '      ').trimEnd()}`;
   const named = (rows: readonly Named[]) => rows.map((row) => entry(row.name, '', row.description));
   io.out(
     [

@@ -2,7 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import { VERSION } from '../simulate/version.js';
 import { tellFailure } from './failure.js';
-import { type Io, processIo, terminalText } from './io.js';
+import { type Io, processIo } from './io.js';
 import { listenForSignals } from './signals.js';
 
 const EXAMPLES = `
@@ -24,7 +24,8 @@ export async function main(args: readonly string[]): Promise<void> {
   const io = processIo((error) => fail(Object.assign(error, { path: 'stdout' })));
   listenForSignals();
   try {
-    await program(io).parseAsync(args, { from: 'user' });
+    // Who types nothing wants to know what can be typed.
+    await program(io).parseAsync(args.length > 0 ? args : ['--help'], { from: 'user' });
   } catch (error) {
     if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
     else fail(error);
@@ -42,13 +43,8 @@ function program(io: Io): Command {
     .addHelpText('after', EXAMPLES)
     .exitOverride()
     .showHelpAfterError('(--help shows what is possible)')
-    .configureOutput({
-      writeOut: (text) => io.out(text),
-      writeErr: (text) => io.err(text),
-      outputError: (text, write) => write(terminalText(text)),
-    })
-    .action(() => io.out(jambeam.helpInformation() + EXAMPLES.concat('\n')));
-  for (const add of [addNew, addRun, addReport, addKeys, addSources]) add(jambeam, io);
+    .configureOutput({ writeOut: (text) => io.out(text), writeErr: (text) => io.err(text) });
+  for (const add of [addNew, addCheck, addRun, addReport, addPassage, addKeys, addSources]) add(jambeam, io);
   return jambeam;
 }
 
@@ -62,6 +58,26 @@ function addNew(jambeam: Command, io: Io): void {
     .option('--sensor <kind>', 'kind of sensor (default: light-barrier)')
     .addHelpText('after', '\nExample:\n  jambeam new my-door --width_m 0.8')
     .action(async (dir, options) => (await import('./new.js')).newCommand(dir, options, io));
+}
+
+function addCheck(jambeam: Command, io: Io): void {
+  jambeam
+    .command('check')
+    .summary('say what a doorway can tell, before anything is built')
+    .description(
+      'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast,\nwhat to mind, and how every other height would do.',
+    )
+    .argument('<scenario>', 'the scenario, a YAML file')
+    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+    .option('--json', 'print JSON')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam check my-door/scenario.yaml
+  jambeam check my-door/scenario.yaml --set 'doors.front.beams.*.height_m=1.3'`,
+    )
+    .action(async (file, options) => (await import('./check.js')).checkCommand(file, options, io));
 }
 
 function addRun(jambeam: Command, io: Io): void {
@@ -100,6 +116,25 @@ function addReport(jambeam: Command, io: Io): void {
     .argument('<dir>', 'folder of a run')
     .addHelpText('after', '\nExample:\n  jambeam report scenario.run')
     .action(async (dir) => (await import('./report.js')).reportCommand(dir, io));
+}
+
+function addPassage(jambeam: Command, io: Io): void {
+  jambeam
+    .command('passage')
+    .summary('follow one walk through a doorway')
+    .description(
+      'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies.',
+    )
+    .argument('<scenario>', 'the scenario, a YAML file')
+    .option('--who <walker>', 'who walks, as in the mix (default: adult)')
+    .option('--kind <kind>', 'what they do in the doorway (default: through)')
+    .option('--door <name>', 'which door (default: the first)')
+    .option('--direction <forward|backward>', 'where they come from (default: forward)')
+    .option('--number <n>', 'the n-th such passage: another person, another pace (default: 1)')
+    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+    .option('--json', 'print JSON')
+    .addHelpText('after', '\nExample:\n  jambeam passage my-door/scenario.yaml --who child --kind through --number 3')
+    .action(async (file, options) => (await import('./passage.js')).passageCommand(file, options, io));
 }
 
 function addKeys(jambeam: Command, io: Io): void {

@@ -47,7 +47,7 @@ function typeOf(node: SchemaNode): string {
   if (isEstimate(node)) return 'estimate';
   if (node.anyOf) return node.anyOf.map(typeOf).join(' or ');
   if (node.enum) return node.enum.join(' | ');
-  if (node.const !== undefined) return String(node.const);
+  if (node.const !== undefined) return JSON.stringify(node.const);
   const words: Readonly<Record<string, string>> = {
     object: 'map',
     array: 'list',

@@ -5,7 +5,12 @@ import { printable } from '../scenario/printable.js';
 
 /** Ends the command with exit code 2. The message is for the user: it says what is wrong and what to do. */
 export class UserProblem extends Error {
-  constructor(message: string, hint?: string) {
+  constructor(
+    message: string,
+    hint?: string,
+    /** Whether each line says where it belongs, `file:line:column`, as editors look for it. */
+    readonly placed = false,
+  ) {
     super(hint === undefined ? message : `${message}\n  hint: ${hint}`);
     this.name = 'UserProblem';
   }
@@ -14,7 +19,8 @@ export class UserProblem extends Error {
 /** All problems of a scenario at once, in the order they have. */
 export function issuesProblem(file: string, issues: readonly Issue[]): UserProblem {
   const many = issues.length === 1 ? '1 problem' : `${issues.length} problems`;
-  return new UserProblem(`${issues.map(formatIssue).join('\n')}\n${many} with ${pathText(file)}; nothing was done`);
+  const text = `${issues.map(formatIssue).join('\n')}\n${many} with ${pathText(file)}; nothing was done`;
+  return new UserProblem(text, undefined, true);
 }
 
 /** A path as it is printed. */

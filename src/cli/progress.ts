@@ -12,12 +12,20 @@ export interface Progress {
 }
 
 export function startProgress(of: number, io: Io): Progress {
-  const began = performance.now();
+  let began = performance.now();
   const timeLeft = (done: number) => {
     const spent_s = (performance.now() - began) / 1000;
     return done > 0 ? `about ${durationText((spent_s / done) * (of - done))} left` : 'beginning';
   };
-  return io.errIsTerminal ? bar(of, timeLeft) : lines(of, timeLeft, io);
+  const progress = io.errIsTerminal ? bar(of, timeLeft) : lines(of, timeLeft, io);
+  return {
+    update(done) {
+      // The time to load and start is over when the first replicate begins; it says nothing of the others.
+      if (done === 0) began = performance.now();
+      progress.update(done);
+    },
+    stop: progress.stop,
+  };
 }
 
 function bar(of: number, timeLeft: (done: number) => string): Progress {

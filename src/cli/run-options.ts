@@ -1,6 +1,7 @@
 /** The options of `run` that change the design, checked with the option's own name and turned into sets. */
 import type { Issue, Problem } from '../scenario/issue.js';
-import { literal } from '../scenario/printable.js';
+import { literal, short } from '../scenario/printable.js';
+import { unitWords } from '../scenario/words.js';
 
 export interface ExtentOptions {
   readonly replicates?: string;
@@ -20,8 +21,17 @@ export function setsOf(options: ExtentOptions): { sets: string[]; issues: Issue[
   const number = (option: string, text: string, whole: boolean, min: number, max: number, unit: string) => {
     const value = text.trim() === '' ? Number.NaN : Number(text);
     if (!Number.isFinite(value) || (whole && !Number.isInteger(value)))
-      refuse(option, { code: 'wrong_type', expected: whole ? 'whole number' : 'number', found: literal(text), unit });
-    else if (value < min || value > max) refuse(option, { code: 'out_of_range', min, max, unit, found: value });
+      refuse(option, {
+        code: 'wrong_type',
+        expected: whole ? 'whole number' : 'number',
+        found: literal(Number.isFinite(value) ? value : text),
+        unit,
+      });
+    else if (value < min || value > max)
+      refuse(option, {
+        code: 'other',
+        message: `expected ${min} to ${max} ${unitWords(unit) ?? unit}, found ${short(value)}`,
+      });
     return value;
   };
 

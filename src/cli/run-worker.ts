@@ -33,6 +33,7 @@ const PROGRESS_EVERY_MS = 100;
 
 async function run({ design, folder, edges }: RunJob, tell: (message: RunMessage) => void): Promise<Metrics> {
   const files = openEventFiles(folder, design, edges);
+  tell({ kind: 'progress', done: 0 });
   let told = performance.now();
   const { metrics, figures } = simulate(design, {
     ...files.sinks,

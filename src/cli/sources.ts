@@ -3,7 +3,7 @@ import type { Figure } from '../engine/figure.js';
 import { figureValueText } from '../engine/figure.js';
 import { allFigures } from '../simulate/sources.js';
 import { type Io, jsonText } from './io.js';
-import { wrapped } from './wrapped.js';
+import { folded } from './lines.js';
 
 export function sourcesCommand({ json = false }: { readonly json?: boolean }, io: Io): void {
   const figures = allFigures();
@@ -15,10 +15,10 @@ export function sourcesCommand({ json = false }: { readonly json?: boolean }, io
 function figureText({ id, value, unit, used_in, citation, status, note }: Figure, io: Io): string {
   return [
     io.paint.bold(id),
-    wrapped(`${figureValueText(value)}  [${unit}]`),
-    wrapped(`used in: ${used_in}`),
-    wrapped(`${status}: ${citation}`),
-    ...(note === undefined ? [] : [wrapped(`note: ${note}`)]),
+    folded(`${figureValueText(value)}  [${unit}]`, '    ').trimEnd(),
+    folded(`used in: ${used_in}`, '    ').trimEnd(),
+    folded(`${status}: ${citation}`, '    ').trimEnd(),
+    ...(note === undefined ? [] : [folded(`note: ${note}`, '    ').trimEnd()]),
     '',
   ].join('\n');
 }
