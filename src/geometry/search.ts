@@ -6,271 +6,25 @@
  * be, are looked into. One search serves walking and standing, level and tilted beams.
  *
  * Within one cell (about 9 mm of an adult's path) a pair of crossings is found when the ends' movement allows it, by
- * halving down to 1/64 of the cell; a pair closer together than that, or a third crossing beside a found one, may be dropped.
+ * halving down to 1/64 of the cell; a pair closer together than that, or a third crossing beside a found one, may be
+ * dropped.
  */
 import type { FlatBeam } from './beam-line.js';
+import { CELL, dipInCell, fromOrigin, rootInCell } from './cell.js';
 import { addInterval } from './intervals.js';
 import type { Extent, Limb, LimbTrack, NodeSpan } from './track.js';
+import { AHEAD, MOVED, PACE, STRIDE } from './track.js';
 
-/** Width at which root refinement stops, in cells: an adult's cell lasts about 10 ms, so this is some 0.1 µs. */
-const ROOT_WIDTH = 1e-5;
-const SMALLEST_HALF = 1 / 64;
+/** A limb further away than this many of its largest movements is only roughly measured. */
+const FAR_CELLS = 3;
 
-class LimbSearch {
-  private al!: Float64Array;
-  private aw!: Float64Array;
-  private az!: Float64Array;
-  private bl!: Float64Array;
-  private bw!: Float64Array;
-  private bz!: Float64Array;
-  private ul = 0;
-  private uw = 0;
-  private uz = 0;
-  private vl = 0;
-  private vw = 0;
-  private vz = 0;
-  private cau = 0;
-  private cav = 0;
-  private cbu = 0;
-  private cbv = 0;
-  private threshold = 0;
-  private mask = 0;
-  private shift = 0;
-  private uTurn = 0;
-  private vTurn = 0;
-  // The ends at the node looked at last.
-  private au = 0;
-  private av = 0;
-  private bu = 0;
-  private bv = 0;
-  // The ends at the start of the cell looked into.
-  private au0 = 0;
-  private av0 = 0;
-  private bu0 = 0;
-  private bv0 = 0;
-
-  /**
-   * Adds the node intervals in which `limb`, carried by `track`, is within `radius + clearance` of the beam to `out`.
-   *
-   * @param from first node, an integer; @param to last node, an integer
-   */
-  scan(
-    track: LimbTrack,
-    limb: Limb,
-    span: NodeSpan,
-    beam: FlatBeam,
-    clearance: number,
-    from: number,
-    to: number,
-    out: number[],
-  ): void {
-    const threshold = limb.radius + clearance;
-    if (!(threshold > 0)) return;
-    if (limb.shadowed && beam.ul === 0 && beam.vl === 0) return;
-    const cau = beam.u0 + beam.ul * limb.al + beam.uw * limb.aw + beam.uz * limb.az;
-    const cbu = beam.u0 + beam.ul * limb.bl + beam.uw * limb.bw + beam.uz * limb.bz;
-    const cav = beam.v0 + beam.vl * limb.al + beam.vw * limb.aw + beam.vz * limb.az;
-    const cbv = beam.v0 + beam.vl * limb.bl + beam.vw * limb.bw + beam.vz * limb.bz;
-
-    // What can't reach the beam's height, or only later, or no more, is left out before any distance is taken.
-    const ea = track.aExtent;
-    const eb = track.bExtent;
-    if (beam.vw === 0 || span.advance === 0) {
-      const vMax = Math.max(cav + top(ea, beam.vl, beam.vw, beam.vz), cbv + top(eb, beam.vl, beam.vw, beam.vz));
-      const vMin = Math.min(cav - top(ea, -beam.vl, -beam.vw, -beam.vz), cbv - top(eb, -beam.vl, -beam.vw, -beam.vz));
-      if (vMin > threshold || vMax < -threshold) return;
-    }
-    const uMax = Math.max(cau + top(ea, beam.ul, beam.uw, beam.uz), cbu + top(eb, beam.ul, beam.uw, beam.uz));
-    const uMin = Math.min(cau - top(ea, -beam.ul, -beam.uw, -beam.uz), cbu - top(eb, -beam.ul, -beam.uw, -beam.uz));
-    let first = from;
-    let last = to;
-    if (span.advance > 0) {
-      const perUnit = span.nodes / (span.advance * beam.uw);
-      first = Math.max(first, Math.floor((-threshold - uMax) * perUnit));
-      last = Math.min(last, Math.ceil((threshold - uMin) * perUnit));
-    } else if (uMin > threshold || uMax < -threshold) return;
-    if (first >= last) return;
-
-    this.al = track.a.l;
-    this.aw = track.a.w;
-    this.az = track.a.z;
-    this.bl = track.b.l;
-    this.bw = track.b.w;
-    this.bz = track.b.z;
-    this.ul = beam.ul;
-    this.uw = beam.uw;
-    this.uz = beam.uz;
-    this.vl = beam.vl;
-    this.vw = beam.vw;
-    this.vz = beam.vz;
-    this.cau = cau;
-    this.cbu = cbu;
-    this.cav = cav;
-    this.cbv = cbv;
-    this.threshold = threshold;
-    if (span.advance > 0) {
-      this.mask = span.nodes - 1;
-      this.shift = 31 - Math.clz32(span.nodes);
-      this.uTurn = span.advance * beam.uw;
-      this.vTurn = span.advance * beam.vw;
-    } else {
-      this.mask = -1;
-      this.shift = 31;
-      this.uTurn = 0;
-      this.vTurn = 0;
-    }
-    this.leap(track.moved, span.nodes, first, last, out);
-  }
-
-  private leap(moved: Float64Array, nodes: number, first: number, last: number, out: number[]): void {
-    const mask = this.mask;
-    const shift = this.shift;
-    const perTurn = moved[nodes]!;
-    const covered = out.length;
-    let c = 0;
-    let n = first;
-    let d = this.distance(n);
-    let start = d < 0 ? n : NaN;
-    const found = FOUND;
-    found.length = 0;
-    while (n < last) {
-      // Path that another limb already covers needs no second look.
-      while (c < covered && out[c + 1]! <= n) c += 2;
-      if (c < covered && out[c]! <= n && out[c + 1]! >= n + 2) {
-        if (start === start) found.push(start, n);
-        n = Math.min(Math.floor(out[c + 1]!), last);
-        d = this.distance(n);
-        start = d < 0 ? n : NaN;
-        continue;
-      }
-      const slack = (d < 0 ? -d : d) + moved[n & mask]! + (n >> shift) * perTurn;
-      let m = n;
-      while (m < last && moved[(m + 1) & mask]! + ((m + 1) >> shift) * perTurn <= slack) m++;
-      if (m > n) {
-        n = m;
-        d = this.distance(n);
-        continue;
-      }
-      this.au0 = this.au;
-      this.av0 = this.av;
-      this.bu0 = this.bu;
-      this.bv0 = this.bv;
-      const next = this.distance(n + 1);
-      const inside = start === start;
-      if (next < 0 !== inside) {
-        const root = n + this.root(0, d, 1, next);
-        if (inside) {
-          found.push(start, root);
-          start = NaN;
-        } else start = root;
-      } else {
-        const movement =
-          moved[(n + 1) & mask]! + ((n + 1) >> shift) * perTurn - moved[n & mask]! - (n >> shift) * perTurn;
-        if ((d < 0 ? -d : d) + (next < 0 ? -next : next) < movement)
-          start = this.dip(n, d, next, movement, start, found);
-      }
-      n++;
-      d = next;
-    }
-    if (start === start && last > start) found.push(start, last);
-    for (let i = 0; i < found.length; i += 2) addInterval(out, found[i]!, found[i + 1]!);
-  }
-
-  /** Distance to the threshold at a node; negative inside. Leaves the ends in au, av, bu, bv. */
-  private distance(n: number): number {
-    const k = n & this.mask;
-    const turn = n >> this.shift;
-    const du = turn * this.uTurn;
-    const dv = turn * this.vTurn;
-    const al = this.al[k]!,
-      aw = this.aw[k]!,
-      az = this.az[k]!;
-    const bl = this.bl[k]!,
-      bw = this.bw[k]!,
-      bz = this.bz[k]!;
-    const au = this.ul * al + this.uw * aw + this.uz * az + this.cau + du;
-    const av = this.vl * al + this.vw * aw + this.vz * az + this.cav + dv;
-    const bu = this.ul * bl + this.uw * bw + this.uz * bz + this.cbu + du;
-    const bv = this.vl * bl + this.vw * bw + this.vz * bz + this.cbv + dv;
-    this.au = au;
-    this.av = av;
-    this.bu = bu;
-    this.bv = bv;
-    return fromOrigin(au, av, bu, bv) - this.threshold;
-  }
-
-  /** Distance to the threshold at fraction t of the cell between the remembered ends. */
-  private within(t: number): number {
-    return (
-      fromOrigin(
-        this.au0 + (this.au - this.au0) * t,
-        this.av0 + (this.av - this.av0) * t,
-        this.bu0 + (this.bu - this.bu0) * t,
-        this.bv0 + (this.bv - this.bv0) * t,
-      ) - this.threshold
-    );
-  }
-
-  /** The crossing between fractions t0 and t1 of the cell, where g0 and g1 differ in sign: Illinois' false position. */
-  private root(t0: number, g0: number, t1: number, g1: number): number {
-    let side = 0;
-    for (let i = 0; i < 60 && t1 - t0 > ROOT_WIDTH; i++) {
-      const t = t0 + ((t1 - t0) * g0) / (g0 - g1);
-      const g = this.within(t);
-      if (g === 0) return t;
-      if (g < 0 === g1 < 0) {
-        // The far end hardly moves once the near one has converged: accept when the step is below the width.
-        if (side === 1) {
-          g0 /= 2;
-          if (t1 - t < ROOT_WIDTH) return t;
-        }
-        t1 = t;
-        g1 = g;
-        side = 1;
-      } else {
-        if (side === -1) {
-          g1 /= 2;
-          if (t - t0 < ROOT_WIDTH) return t;
-        }
-        t0 = t;
-        g0 = g;
-        side = -1;
-      }
-    }
-    return t0 + ((t1 - t0) * g0) / (g0 - g1);
-  }
-
-  /** Both ends of the cell are on one side, but the movement would allow a visit to the other: halve and look. */
-  private dip(n: number, g0: number, g1: number, movement: number, start: number, found: number[]): number {
-    const t = this.deepest(0, g0, 1, g1, movement);
-    if (t < 0) return start;
-    const g = this.within(t);
-    const there = n + this.root(0, g0, t, g);
-    const back = n + this.root(t, g, 1, g1);
-    if (start === start) {
-      found.push(start, there);
-      return back;
-    }
-    found.push(there, back);
-    return NaN;
-  }
-
-  /** A fraction of the cell on the other side of the threshold than its ends, or −1. */
-  private deepest(t0: number, g0: number, t1: number, g1: number, movement: number): number {
-    if (Math.abs(g0) + Math.abs(g1) >= movement) return -1;
-    const t = (t0 + t1) / 2;
-    const g = this.within(t);
-    if (g < 0 !== g0 < 0) return t;
-    if (t1 - t0 <= SMALLEST_HALF) return -1;
-    const left = this.deepest(t0, g0, t, g, movement / 2);
-    return left >= 0 ? left : this.deepest(t, g, t1, g1, movement / 2);
-  }
-}
-
-const FOUND: number[] = [];
-const SEARCH = new LimbSearch();
-
-/** See {@link LimbSearch.scan}. One shared searcher: the core is single-threaded, and nothing is allocated per limb. */
+/**
+ * Adds the node intervals in which `limb`, carried by `track`, is within `radius + clearance` of the beam to `out`
+ * (sorted, disjoint; what it covers already is not looked at again).
+ *
+ * @param from first node, an integer
+ * @param to last node, an integer; of a motion that doesn't repeat, no more than its last
+ */
 export function scanLimb(
   track: LimbTrack,
   limb: Limb,
@@ -281,22 +35,154 @@ export function scanLimb(
   to: number,
   out: number[],
 ): void {
-  SEARCH.scan(track, limb, span, beam, clearance, from, to, out);
+  const threshold = limb.radius + clearance;
+  if (!(threshold > 0)) return;
+  const ea = track.aExtent;
+  const eb = track.bExtent;
+  const { ul, uw, uz, vl, vw, vz } = beam;
+  const cav = beam.v0 + vl * limb.al + vw * limb.aw + vz * limb.az;
+  const cbv = beam.v0 + vl * limb.bl + vw * limb.bw + vz * limb.bz;
+  // What can't reach the beam's height, or only later, or no more, is left out before any distance is taken.
+  if (vl === 0 && vw === 0) {
+    if (cav + ea.z0 > threshold && cbv + eb.z0 > threshold) return;
+    if (cav + ea.z1 < -threshold && cbv + eb.z1 < -threshold) return;
+    if (limb.shadowed && ul === 0) return;
+  }
+  const cau = beam.u0 + ul * limb.al + uw * limb.aw + uz * limb.az;
+  const cbu = beam.u0 + ul * limb.bl + uw * limb.bw + uz * limb.bz;
+  const uMax = Math.max(cau + top(ea, ul, uw, uz), cbu + top(eb, ul, uw, uz));
+  const uMin = Math.min(cau - top(ea, -ul, -uw, -uz), cbu - top(eb, -ul, -uw, -uz));
+  let first = from;
+  let last = to;
+  let mask = -1;
+  let shift = 31;
+  if (span.advance > 0) {
+    const perUnit = span.nodes / (span.advance * uw);
+    first = Math.max(first, Math.floor((-threshold - uMax) * perUnit));
+    last = Math.min(last, Math.ceil((threshold - uMin) * perUnit));
+    mask = span.nodes - 1;
+    shift = 31 - Math.clz32(span.nodes);
+  } else if (uMin > threshold || uMax < -threshold) return;
+  if (first >= last) return;
+
+  // From here on everything is a local: this loop is where a simulation spends its time.
+  const ends = track.ends;
+  const perFastest = 1 / track.fastest;
+  const far = FAR_CELLS * track.fastest;
+  const perPeriod = track.perPeriod;
+  const uTurn = span.advance * uw;
+  const vTurn = span.advance * vw;
+  const found = FOUND;
+  found.length = 0;
+  const covered = out.length;
+  let c = 0;
+  let start = NaN;
+  // The node looked at last: its number, distance to the threshold (negative inside) and ends.
+  let n = first;
+  let d = 0;
+  let au = 0;
+  let av = 0;
+  let bu = 0;
+  let bv = 0;
+  let moved = 0;
+  let m = first;
+  let afresh = true;
+  for (;;) {
+    const k = (m & mask) * STRIDE;
+    const turn = m >> shift;
+    const tu = turn * uTurn;
+    const tv = turn * vTurn;
+    const l0 = ends[k]!;
+    const w0 = ends[k + 1]!;
+    const z0 = ends[k + 2]!;
+    const l1 = ends[k + 3]!;
+    const w1 = ends[k + 4]!;
+    const z1 = ends[k + 5]!;
+    const nau = ul * l0 + uw * w0 + uz * z0 + cau + tu;
+    const nav = vl * l0 + vw * w0 + vz * z0 + cav + tv;
+    const nbu = ul * l1 + uw * w1 + uz * z1 + cbu + tu;
+    const nbv = vl * l1 + vw * w1 + vz * z1 + cbv + tv;
+    const movedBy = ends[k + MOVED]! + turn * perPeriod;
+    // Far away the larger of the two coordinate distances says enough: no root, no division.
+    const beside =
+      (nau < nbu ? nau : nbu) > -(nau > nbu ? nau : nbu) ? (nau < nbu ? nau : nbu) : -(nau > nbu ? nau : nbu);
+    const above =
+      (nav < nbv ? nav : nbv) > -(nav > nbv ? nav : nbv) ? (nav < nbv ? nav : nbv) : -(nav > nbv ? nav : nbv);
+    const least = (beside > above ? beside : above) - threshold;
+    const next = least > far ? least : fromOrigin(nau, nav, nbu, nbv) - threshold;
+    if (afresh) {
+      start = next < 0 ? m : NaN;
+      afresh = false;
+    } else if (m === n + 1) {
+      const crossed = next < 0 === (start !== start);
+      const movement = movedBy - moved;
+      if (crossed || (d < 0 ? -d : d) + (next < 0 ? -next : next) < movement) {
+        CELL[0] = au;
+        CELL[1] = av;
+        CELL[2] = bu;
+        CELL[3] = bv;
+        CELL[4] = nau - au;
+        CELL[5] = nav - av;
+        CELL[6] = nbu - bu;
+        CELL[7] = nbv - bv;
+        CELL[8] = threshold;
+        if (crossed) {
+          const root = n + rootInCell(0, d, 1, next);
+          if (start === start) {
+            found.push(start, root);
+            start = NaN;
+          } else start = root;
+        } else {
+          const t = dipInCell(0, d, 1, next, movement);
+          if (t >= 0) start = turnInCell(n, t, d, next, start, found);
+        }
+      }
+    }
+    n = m;
+    d = next;
+    au = nau;
+    av = nav;
+    bu = nbu;
+    bv = nbv;
+    moved = movedBy;
+    if (n >= last) break;
+
+    // Path that another limb already covers needs no second look.
+    while (c < covered && out[c + 1]! <= n) c += 2;
+    if (c < covered && out[c]! <= n && out[c + 1]! >= n + 2) {
+      if (start === start) found.push(start, n);
+      m = Math.min(Math.floor(out[c + 1]!), last);
+      afresh = true;
+      continue;
+    }
+    const gap = d < 0 ? -d : d;
+    // At the limb's greatest speed, or at its greatest among the next cells, whichever leads further.
+    const sure = (gap * perFastest) | 0;
+    const likely = (gap * ends[(n & mask) * STRIDE + PACE]!) | 0;
+    const near = likely < AHEAD ? likely : AHEAD;
+    m = n + (sure > near ? sure : near);
+    if (m > last) m = last;
+    if (m === n) m = n + 1;
+  }
+  if (start === start && last > start) found.push(start, last);
+  for (let i = 0; i < found.length; i += 2) addInterval(out, found[i]!, found[i + 1]!);
+}
+const FOUND: number[] = [];
+
+/** Both ends of the cell are on one side, the place `t` in it on the other: two crossings. Gives back the open start. */
+function turnInCell(n: number, t: number, g0: number, g1: number, start: number, found: number[]): number {
+  const g = start === start ? 1e-12 : -1e-12;
+  const there = n + rootInCell(0, g0, t, g);
+  const back = n + rootInCell(t, g, 1, g1);
+  if (start === start) {
+    found.push(start, there);
+    return back;
+  }
+  found.push(there, back);
+  return NaN;
 }
 
 /** Greatest value of l·x + w·y + z·z over an extent. */
 function top(e: Extent, l: number, w: number, z: number): number {
   return (l > 0 ? l * e.l1 : l * e.l0) + (w > 0 ? w * e.w1 : w * e.w0) + (z > 0 ? z * e.z1 : z * e.z0);
-}
-
-/** Distance of the origin from the segment (au, av)–(bu, bv). */
-export function fromOrigin(au: number, av: number, bu: number, bv: number): number {
-  const du = bu - au;
-  const dv = bv - av;
-  const dot = -(au * du + av * dv);
-  if (dot <= 0) return Math.sqrt(au * au + av * av);
-  const length2 = du * du + dv * dv;
-  if (dot >= length2) return Math.sqrt(bu * bu + bv * bv);
-  const cross = au * dv - av * du;
-  return (cross < 0 ? -cross : cross) / Math.sqrt(length2);
 }

@@ -4,7 +4,7 @@ import { DEFAULT_MIX } from '../schema.js';
 import { NO_SOURCE } from './sources.js';
 
 export const MIX_SHARES: readonly Figure<number>[] = DEFAULT_MIX.map(({ who, kind, share }) => ({
-  id: `mix.${who}.${kind}`,
+  id: `mix.${who}.${kind}`.replaceAll('-', '_'),
   value: share,
   unit: 'share of parties',
   used_in: 'the mix of parties where a scenario states none; reports show half and double of each',

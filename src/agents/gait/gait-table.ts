@@ -12,7 +12,7 @@ import { SIDE_SWAY } from '../figures/legs.js';
 import { armPose, elbowAngle, shoulderAngle } from './arm-model.js';
 import { footAxis } from './foot.js';
 import type { LegPose } from './leg-model.js';
-import { legModel } from './leg-model.js';
+import { legModelOf } from './leg-model.js';
 import { PART, PART_COUNT } from './parts.js';
 
 export const NODES = 128;
@@ -91,7 +91,7 @@ function buildWhole(stepClass: number, elbowDeg: number): PoseTracks {
 }
 
 function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: LimbTrack[] } {
-  const model = legModel(step);
+  const model = legModelOf(step);
   const span: NodeSpan = { nodes: NODES, advance: 2 * step };
   const poses: LegPose[] = Array.from({ length: NODES }, (_, k) => model.pose(k / NODES));
   const trunk = points();

@@ -49,6 +49,18 @@ export interface LegModel {
   pose(f: number): LegPose;
 }
 
+const models = new Map<number, LegModel>();
+
+/** The model of a step length, made once. */
+export function legModelOf(step: number): LegModel {
+  let model = models.get(step);
+  if (!model) {
+    model = legModel(step);
+    models.set(step, model);
+  }
+  return model;
+}
+
 /** @param step step length as a fraction of the leg unit G, 0.2 to 0.6 */
 export function legModel(step: number): LegModel {
   const r = step / 0.42;

@@ -14,7 +14,7 @@ import { armPose, elbowAngle, shoulderAngle } from '../gait/arm-model.js';
 import { footAxis } from '../gait/foot.js';
 import { classElbow, classStep, points, set, trunkSway } from '../gait/gait-table.js';
 import type { Joint, LegModel } from '../gait/leg-model.js';
-import { CONTACT_AHEAD, HIP_FORE_AFT, LEG, ankleOverPivot, kneeOf, legModel, legReach2 } from '../gait/leg-model.js';
+import { CONTACT_AHEAD, HIP_FORE_AFT, LEG, ankleOverPivot, kneeOf, legModelOf, legReach2 } from '../gait/leg-model.js';
 import { PART, PART_COUNT } from '../gait/parts.js';
 import { ANKLE_BEHIND, STANDING_HIP } from './stance.js';
 
@@ -34,7 +34,13 @@ export function halfStepTravel(kind: HalfStep, step: number): number {
   return kind === 'closing' ? CONTACT_AHEAD * s + ANKLE_BEHIND : (1 - CONTACT_AHEAD) * s - ANKLE_BEHIND;
 }
 
-const made = new Map<string, PoseTracks>();
+/** Trunk and legs of a half step, which all arms share, and the arms' tracks by elbow angle. */
+interface Made {
+  readonly trunk: PointTrack;
+  readonly parts: readonly (LimbTrack | undefined)[];
+  readonly arms: Map<number, PoseTracks>;
+}
+const made = new Map<string, Made>();
 
 /**
  * Tracks of a half step over the time shares 0 … 1, w from the hip at its beginning.
@@ -43,17 +49,47 @@ const made = new Map<string, PoseTracks>();
  */
 export function halfStep(kind: HalfStep, step: number, elbowDeg: number, leading: 'right' | 'left'): PoseTracks {
   const s = classStep(step);
+  const key = `${kind} ${s} ${leading}`;
+  let base = made.get(key);
+  if (!base) {
+    base = buildLegs(kind, legModelOf(s), leading);
+    made.set(key, base);
+  }
   const elbow = classElbow(elbowDeg);
-  const key = `${kind} ${s} ${elbow} ${leading}`;
-  let tracks = made.get(key);
+  let tracks = base.arms.get(elbow);
   if (!tracks) {
-    tracks = build(kind, legModel(s), elbow, leading);
-    made.set(key, tracks);
+    tracks = withArms(base, kind, s, elbow, leading);
+    base.arms.set(elbow, tracks);
   }
   return tracks;
 }
 
-function build(kind: HalfStep, model: LegModel, elbowDeg: number, leading: 'right' | 'left'): PoseTracks {
+/** Arms are made when a beam first asks for them. */
+function withArms(base: Made, kind: HalfStep, step: number, elbowDeg: number, leading: 'right' | 'left'): PoseTracks {
+  const parts = [...base.parts];
+  const make = (part: number): LimbTrack => {
+    const right = part === PART.upperArmR || part === PART.forearmR;
+    const upper = part === PART.upperArmR || part === PART.upperArmL;
+    const elbow = points(HALF_STEP_NODES);
+    const hand = points(HALF_STEP_NODES);
+    const f = right === (leading === 'right') ? 0 : 0.5;
+    for (let k = 0; k <= LAST; k++) {
+      const walking = kind === 'closing' ? 1 - k / LAST : k / LAST;
+      const arm = armPose(
+        shoulderAngle(f, step) * walking,
+        elbowDeg * DEG + (elbowAngle(f, elbowDeg) - elbowDeg * DEG) * walking,
+      );
+      const { l, w, z } = base.trunk;
+      set(elbow, k, l[k]!, w[k]! + arm.elbowW, z[k]! + arm.elbowZ);
+      set(hand, k, l[k]!, w[k]! + arm.handW, z[k]! + arm.handZ);
+    }
+    return limbTrack(upper ? base.trunk : elbow, upper ? elbow : hand, SPAN);
+  };
+  return { span: SPAN, part: (index) => (parts[index] ??= make(index)) };
+}
+const SPAN = { nodes: HALF_STEP_NODES, advance: 0 };
+
+function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): Made {
   const { step } = model;
   const closing = kind === 'closing';
   const travel = halfStepTravel(kind, step);
@@ -78,7 +114,6 @@ function build(kind: HalfStep, model: LegModel, elbowDeg: number, leading: 'righ
     heel: points(HALF_STEP_NODES),
     toe: points(HALF_STEP_NODES),
   }));
-  const arms = [0, 1].map(() => ({ elbow: points(HALF_STEP_NODES), hand: points(HALF_STEP_NODES) }));
   for (let k = 0; k <= LAST; k++) {
     const t = k / LAST;
     // Share of walking in the pose: 1 at the walking end, 0 at the standing end.
@@ -109,25 +144,13 @@ function build(kind: HalfStep, model: LegModel, elbowDeg: number, leading: 'righ
     const plantedSide = closing ? sides[0]! : sides[1]!;
     pose(legs[plantedSide]!, k, l, { w: w + foreAft, z }, plantedAnkle, pitch);
     pose(legs[1 - plantedSide]!, k, l, { w: w - foreAft, z }, movingAnkle, movingPitch);
-    for (const side of [0, 1] as const) {
-      const f = side === sides[0] ? 0 : 0.5;
-      const arm = armPose(
-        shoulderAngle(f, step) * walking,
-        elbowDeg * DEG + (elbowAngle(f, elbowDeg) - elbowDeg * DEG) * walking,
-      );
-      set(arms[side]!.elbow, k, l, w + arm.elbowW, z + arm.elbowZ);
-      set(arms[side]!.hand, k, l, w + arm.handW, z + arm.handZ);
-    }
   }
-  const span = { nodes: HALF_STEP_NODES, advance: 0 };
-  const parts: LimbTrack[] = new Array<LimbTrack>(PART_COUNT);
-  parts[PART.trunk] = limbTrack(trunk, trunk, span);
-  [PART.thighR, PART.thighL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.hip, legs[i]!.knee, span)));
-  [PART.shankR, PART.shankL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.knee, legs[i]!.ankle, span)));
-  [PART.footR, PART.footL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.heel, legs[i]!.toe, span)));
-  [PART.upperArmR, PART.upperArmL].forEach((part, i) => (parts[part] = limbTrack(trunk, arms[i]!.elbow, span)));
-  [PART.forearmR, PART.forearmL].forEach((part, i) => (parts[part] = limbTrack(arms[i]!.elbow, arms[i]!.hand, span)));
-  return { span, part: (index) => parts[index]! };
+  const parts: (LimbTrack | undefined)[] = new Array<LimbTrack | undefined>(PART_COUNT);
+  parts[PART.trunk] = limbTrack(trunk, trunk, SPAN);
+  [PART.thighR, PART.thighL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.hip, legs[i]!.knee, SPAN)));
+  [PART.shankR, PART.shankL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.knee, legs[i]!.ankle, SPAN)));
+  [PART.footR, PART.footL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.heel, legs[i]!.toe, SPAN)));
+  return { trunk, parts, arms: new Map() };
 }
 
 type Leg = {

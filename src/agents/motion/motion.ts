@@ -1,10 +1,10 @@
 /** What a body does during one visit: stretches of motion, one after the other, each on its own nodes. */
-import type { Frame, BeamLine } from '../../geometry/beam-line.js';
+import type { BeamLine, FlatBeam, Frame } from '../../geometry/beam-line.js';
 import { flatten, toRoom } from '../../geometry/beam-line.js';
 import { addInterval } from '../../geometry/intervals.js';
 import { scanLimb } from '../../geometry/search.js';
 import type { Limb, PoseTracks } from '../../geometry/track.js';
-import { pointAt } from '../../geometry/track.js';
+import { endAt } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 
 export interface Stretch {
@@ -15,6 +15,11 @@ export interface Stretch {
   readonly to: number;
   /** Seconds since the visit began, at a node; grows with it. */
   timeAt(node: number): number;
+  /**
+   * What is known of a limb and a beam without its track: `clear` or `broken` all the time, or `look` for it. Left
+   * out, it must be looked for. `threshold` is the distance at which the beam is broken, model units.
+   */
+  foresee?(limb: Limb, beam: FlatBeam, threshold: number): 'clear' | 'broken' | 'look';
   /** Set where the tracks hold whole limbs, one per limb of the body, offsets included. */
   readonly perLimb?: boolean;
 }
@@ -43,6 +48,13 @@ export function breaksOf(
     for (let i = 0; i < body.limbs.length; i++) {
       const limb = body.limbs[i] as Limb;
       const extra = clearance(limb.radius * body.unit_m) / body.unit_m;
+      const foreseen = stretch.foresee ? stretch.foresee(limb, beam, limb.radius + extra) : 'look';
+      if (foreseen === 'clear') continue;
+      if (foreseen === 'broken') {
+        nodes.length = 0;
+        nodes.push(from, to);
+        break;
+      }
       if (stretch.perLimb)
         scanLimb(stretch.tracks.part(i), bare(limb), stretch.tracks.span, beam, extra, from, to, nodes);
       else scanLimb(stretch.tracks.part(limb.part), limb, stretch.tracks.span, beam, extra, from, to, nodes);
@@ -78,8 +90,8 @@ export function poseAt(body: Body, stretch: Stretch, node: number): Capsule[] {
   return body.limbs.map((limb, i) => {
     const track = tracks.part(stretch.perLimb ? i : limb.part);
     const o = stretch.perLimb ? bare(limb) : limb;
-    const a = pointAt(track.a, node, tracks.span);
-    const b = pointAt(track.b, node, tracks.span);
+    const a = endAt(track, 0, node, tracks.span);
+    const b = endAt(track, 1, node, tracks.span);
     const p = toRoom((a.l + o.al) * unit, (a.w + o.aw) * unit, frame);
     const q = toRoom((b.l + o.bl) * unit, (b.w + o.bw) * unit, frame);
     return {

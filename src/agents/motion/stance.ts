@@ -5,6 +5,7 @@ import { footAxis } from '../gait/foot.js';
 import { classElbow } from '../gait/gait-table.js';
 import type { Joint } from '../gait/leg-model.js';
 import { LEG, kneeOf, legReach2 } from '../gait/leg-model.js';
+import { PART } from '../gait/parts.js';
 
 /** The ankles of somebody standing are a little behind the hips. */
 export const ANKLE_BEHIND = 0.012;
@@ -29,3 +30,34 @@ export const STANCE: Stance = (() => {
 export function hangingArm(elbowDeg: number): ReturnType<typeof armPose> {
   return armPose(0, classElbow(elbowDeg) * DEG);
 }
+
+/** A joint of somebody standing, and how much of the trunk's sway it follows: 1 above the hips, 0 on the floor. */
+export interface StandingEnd extends Joint {
+  readonly sways: number;
+}
+
+/** The two ends of a part of somebody standing, before a limb's own offsets. */
+export function standingEnds(part: number, elbowDeg: number): readonly [StandingEnd, StandingEnd] {
+  const fixed = ENDS[part];
+  if (fixed) return fixed;
+  const arm = hangingArm(elbowDeg);
+  const elbow = { w: STANCE.hip.w + arm.elbowW, z: STANCE.hip.z + arm.elbowZ, sways: 1 };
+  if (part === PART.upperArmR || part === PART.upperArmL) return [HIP, elbow];
+  return [elbow, { w: STANCE.hip.w + arm.handW, z: STANCE.hip.z + arm.handZ, sways: 1 }];
+}
+const HIP: StandingEnd = { ...STANCE.hip, sways: 1 };
+const KNEE: StandingEnd = { ...STANCE.knee, sways: 0.5 };
+const ANKLE: StandingEnd = { ...STANCE.ankle, sways: 0 };
+const FOOT: readonly [StandingEnd, StandingEnd] = [
+  { ...STANCE.heel, sways: 0 },
+  { ...STANCE.toe, sways: 0 },
+];
+const ENDS: Readonly<Record<number, readonly [StandingEnd, StandingEnd]>> = {
+  [PART.trunk]: [HIP, HIP],
+  [PART.thighR]: [HIP, KNEE],
+  [PART.thighL]: [HIP, KNEE],
+  [PART.shankR]: [KNEE, ANKLE],
+  [PART.shankL]: [KNEE, ANKLE],
+  [PART.footR]: FOOT,
+  [PART.footL]: FOOT,
+};

@@ -8,10 +8,9 @@ import type { Limb, LimbTrack, PointTrack } from '../../geometry/track.js';
 import { limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { points, set } from '../gait/gait-table.js';
-import type { Joint } from '../gait/leg-model.js';
-import { PART } from '../gait/parts.js';
 import type { Stretch } from './motion.js';
-import { STANCE, hangingArm } from './stance.js';
+import { reachesFromSpot } from './reach.js';
+import { standingEnds } from './stance.js';
 
 const NODES = 33;
 const LIFT = 0.03;
@@ -30,29 +29,32 @@ const MOVES = {
 /** A turn over the right shoulder (`way` 1) or the left (−1), starting `start` seconds into the visit. */
 export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, start: number): Stretch {
   const span = { nodes: NODES, advance: 0 };
-  const arm = hangingArm(body.elbow_deg);
-  const elbow: Joint = { w: STANCE.hip.w + arm.elbowW, z: STANCE.hip.z + arm.elbowZ };
-  const hand: Joint = { w: STANCE.hip.w + arm.handW, z: STANCE.hip.z + arm.handZ };
+  const angles = new Map<string, Spin>();
+  const spinOf = (share: number, right: boolean): Spin => {
+    const key = share === 1 ? 'trunk' : `${share} ${right}`;
+    let spin = angles.get(key);
+    if (!spin) {
+      spin = spinning(share, right, way);
+      angles.set(key, spin);
+    }
+    return spin;
+  };
   const spun = (l: number, w: number, z: number, share: number, right: boolean): PointTrack => {
     const p = points(NODES);
+    const { cos: c, sin: s, lift } = spinOf(share, right);
     for (let k = 0; k < NODES; k++) {
-      const t = k / (NODES - 1);
-      const trunk = t * t * (3 - 2 * t);
-      const foot = footTurn(right === (way === 1) ? 'right' : 'left', t);
-      const angle = way * PI * (share * trunk + (1 - share) * foot.turned);
-      const c = cos(angle);
-      const s = sin(angle);
-      set(p, k, l * c + w * s, w * c - l * s, z + (1 - share) * foot.lift);
+      set(p, k, l * c[k]! + w * s[k]!, w * c[k]! - l * s[k]!, z + lift[k]!);
     }
     return p;
   };
   const made: (LimbTrack | undefined)[] = [];
   const make = (limb: Limb): LimbTrack => {
-    const [a, shareA, b, shareB] = endsOf(limb.part, elbow, hand);
+    // What sways with the trunk turns with it, what stays with the foot turns with that.
+    const [a, b] = standingEnds(limb.part, body.elbow_deg);
     const right = limb.al > 0;
     return limbTrack(
-      spun(limb.al, a.w + limb.aw, a.z + limb.az, shareA, right),
-      spun(limb.bl, b.w + limb.bw, b.z + limb.bz, shareB, right),
+      spun(limb.al, a.w + limb.aw, a.z + limb.az, a.sways, right),
+      spun(limb.bl, b.w + limb.bw, b.z + limb.bz, b.sways, right),
       span,
     );
   };
@@ -63,29 +65,29 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
     to: NODES - 1,
     timeAt: (node) => start + (node / (NODES - 1)) * duration_s,
     perLimb: true,
+    foresee: (limb, beam) => (reachesFromSpot(limb, beam, LIFT) ? 'look' : 'clear'),
   };
 }
 
-/** Standing joints of a part's two ends, and how much each follows the trunk (1) or the foot (0). */
-function endsOf(part: number, elbow: Joint, hand: Joint): [Joint, number, Joint, number] {
-  switch (part) {
-    case PART.trunk:
-      return [STANCE.hip, 1, STANCE.hip, 1];
-    case PART.thighR:
-    case PART.thighL:
-      return [STANCE.hip, 1, STANCE.knee, 0.5];
-    case PART.shankR:
-    case PART.shankL:
-      return [STANCE.knee, 0.5, STANCE.ankle, 0];
-    case PART.footR:
-    case PART.footL:
-      return [STANCE.heel, 0, STANCE.toe, 0];
-    case PART.upperArmR:
-    case PART.upperArmL:
-      return [STANCE.hip, 1, elbow, 1];
-    default:
-      return [elbow, 1, hand, 1];
+interface Spin {
+  readonly cos: Float64Array;
+  readonly sin: Float64Array;
+  readonly lift: Float64Array;
+}
+
+/** How far round a point is at each node that follows the trunk by `share` and its foot by the rest. */
+function spinning(share: number, right: boolean, way: 1 | -1): Spin {
+  const spin = { cos: new Float64Array(NODES), sin: new Float64Array(NODES), lift: new Float64Array(NODES) };
+  for (let k = 0; k < NODES; k++) {
+    const t = k / (NODES - 1);
+    const trunk = t * t * (3 - 2 * t);
+    const foot = footTurn(right === (way === 1) ? 'right' : 'left', t);
+    const angle = way * PI * (share * trunk + (1 - share) * foot.turned);
+    spin.cos[k] = cos(angle);
+    spin.sin[k] = sin(angle);
+    spin.lift[k] = (1 - share) * foot.lift;
   }
+  return spin;
 }
 
 function footTurn(foot: 'right' | 'left', t: number): { turned: number; lift: number } {
