@@ -3,7 +3,7 @@ import type { Issue, KeyPath } from '../scenario/issue.js';
 import { showPath, valueAt } from '../scenario/key-path.js';
 import type { Design } from '../scenario/schema.js';
 import type { YamlSource } from '../scenario/yaml-source.js';
-import { capital, decimal, metres, named } from '../report/words.js';
+import { decimal, metres, plain } from '../report/words.js';
 import type { DoorFacts, FactCaution } from '../simulate/fact-types.js';
 import { milliseconds, speed } from './fact-words.js';
 import { shareWords } from './lines.js';
@@ -37,12 +37,12 @@ function cautionWords(caution: FactCaution): { message: string; hint: string } {
       };
     case 'too_far':
       return {
-        message: `${shareWords(caution.apart)} of walkers never break ${named(caution.first)} and ${named(caution.second)} at one moment: at this height they are shallower than the spacing`,
+        message: `${shareWords(caution.apart)} of walkers never break ${plain(caution.first)} and ${plain(caution.second)} at one moment: at this height they are shallower than the spacing`,
         hint: 'a four-level walk never counts them; bring the beams closer together',
       };
     case 'too_close':
       return {
-        message: `${named(caution.first)} and ${named(caution.second)} are nearer to each other (${metres(caution.spacing_m)}) than a beam is wide (${metres(caution.diameter_m)})`,
+        message: `${plain(caution.first)} and ${plain(caution.second)} are nearer to each other (${metres(caution.spacing_m)}) than a beam is wide (${metres(caution.diameter_m)})`,
         hint: 'they break nearly together, and real frames are not that true',
       };
     case 'poll_slow':
@@ -57,7 +57,7 @@ function cautionWords(caution: FactCaution): { message: string; hint: string } {
       };
     case 'interference':
       return {
-        message: `the emitter of ${named(caution.emitter)} also shines into the receiver of ${named(caution.receiver)}, which then only goes dark when both ways are blocked`,
+        message: `the emitter of ${plain(caution.emitter)} also shines into the receiver of ${plain(caution.receiver)}, which then only goes dark when both ways are blocked`,
         hint: 'separation: alternate or carriers, emitters in opposite jambs, or more spacing',
       };
     case 'narrow':
@@ -67,8 +67,8 @@ function cautionWords(caution: FactCaution): { message: string; hint: string } {
       };
     case 'not_abreast':
       return {
-        message: `two adults abreast need more than ${metres(caution.width_m)}: ${capital(shareWords(caution.abreast))} of the pairs fit, the others go one after the other`,
-        hint: 'the mix has parties abreast; nothing is wrong with that',
+        message: `the mix has adults abreast, and ${shareWords(caution.abreast)} of the drawn pairs fit into ${metres(caution.width_m)} side by side`,
+        hint: 'those who do not fit go one after the other',
       };
     case 'zone_cut':
       return {

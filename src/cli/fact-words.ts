@@ -1,8 +1,8 @@
 /** Facts of a door in plain sentences: the words of `jambeam check`. */
-import { capital, count, decimal, joined, metres, named, whoWords } from '../report/words.js';
+import { capital, count, decimal, joined, metres, plain } from '../report/words.js';
 import { alikeBeams } from '../simulate/fact-cautions.js';
 import type { BeamFacts, DoorFacts, Met, Reach, SpacingFacts } from '../simulate/fact-types.js';
-import { shareWords } from './lines.js';
+import { rounded, shareWords } from './lines.js';
 
 export interface FactGroup {
   readonly title: string;
@@ -20,7 +20,7 @@ export function factGroups(facts: DoorFacts): FactGroup[] {
 
 /** 'beam A', 'beams A and B'. */
 export function beamNames(names: readonly string[]): string {
-  return `${names.length > 1 ? 'beams' : 'beam'} ${joined(names.map(named))}`;
+  return `${names.length > 1 ? 'beams' : 'beam'} ${joined(names.map(plain))}`;
 }
 
 export function speed(mps: number): string {
@@ -28,8 +28,7 @@ export function speed(mps: number): string {
 }
 
 export function milliseconds(ms: number): string {
-  const digits = ms < 10 ? 1 : 0;
-  return `${decimal(ms, digits)}\u00a0ms`;
+  return `${rounded(ms, ms < 10 ? 1 : 0)}\u00a0ms`;
 }
 
 function beamGroup(beams: readonly BeamFacts[]): FactGroup {
@@ -39,8 +38,7 @@ function beamGroup(beams: readonly BeamFacts[]): FactGroup {
     sentences: [
       reachSentence(beam.reach),
       ...beam.met.map(metSentence),
-      `Going through alone, ${shareWords(beam.broken)} of this door's walkers break it` +
-        `${beams.length > 1 ? ` (${named(beam.beam)} told for ${joined(beams.map((one) => named(one.beam)))})` : ''}; ` +
+      `Going through alone, ${shareWords(beam.broken)} of this door's walkers break ${plain(beam.beam)}; ` +
         `${decimal(beam.breaks_per_crossing, 2)} breaks a crossing (${count(beam.broken.n)} crossings).`,
       ...responseSentences(beam),
     ],
@@ -54,7 +52,9 @@ function reachSentence(reach: readonly Reach[]): string {
     ...groups.map(({ who, ages_y, above }) =>
       who === 'adults' ? `adults ${shareWords(above)}` : `${who} of ${ages_y?.join('–')} ${shareWords(above)}`,
     ),
-    ...own.map(({ who, above }) => `${who === 'child' ? "this door's children" : whoWords(who)} ${shareWords(above)}`),
+    ...own.map(
+      ({ who, above }) => `${who === 'child' ? "this door's children" : `"${plain(who)}"`} ${shareWords(above)}`,
+    ),
   ];
   return `Standing taller than this: ${each.join(', ')} (${count(reach[0]?.above.n ?? 0)} drawn of each).`;
 }
@@ -81,7 +81,7 @@ function responseSentences({ response }: BeamFacts): string[] {
 
 function spacingGroup(spacing: SpacingFacts): FactGroup {
   const { first, second, spacing_m, fastest_mps, slowest_mps, fastest_ms, slowest_ms, depth_m } = spacing;
-  const [a, b] = [named(first), named(second)];
+  const [a, b] = [plain(first), plain(second)];
   const sentences = [
     `The fastest walker of the mix (${speed(fastest_mps)}) takes ${milliseconds(fastest_ms)} from ${a} to ${b}, ` +
       `the slowest (${speed(slowest_mps)}) ${milliseconds(slowest_ms)}; 2.5 in 100 are faster still, 2.5 slower ` +
@@ -90,9 +90,10 @@ function spacingGroup(spacing: SpacingFacts): FactGroup {
   if (depth_m !== null) {
     const n = count(spacing.shallower.n);
     sentences.push(
-      `${a} stays broken over ${metres(round2(depth_m.middle))} of a walker's way (${metres(round2(depth_m.low))} to ` +
-        `${metres(round2(depth_m.high))}): ${shareWords(spacing.shallower)} are shallower than the spacing, ` +
-        `${shareWords(spacing.never_together)} never break both at one moment (${n} crossings).`,
+      `The longest break of ${a} in a crossing lasts over ${metres(round2(depth_m.middle))} of the way ` +
+        `(${metres(round2(depth_m.low))} to ${metres(round2(depth_m.high))}): ${shareWords(spacing.shallower)} of ` +
+        `walkers are shallower than the spacing, ${shareWords(spacing.never_together)} never break both beams at one ` +
+        `moment (${n} crossings).`,
     );
   }
   sentences.push(pollSentence(spacing));
@@ -101,7 +102,7 @@ function spacingGroup(spacing: SpacingFacts): FactGroup {
 
 function pollSentence({ poll, first, second }: SpacingFacts): string {
   if (poll === null) return 'The inputs are wired to interrupts: no edge falls between two reads.';
-  const state = `"${named(first)} alone" or "${named(second)} alone"`;
+  const state = `"${plain(first)} alone" or "${plain(second)} alone"`;
   const who = poll.unsure.value > 0 ? `${shareWords(poll.unsure)} of walkers are faster` : 'nobody drawn is faster';
   return (
     `Read every ${milliseconds(poll.poll_ms)}, the controller is sure to see ${state} only up to ` +
@@ -123,7 +124,7 @@ function openingSentences({ opening, zone, interference }: DoorFacts): string[] 
       `${metres(zone.least_m)}.`,
   );
   for (const { emitter, receiver } of interference)
-    sentences.push(`The emitter of ${named(emitter)} also shines into the receiver of ${named(receiver)}.`);
+    sentences.push(`The emitter of ${plain(emitter)} also shines into the receiver of ${plain(receiver)}.`);
   return sentences;
 }
 

@@ -1,6 +1,6 @@
 /** Sentences folded to the width of a terminal, and shares and tables as a terminal shows them. */
 import Table from 'cli-table3';
-import { decimal } from '../report/words.js';
+import { count, decimal } from '../report/words.js';
 import type { Share } from '../simulate/fact-types.js';
 
 /** Wide enough for a table of a few columns, narrow enough for half a screen. */
@@ -20,6 +20,11 @@ export function folded(text: string, indent = ''): string {
   return lines.map((one) => `${indent}${one}\n`).join('');
 }
 
+/** A number with at most this many decimals, 0 included. */
+export function rounded(x: number, decimals: number): string {
+  return decimals === 0 ? count(x) : decimal(x, decimals);
+}
+
 /** 'all', 'none', '97.5 %', 'under 0.1 %'. */
 export function shareWords({ value }: Pick<Share, 'value'>): string {
   if (value <= 0) return 'none';
@@ -27,7 +32,7 @@ export function shareWords({ value }: Pick<Share, 'value'>): string {
   if (value > 1 - 1e-9) return 'all';
   if (value < 0.001) return 'under 0.1\u00a0%';
   if (value > 0.999) return 'over 99.9\u00a0%';
-  return `${decimal(100 * value, value < 0.1 || value > 0.9 ? 1 : 0)}\u00a0%`;
+  return `${rounded(100 * value, value < 0.1 || value > 0.9 ? 1 : 0)}\u00a0%`;
 }
 
 const NO_LINES = {

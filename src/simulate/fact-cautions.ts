@@ -20,7 +20,12 @@ export function cautionsOf(facts: Omit<DoorFacts, 'cautions'>, design: Design, d
     const breaks = broken.value > 0 ? breaks_per_crossing / broken.value : 0;
     if (breaks > SEVERAL_BREAKS) cautions.push({ code: 'legs', beams: names, height_m, breaks });
     if (response.unseen.value > WORTH_A_WORD)
-      cautions.push({ code: 'response_slow', beams: names, response_ms: response.response_ms, unseen: response.unseen });
+      cautions.push({
+        code: 'response_slow',
+        beams: names,
+        response_ms: response.response_ms,
+        unseen: response.unseen,
+      });
   }
   for (const { first, second, spacing_m, never_together, poll } of facts.spacings) {
     const diameter_m = Math.max(...[first, second].map((name) => diameterOf(design, door, name)));

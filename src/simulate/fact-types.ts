@@ -102,12 +102,34 @@ export interface ZoneFacts {
 
 /** What deserves a word; a code with the numbers it rests on. */
 export type FactCaution =
-  | { readonly code: 'too_high'; readonly beams: readonly string[]; readonly height_m: number; readonly unbroken: Share }
+  | {
+      readonly code: 'too_high';
+      readonly beams: readonly string[];
+      readonly height_m: number;
+      readonly unbroken: Share;
+    }
   | { readonly code: 'legs'; readonly beams: readonly string[]; readonly height_m: number; readonly breaks: number }
-  | { readonly code: 'too_far'; readonly first: string; readonly second: string; readonly spacing_m: number; readonly apart: Share }
-  | { readonly code: 'too_close'; readonly first: string; readonly second: string; readonly spacing_m: number; readonly diameter_m: number }
+  | {
+      readonly code: 'too_far';
+      readonly first: string;
+      readonly second: string;
+      readonly spacing_m: number;
+      readonly apart: Share;
+    }
+  | {
+      readonly code: 'too_close';
+      readonly first: string;
+      readonly second: string;
+      readonly spacing_m: number;
+      readonly diameter_m: number;
+    }
   | { readonly code: 'poll_slow'; readonly first: string; readonly second: string; readonly poll: PollFacts }
-  | { readonly code: 'response_slow'; readonly beams: readonly string[]; readonly response_ms: number; readonly unseen: Share }
+  | {
+      readonly code: 'response_slow';
+      readonly beams: readonly string[];
+      readonly response_ms: number;
+      readonly unseen: Share;
+    }
   | { readonly code: 'interference'; readonly emitter: string; readonly receiver: string }
   | { readonly code: 'narrow'; readonly width_m: number; readonly turned: Share }
   | { readonly code: 'not_abreast'; readonly width_m: number; readonly abreast: Share }

@@ -72,11 +72,13 @@ function doorFacts(design: Design, door: DesignDoor, stream: Stream): DoorFacts 
         ...groups.map(({ who, ages_y, bodies }): Reach => ({ who, ages_y, above: above(bodies) })),
         ...walkers.map(({ who, bodies }): Reach => ({ who, ages_y: null, above: above(bodies) })),
       ],
-      met: middling.map(({ who, arrivals }): Met => ({
-        who,
-        stature_m: (arrivals[MIDDLING >> 1] as Arrival).body.stature_m,
-        parts: partShares(arrivals, paths[i] as (typeof paths)[number]),
-      })),
+      met: middling.map(
+        ({ who, arrivals }): Met => ({
+          who,
+          stature_m: (arrivals[MIDDLING >> 1] as Arrival).body.stature_m,
+          parts: partShares(arrivals, paths[i] as (typeof paths)[number]),
+        }),
+      ),
       broken: shareOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length > 0),
       breaks_per_crossing: meanOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length / 2),
       response: responseFacts(crossings, i, beam.sensor.response_ms),
@@ -109,9 +111,7 @@ function peopleOf(from_y: number, to_y: number): Walker {
 }
 
 function drawn(door: DesignDoor, who: string, walker: Walker, stream: Stream): Body[] {
-  return Array.from({ length: DRAWN }, (_, n) =>
-    drawBody(who, walker, n, door, door.traffic.home_pace, stream.nth(n)),
-  );
+  return Array.from({ length: DRAWN }, (_, n) => drawBody(who, walker, n, door, door.traffic.home_pace, stream.nth(n)));
 }
 
 function alike<T>(item: T): Weighted<T> {

@@ -48,11 +48,10 @@ export interface LadderOptions {
   readonly heights_m?: readonly number[];
 }
 
-const RUNGS = 12;
-const LOWEST_M = 0.1;
+/** Closest together where it matters most, between a child's head and a man's hip. */
+const RUNGS_M = [0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.95, 1.1, 1.25, 1.4, 1.6, 1.8] as const;
 const HIGHEST_M = 1.8;
 const STEP_CM = 5;
-const STEP_M = STEP_CM / 100;
 
 /** The body whose results theory knows: as deep as a trunk, of one man's height, at a brisk indoor pace. */
 export const LADDER_ROD: Walker = { kind: 'test-rod', diameter_m: 0.3, height_m: 1.8, speed_mps: 1, persons: 1 };
@@ -97,12 +96,15 @@ export function ownHeight(door: DesignDoor): number {
   return Math.round(mean * 1e6) / 1e6;
 }
 
-/** A dozen heights from 0.10 m to 1.80 m or the lintel, rounded to 5 cm; the nearest gives way to the design's own. */
+/**
+ * A dozen heights from 0.10 m to 1.80 m; under a lower lintel all are lowered alike, to whole 5 cm. The nearest gives
+ * way to the design's own.
+ */
 export function rungs(lintel_m: number, own_m: number): number[] {
-  const top = Math.min(HIGHEST_M, lintel_m);
-  const even = Array.from({ length: RUNGS }, (_, i) => LOWEST_M + ((top - LOWEST_M) * i) / (RUNGS - 1));
+  const scale = Math.min(1, lintel_m / HIGHEST_M);
   // Whole centimetres divided last, so that 0.35 is the number a user would type.
-  const heights = even.map((height) => Math.min(top, (Math.round(height / STEP_M) * STEP_CM) / 100));
+  const heights = RUNGS_M.map((height) => (Math.round((100 * height * scale) / STEP_CM) * STEP_CM) / 100);
+  if (scale < 1) heights[heights.length - 1] = lintel_m;
   let nearest = 0;
   heights.forEach((height, i) => {
     if (Math.abs(height - own_m) < Math.abs((heights[nearest] as number) - own_m)) nearest = i;

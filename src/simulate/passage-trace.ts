@@ -13,6 +13,7 @@ import type { Direction, Level, Logic } from '../counter/logic.js';
 import { makeLogic } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import { nearest } from '../scenario/nearest.js';
+import { printable, quote } from '../scenario/printable.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { DoorScorer } from '../score/door-scorer.js';
 import type { Verdict } from '../score/match.js';
@@ -137,33 +138,28 @@ function shareOf(direction: Direction): number {
 function doorOf(design: Design, name: string | undefined): DesignDoor {
   const names = design.doors.map((door) => door.name);
   const door = design.doors.find((one) => name === undefined || one.name === name);
-  if (!door) throw new NoSuchPassage(`there is no door ${JSON.stringify(name)}`, didYouMean(name ?? '', names));
+  if (!door) throw new NoSuchPassage(`there is no door ${quote(name ?? '')}`, didYouMean(name ?? '', names));
   return door;
 }
 
 function checkWalker(design: Design, who: string, kind: PassageKind): void {
   const walkers = walkersKnown(design);
   const walker = walkers.get(who);
-  if (!walker)
-    throw new NoSuchPassage(`there is no walker ${JSON.stringify(who)}`, didYouMean(who, [...walkers.keys()]));
+  if (!walker) throw new NoSuchPassage(`there is no walker ${quote(who)}`, didYouMean(who, [...walkers.keys()]));
   if (walker.kind === 'test-rod' && kind !== 'through')
-    throw new NoSuchPassage(`${JSON.stringify(who)} is a test rod: it can only go through`, 'kind: through');
+    throw new NoSuchPassage(`${quote(who)} is a test rod: it can only go through`, 'kind: through');
 }
 
 function didYouMean(name: string, known: readonly string[]): string {
   const close = nearest(name, known);
-  return close === undefined ? `there is ${known.join(', ')}` : `did you mean ${JSON.stringify(close)}?`;
+  return close === undefined
+    ? `there is ${known.map((one) => printable(one)).join(', ')}`
+    : `did you mean ${quote(close)}?`;
 }
 
 type Chosen = Required<Omit<PassageChoice, 'door'>>;
 
-function traceParty(
-  design: Design,
-  door: DesignDoor,
-  chosen: Chosen,
-  party: PartyAlone,
-  stream: Stream,
-): PassageTrace {
+function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: PartyAlone, stream: Stream): PassageTrace {
   const mounted = mountedBeams(design, door);
   const barriers = new Barriers(mounted, stream.child('door', door.name));
   const shadows = party.map((arrival) => ({
@@ -259,4 +255,3 @@ class LogicTracer {
     };
   }
 }
-

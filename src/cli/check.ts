@@ -1,0 +1,120 @@
+/** `jambeam check`: what follows from a scenario before anything is built or simulated at length. */
+import { makeLogic } from '../counter/make-logic.js';
+import { compileTable } from '../counter/table/compile.js';
+import { tableAsText } from '../counter/table/text.js';
+import { CAUTIONS } from '../report/cautions.js';
+import { metres, plain, plural } from '../report/words.js';
+import { explain, formatIssue } from '../scenario/explain.js';
+import type { Issue } from '../scenario/issue.js';
+import type { Design, DesignDoor } from '../scenario/schema.js';
+import { readYaml } from '../scenario/yaml-source.js';
+import type { DoorFacts } from '../simulate/fact-types.js';
+import { deriveFacts } from '../simulate/facts.js';
+import type { LadderRow } from '../simulate/ladder.js';
+import { heightLadder } from '../simulate/ladder.js';
+import { factIssues } from './caution-words.js';
+import { factGroups } from './fact-words.js';
+import { readText } from './files.js';
+import type { Io, Paint } from './io.js';
+import { jsonText } from './io.js';
+import { ladderSentences, ladderTable } from './ladder-words.js';
+import { folded } from './lines.js';
+import { pathText } from './problem.js';
+import { loadScenario } from './scenario-file.js';
+
+export interface CheckOptions {
+  readonly set?: readonly string[];
+  readonly json?: boolean;
+}
+
+/** What was worked out of a design: facts and a ladder for each door, in their order. */
+export interface Findings {
+  readonly facts: readonly DoorFacts[];
+  readonly ladders: readonly (readonly LadderRow[])[];
+}
+
+/** @throws {UserProblem} with all that is wrong with the scenario */
+export function checkCommand(file: string, options: CheckOptions, io: Io): void {
+  const sets = options.set ?? [];
+  const { design, cautions } = loadScenario(file, sets);
+  const found: Findings = {
+    facts: deriveFacts(design),
+    ladders: design.doors.map((door) => heightLadder(design, door)),
+  };
+  // What a set has changed no longer stands in the file.
+  const source = sets.length === 0 ? readYaml(readText(file, 'a scenario in YAML'), file).source : null;
+  const all = [...cautions, ...factIssues(design, found.facts, source)];
+  io.out(
+    options.json === true ? jsonText(checkData(all, found)) : checkText(design, all, found, { file, paint: io.paint }),
+  );
+}
+
+/** The same for programs. */
+export function checkData(cautions: readonly Issue[], found: Findings): object {
+  return {
+    ok: true,
+    cautions: cautions.map((issue) => ({ place: issue.place, path: issue.path, ...explain(issue) })),
+    doors: found.facts.map((facts, i) => ({ ...facts, ladder: found.ladders[i] })),
+  };
+}
+
+/** The whole page for a terminal. `file` is the scenario as the user named it. */
+export function checkText(
+  design: Design,
+  cautions: readonly Issue[],
+  found: Findings,
+  { file, paint }: { readonly file: string; readonly paint: Paint },
+): string {
+  const many = cautions.length === 0 ? 'no cautions' : plural(cautions.length, 'caution');
+  return [
+    `${paint.bold(paint.green('OK'))}  ${pathText(file)} can be simulated; ${many}\n` +
+      cautions.map((caution) => `${paint.yellow('caution:')} ${formatIssue(caution)}\n`).join(''),
+    ...design.doors.map(
+      (door, i) => doorText(door, found.facts[i]!, paint) + ladderText(design, found.ladders[i]!, paint),
+    ),
+    logicsText(design, paint),
+    beforeBuilding(paint),
+  ].join('\n');
+}
+
+function doorText(door: DesignDoor, facts: DoorFacts, paint: Paint): string {
+  const title = `Door ${plain(door.name)}: ${plain(door.from)} to ${plain(door.to)}, ${metres(door.width_m)} wide, ${metres(door.height_m)} high`;
+  const groups = factGroups(facts).map(
+    (group) => `  ${paint.bold(group.title)}\n${group.sentences.map((one) => folded(one, '    ')).join('')}`,
+  );
+  return `${paint.bold(paint.cyan(title))}\n${groups.join('')}`;
+}
+
+function ladderText(design: Design, rows: readonly LadderRow[], paint: Paint): string {
+  const logic = plain(design.logics[0]?.name ?? '');
+  const crossings = rows[0]?.cells[0]?.crossings ?? 0;
+  const about =
+    `The same ${crossings} adults, ${crossings} children and ${crossings} passes of a test rod (0.30 m thick, 1.80 m tall, ` +
+    `1 m/s), each alone, at every height, counted by ${logic}. Under each name: breaks per crossing and beam, then missed ` +
+    'and false counts (extra, reversed, invented) per 100 crossings.';
+  return (
+    `  ${paint.bold('Height ladder')}\n${folded(about, '    ')}\n` +
+    `${ladderTable(rows, paint).replace(/^(?=.)/gm, '    ')}\n` +
+    ladderSentences(rows)
+      .map((one) => folded(one, '    '))
+      .join('')
+  );
+}
+
+function logicsText(design: Design, paint: Paint): string {
+  const defeats = design.logics.map((choice) => {
+    const { name, defeated_by } = makeLogic(choice, design.tables);
+    return folded(`${plain(name)}: ${plain(defeated_by)}`, '  ');
+  });
+  const tables = design.logics.flatMap((choice) => {
+    if (choice.use !== 'table') return [];
+    const { table } = compileTable(design.tables[choice.file] ?? '', choice.file, choice.name);
+    return table ? [`${paint.dim(pathText(choice.file))}\n${tableAsText({ ...table, name: choice.name })}`] : [];
+  });
+  const title = paint.bold(paint.cyan('Logics, and what defeats them'));
+  return [`${title}\n${defeats.join('')}`, ...tables].join('\n');
+}
+
+function beforeBuilding(paint: Paint): string {
+  return `${paint.bold(paint.cyan('Mind'))}\n${CAUTIONS.map(({ title, text }) => folded(`${title}. ${text}`, '  ')).join('')}`;
+}
