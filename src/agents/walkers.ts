@@ -37,6 +37,6 @@ export function drawBody(
 }
 
 /** Two side by side need both breadths and some room. */
-export function fitsAbreast(a: Body, b: Body, opening: Opening): boolean {
+export function fitsAbreast(a: Pick<Body, 'breadth_m'>, b: Pick<Body, 'breadth_m'>, opening: Opening): boolean {
   return a.breadth_m + b.breadth_m + ABREAST_ROOM.value <= opening.width_m;
 }

@@ -8,6 +8,7 @@
 import { SHOULDER_RATIO } from '../agents/figures/mix.js';
 import { drawBody, fitsAbreast, walkerNamed } from '../agents/walkers.js';
 import type { Body } from '../agents/body.js';
+import { drawPerson } from '../agents/population.js';
 import type { Walker } from '../agents/schema.js';
 import { Stream } from '../engine/stream.js';
 import { LONGEST_REACH_M } from '../scenario/checks/doors.js';
@@ -50,11 +51,11 @@ function doorFacts(design: Design, door: DesignDoor, stream: Stream): DoorFacts 
   const groups = GROUPS.map(({ who, ages_y: [from, to] }) => ({
     who,
     ages_y: [from, to] as const,
-    bodies: drawn(door, who, peopleOf(from, to), stream.child('group', `${from}`)),
+    bodies: drawn(door, peopleOf(from, to), stream.child('group', `${from}`)),
   }));
   const adults = (groups[0] as (typeof groups)[number]).bodies;
   const walkers = [...sharesByWalker(door)].map(([who, share]) => {
-    const bodies = drawn(door, who, walkerNamed(who, design.walkers), stream.child('walker', who));
+    const bodies = drawn(door, walkerNamed(who, design.walkers), stream.child('walker', who));
     return { who, bodies, weighted: bodies.map((item) => ({ item, weight: share / bodies.length })) };
   });
   const middling = (['adult', 'child'] as const).map((who) => ({
@@ -64,7 +65,7 @@ function doorFacts(design: Design, door: DesignDoor, stream: Stream): DoorFacts 
 
   const beamFacts = beams.map((beam, i): BeamFacts => {
     const height_m = middleHeight(door.beams[i] as DesignBeam);
-    const above = (bodies: readonly Body[]) => shareOf(bodies.map(alike), (body) => body.stature_m > height_m);
+    const above = (bodies: readonly Standing[]) => shareOf(bodies.map(alike), (body) => body.stature_m > height_m);
     return {
       beam: beam.name,
       height_m,
@@ -110,8 +111,15 @@ function peopleOf(from_y: number, to_y: number): Walker {
   return { kind: 'people', ages_y: [from_y, last], women_share: 0.5, with_infant: false };
 }
 
-function drawn(door: DesignDoor, who: string, walker: Walker, stream: Stream): Body[] {
-  return Array.from({ length: DRAWN }, (_, n) => drawBody(who, walker, n, door, door.traffic.home_pace, stream.nth(n)));
+/** What of a body needs no pose. */
+type Standing = Pick<Body, 'stature_m' | 'speed_mps' | 'breadth_m'>;
+
+function drawn(door: DesignDoor, walker: Walker, stream: Stream): Standing[] {
+  return Array.from({ length: DRAWN }, (_, n) => {
+    if (walker.kind === 'test-rod') return drawBody('', walker, n, door, 1, stream.nth(n));
+    const { stature_m, speed_mps, bideltoid_m } = drawPerson(walker, stream.nth(n), door.traffic.home_pace);
+    return { stature_m, speed_mps, breadth_m: bideltoid_m };
+  });
 }
 
 function alike<T>(item: T): Weighted<T> {
@@ -161,7 +169,7 @@ function spacingFacts(
   design: Design,
   door: DesignDoor,
   crossings: readonly Weighted<Crossing>[],
-  everybody: readonly Weighted<Body>[],
+  everybody: readonly Weighted<Standing>[],
 ): SpacingFacts[] {
   const inOrder = door.beams
     .map((beam, index) => ({ beam, index, at_m: middlePlace(beam) }))
@@ -210,8 +218,8 @@ function spacingFacts(
   });
 }
 
-function openingFacts(door: DesignDoor, adults: readonly Body[]): OpeningFacts {
-  const pairs = adults.map((one, i) => alike([one, adults[(i + 1) % adults.length] as Body] as const));
+function openingFacts(door: DesignDoor, adults: readonly Standing[]): OpeningFacts {
+  const pairs = adults.map((one, i) => alike([one, adults[(i + 1) % adults.length] as Standing] as const));
   return {
     width_m: door.width_m,
     abreast: shareOf(pairs, ([a, b]) => fitsAbreast(a, b, door)),
