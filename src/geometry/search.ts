@@ -47,6 +47,21 @@ export function scanLimb(
     if (cav + ea.z0 > threshold && cbv + eb.z0 > threshold) return;
     if (cav + ea.z1 < -threshold && cbv + eb.z1 < -threshold) return;
     if (limb.shadowed && ul === 0) return;
+    // A trunk at mid-height: its cross-section simply walks through the beam.
+    const perNode = (uw * span.advance) / span.nodes;
+    if (
+      cav + ea.z1 <= 0 &&
+      cbv + eb.z0 >= 0 &&
+      limb.al === limb.bl &&
+      limb.aw === limb.bw &&
+      Math.abs(ul) * track.sideways < perNode / 2
+    ) {
+      const c = beam.u0 + ul * limb.al + uw * limb.aw + uz * limb.az;
+      const start = Math.max(from, passes(track, span, ul, c + threshold, perNode));
+      const end = Math.min(to, passes(track, span, ul, c - threshold, perNode));
+      if (start < end) addInterval(out, start, end);
+      return;
+    }
   }
   const cau = beam.u0 + ul * limb.al + uw * limb.aw + uz * limb.az;
   const cbu = beam.u0 + ul * limb.bl + uw * limb.bw + uz * limb.bz;
@@ -168,6 +183,22 @@ export function scanLimb(
   for (let i = 0; i < found.length; i += 2) addInterval(out, found[i]!, found[i + 1]!);
 }
 const FOUND: number[] = [];
+
+/** The node, real, at which an upright limb's axis passes: ul·l + perNode·n + c = 0. It moves on in every cell. */
+function passes(track: LimbTrack, span: NodeSpan, ul: number, c: number, perNode: number): number {
+  const { ends } = track;
+  const mask = span.nodes - 1;
+  const at = (n: number): number => {
+    const k = n & mask;
+    return ul * ends[k * STRIDE]! + perNode * n + c;
+  };
+  // Sway moves the crossing by a node or so from where an even walk would have it.
+  let n = Math.floor(-c / perNode);
+  while (at(n) > 0) n--;
+  while (at(n + 1) <= 0) n++;
+  const u = at(n);
+  return n - u / (at(n + 1) - u);
+}
 
 /** Both ends of the cell are on one side, the place `t` in it on the other: two crossings. Gives back the open start. */
 function turnInCell(n: number, t: number, g0: number, g1: number, start: number, found: number[]): number {

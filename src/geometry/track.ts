@@ -53,6 +53,11 @@ export interface LimbTrack {
   readonly perPeriod: number;
   /** Largest movement in one cell. */
   readonly fastest: number;
+  /**
+   * Largest sideways movement in one cell of a limb that stays upright and walks on evenly: both ends ride on one point
+   * whose w grows in proportion to the node. NaN for all others.
+   */
+  readonly sideways: number;
   readonly aExtent: Extent;
   readonly bExtent: Extent;
 }
@@ -107,7 +112,24 @@ export function limbTrack(a: PointTrack, b: PointTrack, span: NodeSpan): LimbTra
   // A motion that repeats is searched by many bodies: worth a closer look at how fast it is where.
   if (advance > 0) lookAhead(ends, moved, span);
   else for (let k = 0; k < nodes; k++) ends[k * STRIDE + PACE] = (1 - ROUNDING) / fastest;
-  return { ends, perPeriod: moved, fastest, aExtent: extentOf(ends, 0, span), bExtent: extentOf(ends, 3, span) };
+  return {
+    ends,
+    perPeriod: moved,
+    fastest,
+    sideways: a === b ? sidewaysOf(ends, span) : NaN,
+    aExtent: extentOf(ends, 0, span),
+    bExtent: extentOf(ends, 3, span),
+  };
+}
+
+function sidewaysOf(ends: Float32Array, { nodes, advance }: NodeSpan): number {
+  let most = 0;
+  for (let k = 0; k < nodes; k++) {
+    const at = k * STRIDE;
+    if (advance === 0 || Math.abs(ends[at + 1]! - (advance * k) / nodes) > ROUNDING) return NaN;
+    most = Math.max(most, Math.abs(ends[((k + 1) % nodes) * STRIDE]! - ends[at]!));
+  }
+  return most;
 }
 
 function lookAhead(ends: Float32Array, perPeriod: number, { nodes }: NodeSpan): void {
