@@ -38,7 +38,8 @@ export class Response {
     if (this.start !== this.start) return;
     if (!this.broken) {
       if (this.end === this.start || this.end - this.start < this.response_us) {
-        if (until_us >= this.end) this.start = NaN;
+        // A break that begins at this very end would go on.
+        if (until_us > this.end) this.start = NaN;
         return;
       }
       // Long enough, whatever comes next: a later break can only prolong it.
