@@ -10,5 +10,10 @@ if (Number(process.versions.node.split('.')[0]) < 20) {
   console.error('jambeam is not built yet: run `npm run build` in its folder');
   process.exitCode = 2;
 } else {
-  void import(main.href).then(({ main }) => main(process.argv.slice(2)));
+  import(main.href)
+    .then(({ main }) => main(process.argv.slice(2)))
+    .catch((error) => {
+      console.error(`jambeam can't start: ${error.message}\nin its folder, run \`npm ci\` and \`npm run build\``);
+      process.exitCode = 1;
+    });
 }

@@ -4,10 +4,10 @@ import type { Design } from '../scenario/schema.js';
 import type { Sinks } from '../simulate/outcome.js';
 import { CsvFile, cell } from './csv-file.js';
 
-export const PASSAGE_COLUMNS =
+const PASSAGE_COLUMNS =
   'replicate,number,door,body,who,stature_m,persons,kind,direction,enter_us,cross_us,leave_us'.split(',');
-export const TALLY_COLUMNS = 'replicate,door,logic,time_us,direction'.split(',');
-export const EDGE_COLUMNS = 'replicate,door,beam,time_us,level'.split(',');
+const TALLY_COLUMNS = 'replicate,door,logic,time_us,direction'.split(',');
+const EDGE_COLUMNS = 'replicate,door,beam,time_us,level'.split(',');
 
 export interface EventFiles {
   readonly sinks: Sinks;

@@ -23,7 +23,7 @@ const UNSAFE =
   /\u001b(?!\[\d{1,3}m)|[\u0000-\u0008\u000b-\u001a\u001c-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g;
 
 /** Text fit for a terminal: what would move the cursor or hide something is shown as `\u{1b}`. */
-export function terminalText(text: string): string {
+function terminalText(text: string): string {
   return text.replace(UNSAFE, (c) => `\\u{${c.charCodeAt(0).toString(16)}}`);
 }
 

@@ -23,6 +23,10 @@ export async function main(args: readonly string[]): Promise<void> {
   };
   const io = processIo((error) => fail(Object.assign(error, { path: 'stdout' })));
   listenForSignals();
+  process.on('uncaughtException', (error) => {
+    fail(error);
+    process.exit();
+  });
   try {
     // Who types nothing wants to know what can be typed.
     await program(io).parseAsync(args.length > 0 ? args : ['--help'], { from: 'user' });

@@ -18,6 +18,7 @@ export interface NewOptions {
 }
 
 export function newCommand(folder: string, options: NewOptions, io: Io): void {
+  if (folder === '') throw new UserProblem('expected a folder to make, found nothing');
   const files = starterFiles(options);
   const path = resolve(folder);
   const name = pathText(folder);

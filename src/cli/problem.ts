@@ -72,7 +72,7 @@ export function onDisk<T>(what: string, step: () => T): T {
 }
 
 function diskHint(code: string | undefined): string | undefined {
-  if (code === 'ENOSPC' || code === 'EDQUOT') return 'make room, or write to another disk with --out';
-  if (code === 'EROFS' || code === 'EACCES' || code === 'EPERM') return 'choose a place you may write to, with --out';
+  if (code === 'ENOSPC' || code === 'EDQUOT') return 'make room, or write to another disk';
+  if (code === 'EROFS' || code === 'EACCES' || code === 'EPERM') return 'choose a place you may write to';
   return undefined;
 }

@@ -24,7 +24,7 @@ export function startProgress(of: number, io: Io): Progress {
       if (done === 0) began = performance.now();
       progress.update(done);
     },
-    stop: progress.stop,
+    stop: () => progress.stop(),
   };
 }
 
@@ -55,7 +55,7 @@ function lines(of: number, timeLeft: (done: number) => string, io: Io): Progress
 }
 
 /** `3 s`, `2 min`, `1.5 h`: coarse, as an estimate is. */
-export function durationText(seconds: number): string {
+function durationText(seconds: number): string {
   if (seconds < 90) return `${Math.ceil(seconds)} s`;
   return seconds < 5400 ? `${Math.round(seconds / 60)} min` : `${Math.round(seconds / 360) / 10} h`;
 }

@@ -43,6 +43,7 @@ export class RunFolder {
    * @param force whether a folder that isn't this scenario's own may be written into
    */
   static open(out: string, scenarioFile: string, force: boolean): RunFolder {
+    if (out === '') throw new UserProblem('--out: expected a folder, found nothing');
     const path = resolve(out);
     const name = pathText(out);
     const kind = kindOf(path);

@@ -1,6 +1,9 @@
-/** Ctrl-C and `kill`: what a command was writing is cleaned up, then the process ends with 130 or 143. */
+/**
+ * Ctrl-C, `kill` and a terminal that is closed: what a command was writing is cleaned up, then the process ends with
+ * 128 and the signal's number, as shells have it.
+ */
 
-const EXIT_CODES = { SIGINT: 130, SIGTERM: 143 } as const;
+const EXIT_CODES = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const;
 
 type CleanUp = () => void | Promise<void>;
 

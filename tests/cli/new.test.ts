@@ -1,0 +1,76 @@
+/** `jambeam new`: a starter that runs, and nobody's work overwritten. */
+import { mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { parseScenario } from '../../src/scenario/parse.js';
+import { editorSchema } from '../../src/scenario/keys.js';
+import { folder, jambeam } from './jambeam.js';
+
+const FILES = ['my-logic.yaml', 'scenario.schema.json', 'scenario.yaml'];
+const cwd = folder();
+const at = (...parts: string[]): string => join(cwd, ...parts);
+const read = (...parts: string[]): string => readFileSync(at(...parts), 'utf8');
+const parsed = (dir: string) =>
+  parseScenario(read(dir, 'scenario.yaml'), 'scenario.yaml', { readTable: (file) => read(dir, file) });
+
+test('writes three files and says what to type next', () => {
+  const { code, out, err } = jambeam(['new', 'x'], { cwd });
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  expect(readdirSync(at('x')).sort()).toEqual(FILES);
+  expect(out).toMatch(/jambeam\S* check x\/scenario\.yaml/);
+  expect(out).toMatch(/jambeam\S* run x\/scenario\.yaml/);
+  expect(parsed('x')).toMatchObject({ issues: [], cautions: [] });
+  expect(read('x', 'scenario.yaml')).toContain('$schema=./scenario.schema.json');
+  expect(JSON.parse(read('x', 'scenario.schema.json'))).toEqual(JSON.parse(JSON.stringify(editorSchema())));
+});
+
+test('the ready-made starter of the repository is what `new` writes, apart from the line for editors', () => {
+  const body = (text: string) => text.slice(text.indexOf('\n'));
+  expect(body(readFileSync('scenarios/starter.yaml', 'utf8'))).toBe(body(read('x', 'scenario.yaml')));
+  expect(readFileSync('scenarios/my-logic.yaml', 'utf8')).toBe(read('x', 'my-logic.yaml'));
+});
+
+test('--width_m goes into the scenario', () => {
+  expect(jambeam(['new', 'wide', '--width_m', '1.4', '--sensor', 'light-barrier'], { cwd }).code).toBe(0);
+  expect(parsed('wide').design?.doors[0]?.width_m).toBe(1.4);
+});
+
+test.each([
+  [['--width_m', '90'], '--width_m: expected 0.4 to 10 metres, found 90'],
+  [['--width_m', 'wide'], '--width_m: expected a number of metres'],
+  [['--width_m', ''], '--width_m: expected a number of metres'],
+  [['--sensor', 'radar'], '--sensor: expected light-barrier, found'],
+])('%j is refused and nothing is made', (args, words) => {
+  const { code, err } = jambeam(['new', 'refused', ...args], { cwd });
+  expect(code).toBe(2);
+  expect(err).toContain(words);
+  expect(readdirSync(cwd)).not.toContain('refused');
+});
+
+test('typed twice it changes nothing; what was edited is never overwritten', () => {
+  expect(jambeam(['new', 'x'], { cwd })).toMatchObject({ code: 0, err: '' });
+  writeFileSync(at('x', 'scenario.yaml'), '# my own work\n');
+  const { code, err } = jambeam(['new', 'x'], { cwd });
+  expect(code).toBe(2);
+  expect(err).toContain('x holds scenario.yaml already, and it may be your work: nothing was written');
+  expect(read('x', 'scenario.yaml')).toBe('# my own work\n');
+});
+
+test('a folder with other files, a file, a link and a missing parent are refused', () => {
+  mkdirSync(at('full'));
+  writeFileSync(at('full', 'notes.txt'), 'mine');
+  expect(jambeam(['new', 'full'], { cwd }).err).toContain('with other files in it: notes.txt');
+  expect(readdirSync(at('full'))).toEqual(['notes.txt']);
+  expect(jambeam(['new', 'full/notes.txt'], { cwd }).err).toContain('found a file');
+  symlinkSync(at('full'), at('link'));
+  expect(jambeam(['new', 'link'], { cwd }).err).toContain('link is a link');
+  const { code, err } = jambeam(['new', 'no/such/place'], { cwd });
+  expect(code).toBe(2);
+  expect(err).toContain("no/such/place can't be made");
+});
+
+test('an empty folder is filled, and what was taken away comes back', () => {
+  mkdirSync(at('empty'));
+  expect(jambeam(['new', 'empty'], { cwd }).code).toBe(0);
+  expect(readdirSync(at('empty')).sort()).toEqual(FILES);
+});
