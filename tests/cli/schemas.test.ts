@@ -1,0 +1,14 @@
+/**
+ * The schemas published in docs/ are those of the code. They are written by `npx vitest run tests/cli/schemas.test.ts -u`
+ * and compared here: a change detector, so that a change of a format is seen in review.
+ */
+import { expect, test } from 'vitest';
+import { editorSchema } from '../../src/scenario/keys.js';
+import { metricsJsonSchema } from '../../src/score/json-schema.js';
+
+test.each([
+  ['metrics.schema.json', metricsJsonSchema()],
+  ['scenario.schema.json', editorSchema()],
+])('docs/%s', async (file, schema) => {
+  await expect(`${JSON.stringify(schema, null, 2)}\n`).toMatchFileSnapshot(`../../docs/${file}`);
+});
