@@ -1,5 +1,5 @@
 /** Facts of a door in plain sentences: the words of `jambeam check`. */
-import { capital, count, decimal, joined, metres, plain } from '../report/words.js';
+import { capital, count, joined, metres, plain } from '../report/words.js';
 import { alikeBeams } from '../simulate/fact-cautions.js';
 import type { BeamFacts, DoorFacts, Met, Reach, SpacingFacts } from '../simulate/fact-types.js';
 import { rounded, shareWords } from './lines.js';
@@ -19,7 +19,7 @@ export function factGroups(facts: DoorFacts): FactGroup[] {
 }
 
 /** 'beam A', 'beams A and B'. */
-export function beamNames(names: readonly string[]): string {
+function beamNames(names: readonly string[]): string {
   return `${names.length > 1 ? 'beams' : 'beam'} ${joined(names.map(plain))}`;
 }
 
@@ -39,7 +39,7 @@ function beamGroup(beams: readonly BeamFacts[]): FactGroup {
       reachSentence(beam.reach),
       ...beam.met.map(metSentence),
       `Going through alone, ${shareWords(beam.broken)} of this door's walkers break ${plain(beam.beam)}; ` +
-        `${decimal(beam.breaks_per_crossing, 2)} breaks a crossing (${count(beam.broken.n)} crossings).`,
+        `${beam.breaks_per_crossing.toFixed(2)} breaks a crossing (${count(beam.broken.n)} crossings).`,
       ...responseSentences(beam),
     ],
   };
@@ -82,22 +82,34 @@ function responseSentences({ response }: BeamFacts): string[] {
 function spacingGroup(spacing: SpacingFacts): FactGroup {
   const { first, second, spacing_m, fastest_mps, slowest_mps, fastest_ms, slowest_ms, depth_m } = spacing;
   const [a, b] = [plain(first), plain(second)];
+  const drawn = `(${count(spacing.speeds_n)} drawn)`;
   const sentences = [
-    `The fastest walker of the mix (${speed(fastest_mps)}) takes ${milliseconds(fastest_ms)} from ${a} to ${b}, ` +
-      `the slowest (${speed(slowest_mps)}) ${milliseconds(slowest_ms)}; 2.5 in 100 are faster still, 2.5 slower ` +
-      `(${count(spacing.speeds_n)} drawn).`,
+    fastest_mps === slowest_mps
+      ? `Every walker (${speed(fastest_mps)}) takes ${milliseconds(fastest_ms)} from ${a} to ${b} ${drawn}.`
+      : `The fastest walker of the mix (${speed(fastest_mps)}) takes ${milliseconds(fastest_ms)} from ${a} to ${b}, ` +
+        `the slowest (${speed(slowest_mps)}) ${milliseconds(slowest_ms)}; 2.5 in 100 are faster still, 2.5 slower ` +
+        `${drawn}.`,
   ];
   if (depth_m !== null) {
     const n = count(spacing.shallower.n);
     sentences.push(
       `The longest break of ${a} in a crossing lasts over ${metres(round2(depth_m.middle))} of the way ` +
-        `(${metres(round2(depth_m.low))} to ${metres(round2(depth_m.high))}): ${shareWords(spacing.shallower)} of ` +
-        `walkers are shallower than the spacing, ${shareWords(spacing.never_together)} never break both beams at one ` +
-        `moment (${n} crossings).`,
+        `(${metres(round2(depth_m.low))} to ${metres(round2(depth_m.high))}): ${shallowerWords(spacing)}, ` +
+        `${togetherWords(spacing)} (${n} crossings).`,
     );
   }
   sentences.push(pollSentence(spacing));
   return { title: `From ${a} to ${b}, ${metres(spacing_m)}`, sentences };
+}
+
+function shallowerWords({ shallower }: SpacingFacts): string {
+  if (shallower.value === 0) return 'nobody is shallower than the spacing';
+  return `${shareWords(shallower)} of walkers are shallower than the spacing`;
+}
+
+function togetherWords({ never_together }: SpacingFacts): string {
+  if (never_together.value === 0) return 'all break both beams at one moment';
+  return `${shareWords(never_together)} never break both beams at one moment`;
 }
 
 function pollSentence({ poll, first, second }: SpacingFacts): string {

@@ -20,13 +20,13 @@ export function ladderTable(rows: readonly LadderRow[], paint: Paint): string {
     .toSorted((a, b) => b.height_m - a.height_m)
     .map((row) => {
       const cells = [
-        metres(row.height_m),
+        metres(row.level ? row.height_m : Math.round(row.height_m * 100) / 100),
         ...row.cells.flatMap((cell) => [
           decimal2(cell.breaks_per_crossing),
           perHundred(cell.missed_per_100),
           perHundred(falseOf(cell)),
         ]),
-        bar(worstOf(row), paint) + (row.own ? ' ◀ yours' : ''),
+        bar(worstOf(row), paint) + (row.own ? (row.level ? ' ◀ yours' : ' ◀ yours, as they are') : ''),
       ];
       return row.own ? cells.map((cell) => paint.bold(cell)) : cells;
     });
@@ -50,7 +50,10 @@ export function ladderSentences(rows: readonly LadderRow[]): string[] {
     );
   }
   const own = ordered.find((row) => row.own);
-  if (own) sentences.push(`At your ${metres(own.height_m)}: ${eachWords(own, names)}.`);
+  if (own) {
+    const yours = own.level ? `At your ${metres(own.height_m)}` : 'With your beams as they are, at their own heights';
+    sentences.push(`${yours}: ${eachWords(own, names)}.`);
+  }
   return sentences;
 }
 

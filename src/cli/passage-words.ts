@@ -6,7 +6,7 @@ import { rounded } from './lines.js';
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
   through: 'going through',
-  abreast: 'one of two side by side',
+  abreast: 'one of two together',
   'close-behind': 'one of two close behind one another',
   against: 'one of two from opposite sides',
   'turn-back': 'turning back',
@@ -14,7 +14,7 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** 'adult going through, forward: 1.74 m tall, 0.87 m/s'. */
-export function visitWords({ who, kind, direction, stature_m, speed_mps, persons }: TracedVisit): string {
+function visitWords({ who, kind, direction, stature_m, speed_mps, persons }: TracedVisit): string {
   const aboard = persons === 1 ? '' : `, ${plural(persons, 'person')} in one body`;
   return (
     `${plain(who)} ${KIND_WORDS[kind] ?? kind}, ${direction}: ${metres(Math.round(stature_m * 100) / 100)} tall, ` +

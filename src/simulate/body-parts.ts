@@ -24,7 +24,7 @@ const PART_NAMES: Readonly<Record<number, BodyPart>> = {
 };
 
 /** The part that a capsule of a body belongs to. An infant and the arm that carries it count as trunk. */
-export function partOf(body: Body, limb: number): BodyPart {
+function partOf(body: Body, limb: number): BodyPart {
   if (body.step === 0) return 'rod';
   if (limb === HEAD) return 'head';
   return PART_NAMES[body.limbs[limb]?.part ?? PART.trunk] ?? 'trunk';

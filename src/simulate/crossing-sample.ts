@@ -14,9 +14,6 @@ export interface Crossing {
   readonly breaks: readonly (readonly number[])[];
 }
 
-/** Crossings measured per walker. */
-const CROSSINGS = 400;
-
 /** Share of a door's parties by walker, whatever they do there. */
 export function sharesByWalker(door: DesignDoor): Map<string, number> {
   const shares = new Map<string, number>();
@@ -24,20 +21,21 @@ export function sharesByWalker(door: DesignDoor): Map<string, number> {
   return new Map([...shares].filter(([, share]) => share > 0));
 }
 
-/** Lone crossings of every walker of the mix, weighted by the walker's share of parties. */
+/** So many lone crossings of every walker of the mix, weighted by the walker's share of parties. */
 export function sampleCrossings(
   design: Design,
   door: DesignDoor,
   paths: readonly BeamPath[],
+  count: number,
   stream: Stream,
 ): Weighted<Crossing>[] {
   return [...sharesByWalker(door)].flatMap(([who, share]) => {
     const choice = { who, kind: 'through', forward_share: 0.5 } as const;
-    return partiesAlone(door, design.walkers, choice, CROSSINGS, stream.child(who)).map((party) => {
+    return partiesAlone(door, design.walkers, choice, count, stream.child(who)).map((party) => {
       const arrival = (party as PartyAlone)[0] as Arrival;
       return {
         item: { arrival, breaks: paths.map((path) => trueBreaks(arrival, path)) },
-        weight: share / CROSSINGS,
+        weight: share / count,
       };
     });
   });

@@ -25,8 +25,13 @@ import { controllerOf, mountedBeams } from './plan.js';
 import type { Weighted } from './weighted.js';
 import { meanOf, quantilesOf, shareOf } from './weighted.js';
 
-/** Bodies drawn per group of people and per walker, for statures, speeds and breadths. */
-const DRAWN = 2000;
+export interface FactOptions {
+  /** Bodies drawn per group of people and per walker, for statures, speeds and breadths; 2000 by default. */
+  readonly drawn?: number;
+  /** Lone crossings measured per walker of the mix; 400 by default. */
+  readonly crossings?: number;
+}
+
 /** The middling bodies whose parts are looked at, and among how many. */
 const MIDDLING = 9;
 const MIDDLING_OF = 199;
@@ -40,22 +45,27 @@ const GROUPS = [
 ] as const;
 
 /** Facts of every door. About 0.1 s a door. */
-export function deriveFacts(design: Design): DoorFacts[] {
-  return design.doors.map((door) => doorFacts(design, door, Stream.root('facts').child('door', door.name)));
+export function deriveFacts(design: Design, options: FactOptions = {}): DoorFacts[] {
+  return design.doors.map((door) => doorFacts(design, door, Stream.root('facts').child('door', door.name), options));
 }
 
-function doorFacts(design: Design, door: DesignDoor, stream: Stream): DoorFacts {
+function doorFacts(
+  design: Design,
+  door: DesignDoor,
+  stream: Stream,
+  { drawn = 2000, crossings: count = 400 }: FactOptions,
+): DoorFacts {
   const beams = mountedBeams(design, door);
   const paths = pathsOf(beams).slice(0, beams.length);
-  const crossings = sampleCrossings(design, door, paths, stream.child('crossings'));
+  const crossings = sampleCrossings(design, door, paths, count, stream.child('crossings'));
   const groups = GROUPS.map(({ who, ages_y: [from, to] }) => ({
     who,
     ages_y: [from, to] as const,
-    bodies: drawn(door, peopleOf(from, to), stream.child('group', `${from}`)),
+    bodies: standing(door, peopleOf(from, to), drawn, stream.child('group', `${from}`)),
   }));
   const adults = (groups[0] as (typeof groups)[number]).bodies;
   const walkers = [...sharesByWalker(door)].map(([who, share]) => {
-    const bodies = drawn(door, walkerNamed(who, design.walkers), stream.child('walker', who));
+    const bodies = standing(door, walkerNamed(who, design.walkers), drawn, stream.child('walker', who));
     return { who, bodies, weighted: bodies.map((item) => ({ item, weight: share / bodies.length })) };
   });
   const middling = (['adult', 'child'] as const).map((who) => ({
@@ -114,8 +124,8 @@ function peopleOf(from_y: number, to_y: number): Walker {
 /** What of a body needs no pose. */
 type Standing = Pick<Body, 'stature_m' | 'speed_mps' | 'breadth_m'>;
 
-function drawn(door: DesignDoor, walker: Walker, stream: Stream): Standing[] {
-  return Array.from({ length: DRAWN }, (_, n) => {
+function standing(door: DesignDoor, walker: Walker, count: number, stream: Stream): Standing[] {
+  return Array.from({ length: count }, (_, n) => {
     if (walker.kind === 'test-rod') return drawBody('', walker, n, door, 1, stream.nth(n));
     const { stature_m, speed_mps, bideltoid_m } = drawPerson(walker, stream.nth(n), door.traffic.home_pace);
     return { stature_m, speed_mps, breadth_m: bideltoid_m };

@@ -35,6 +35,8 @@ export interface LadderRow {
   readonly height_m: number;
   /** The design's own height: its beams as they are. */
   readonly own: boolean;
+  /** False where the design's own beams differ in height or tilt. */
+  readonly level: boolean;
   /** One per walker. */
   readonly cells: readonly LadderCell[];
 }
@@ -54,7 +56,7 @@ const HIGHEST_M = 1.8;
 const STEP_CM = 5;
 
 /** The body whose results theory knows: as deep as a trunk, of one man's height, at a brisk indoor pace. */
-export const LADDER_ROD: Walker = { kind: 'test-rod', diameter_m: 0.3, height_m: 1.8, speed_mps: 1, persons: 1 };
+const LADDER_ROD: Walker = { kind: 'test-rod', diameter_m: 0.3, height_m: 1.8, speed_mps: 1, persons: 1 };
 
 /** Long enough after a visit for sensors, polling and scoring to be done with it. */
 const REST_US = 60_000_000;
@@ -83,17 +85,23 @@ export function heightLadder(design: Design, door: DesignDoor, options: LadderOp
     return {
       height_m,
       own,
+      level: !own || isLevel(door),
       cells: crowds.map((crowd, w) => runCrowd(mounted, logic, crowd, names[w] as string, stream)),
     };
   });
 }
 
 /** The mean of the beams' ends. */
-export function ownHeight(door: DesignDoor): number {
+function ownHeight(door: DesignDoor): number {
   const ends = door.beams.flatMap((beam) => [beam.height_m, beam.far_height_m]);
   const mean = ends.reduce((sum, end) => sum + end, 0) / ends.length;
   // Free of the last bit's dust, so that level beams have the height the user typed.
   return Math.round(mean * 1e6) / 1e6;
+}
+
+function isLevel(door: DesignDoor): boolean {
+  const height_m = door.beams[0]?.height_m;
+  return door.beams.every((beam) => beam.height_m === height_m && beam.far_height_m === height_m);
 }
 
 /**

@@ -33,7 +33,7 @@ export interface PartyChoice {
 const PER_HOUR = 0.01;
 
 /** How many bodies a party has. */
-export function partySize(kind: PassageKind): 1 | 2 {
+function partySize(kind: PassageKind): 1 | 2 {
   return kind === 'abreast' || kind === 'close-behind' || kind === 'against' ? 2 : 1;
 }
 

@@ -106,7 +106,7 @@ export class NoSuchPassage extends Error {
 }
 
 /** Highest number of a passage. */
-export const MOST_PASSAGES = 10_000;
+const MOST_PASSAGES = 10_000;
 const SECOND = 1_000_000;
 /** The clock before the party enters, so that polling and sensors are under way. */
 const BEFORE_US = 10 * SECOND;

@@ -1,12 +1,15 @@
 /** What `jambeam check` says. */
 import { join } from 'node:path';
+import { stripVTControlCharacters } from 'node:util';
 import picocolors from 'picocolors';
 import { describe, expect, test } from 'vitest';
-import { checkCommand } from '../../src/cli/check.js';
+import { checkCommand, checkText } from '../../src/cli/check.js';
 import type { Io } from '../../src/cli/io.js';
 import { ladderSentences, ladderTable } from '../../src/cli/ladder-words.js';
 import { UserProblem } from '../../src/cli/problem.js';
-import type { LadderRow } from '../../src/simulate/ladder.js';
+import { deriveFacts } from '../../src/simulate/facts.js';
+import { type LadderRow, heightLadder } from '../../src/simulate/ladder.js';
+import { doorDesign } from '../simulate/designs.js';
 import { folderWithDoor } from './jambeam.js';
 
 const plainPaint = picocolors.createColors(false);
@@ -104,10 +107,24 @@ test('a scenario that is not right is refused with all its problems', () => {
   expect(() => check((text) => text.replace('width_m: 0.9', 'widht_m: 0.9'))).toThrow(UserProblem);
 });
 
+test('colours are only paint: without them the words are the same', () => {
+  const design = doorDesign();
+  const found = {
+    facts: deriveFacts(design, { drawn: 100, crossings: 20 }),
+    ladders: [heightLadder(design, design.doors[0]!, { crossings: 20 })],
+  };
+  const text = (colours: boolean) =>
+    checkText(design, [], found, { file: 'door.yaml', paint: picocolors.createColors(colours) });
+  expect(text(true)).toContain('\u001b[32m');
+  expect(stripVTControlCharacters(text(true))).toBe(text(false));
+  expect(text(false)).toMatch(/^OK {2}door\.yaml can be simulated; no cautions\n/);
+});
+
 describe('the ladder’s sentences claim only what its rungs show', () => {
   const row = (height_m: number, adult: number[], child: number[], own = false): LadderRow => ({
     height_m,
     own,
+    level: true,
     cells: [cellOf('adult', adult), cellOf('child', child), cellOf('test rod', [1, 0, 0])],
   });
   const cellOf = (who: string, [breaks, missed, extra]: readonly number[]) => ({
