@@ -1,12 +1,13 @@
 /**
  * Bodies: capsules that ride on the moving parts of a person, or the single one of a test rod.
  *
- * A person is 14 capsules: three of the trunk side by side (an elongated cross-section), head, thighs, shanks, feet,
- * upper arms, forearms with hands; an infant on the arm adds one. Offsets are in units of the body's leg unit, so that
+ * A person is 15 capsules: three of the trunk side by side (an elongated cross-section), neck, head, thighs, shanks,
+ * feet, upper arms, forearms with hands; an infant on the arm adds one. Offsets are in units of the body's leg unit, so that
  * all bodies share the gait tables.
  */
 import type { Limb } from '../geometry/track.js';
 import { INFANT } from './figures/manner.js';
+import { NECK_ROOT, NECK_SHARE } from './figures/proportions.js';
 import { FOOT_RADIUS } from './gait/foot.js';
 import { PART, UPRIGHT_HIP } from './gait/parts.js';
 import type { Person } from './person.js';
@@ -52,32 +53,28 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     Math.max(person.waist_breadth_m, person.hip_breadth_m, person.bideltoid_m - 4 * arm) / 2 - trunkRadius,
   );
   const sin = Math.sqrt(1 - turn * turn);
-  const trunk = (l_m: number): Limb => ({
+  const trunk = (l_m: number, top_m: number): Limb => ({
     part: PART.trunk,
     al: (l_m * turn) / unit,
     aw: (l_m * sin) / unit,
     az: 0,
     bl: (l_m * turn) / unit,
     bw: (l_m * sin) / unit,
-    bz: at(person.shoulder_height_m - trunkRadius),
+    bz: at(top_m - trunkRadius),
     radius: trunkRadius / unit,
-    shadowed: l_m !== 0 && turn === 1,
+    shadowed: false,
   });
-  // Head and neck are one capsule down to the shoulders: a neck a little too thick, but no slit a beam could look through.
+  // The middle of the trunk reaches up to the root of the neck, its sides to the shoulders.
+  const neckRoot = person.shoulder_height_m + NECK_ROOT.value * person.stature_m;
   const headTop = at(person.stature_m - person.head_radius_m);
-  const limbs: Limb[] = [trunk(0), trunk(side), trunk(-side)];
-  limbs.push(
-    still(
-      PART.trunk,
-      0,
-      0,
-      Math.min(headTop, at(person.shoulder_height_m)),
-      0,
-      0,
-      headTop,
-      person.head_radius_m / unit,
-    ),
-  );
+  const chin = Math.min(headTop, at(person.chin_height_m + person.head_radius_m));
+  const limbs: Limb[] = [
+    trunk(0, neckRoot),
+    trunk(side, person.shoulder_height_m),
+    { ...trunk(-side, person.shoulder_height_m), shadowed: turn === 1 },
+    still(PART.trunk, 0, 0, chin, 0, 0, headTop, person.head_radius_m / unit),
+    still(PART.trunk, 0, 0, at(neckRoot - trunkRadius), 0, 0, chin, (NECK_SHARE.value * person.head_radius_m) / unit),
+  ];
 
   const hip = (person.hip_breadth_m * HIP_JOINT_SHARE) / unit;
   const foot = HALF_STRIDE_WIDTH_M / unit;

@@ -11,6 +11,7 @@ import { Arrivals } from './arrivals.js';
 import type { Body } from './body.js';
 import type { CrowdDoor, CrowdPlan } from './crowd-plan.js';
 import { OUTSIDE } from './crowd-plan.js';
+import type { Use } from './doorway.js';
 import { Doorway } from './doorway.js';
 import { ABREAST_LAG, CLOSE_BEHIND_LAG, STAGGERED_LAG } from './figures/manner.js';
 import type { Passage } from './motion/passage.js';
@@ -59,7 +60,7 @@ export class Crowd {
     this.arrivals = plan.doors.map(
       (door) => new Arrivals(door.traffic, plan.starts_at_h, stream.child('door', door.name, 'arrivals')),
     );
-    this.doorways = plan.doors.map(() => new Doorway());
+    this.doorways = plan.doors.map((door) => new Doorway(door.opening));
     this.totals = plan.doors.map((door) => runningTotals(door.traffic.mix.map((entry) => entry.share)));
     this.pools = plan.people_at_start.map((n) => new RoomPool(n));
     this.unmet = plan.doors.map(() => 0);
@@ -149,19 +150,31 @@ export class Crowd {
       ),
     );
     const free = bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
-    let first_us = time_us;
+    const doorway = this.doorways[party.door] as Doorway;
+    doorway.forget(time_us);
+    const uses: Use[] = [];
     let lastCross = -1;
+    let lastLeave = -1;
     party.members.forEach((member, i) => {
       const body = bodies[i] as Body;
       const visits = this.bodies.nth(member.number).nth(1 + member.trips++);
       const side = party.kind === 'abreast' && free ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
       const passage = passageOf(party.kind, body, door, !party.forward, visits, side);
-      const wanted = i === 0 ? time_us : first_us + this.lag(party.kind, free, chance.at(PARTY_DRAW.lag));
-      const enter_us = i > 0 ? wanted : this.admitted(party, body, passage, wanted, chance);
-      if (i === 0) first_us = enter_us;
+      const duration_us = Math.round(passage.leave_s * SECOND);
+      let wanted = time_us;
+      const first = uses[0];
+      if (first) {
+        const lag = this.lag(party.kind, free, chance.at(PARTY_DRAW.lag));
+        wanted = first.enter_us + lag;
+        // Nobody overtakes their own party either, where two don't fit.
+        if (!free) wanted = Math.max(wanted, first.leave_us + lag - duration_us);
+      }
+      // Test rods pass through each other; people wait until the doorway is free for them.
+      const enter_us =
+        body.step === 0 ? wanted : doorway.admit(body, wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
       const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND);
-      const leave_us = enter_us + Math.round(passage.leave_s * SECOND);
-      (this.doorways[party.door] as Doorway).use(party.forward, stops(party.kind), enter_us, leave_us);
+      const leave_us = enter_us + duration_us;
+      uses.push({ body, forward: party.forward, stops: stops(party.kind), enter_us, leave_us });
       const visit: Omit<Visit, 'number'> = {
         door: party.door,
         body: body.number,
@@ -176,10 +189,14 @@ export class Crowd {
         leave_us,
       };
       this.agenda.put(enter_us, { what: 'enter', visit, body, passage });
-      if (cross_us !== null) lastCross = Math.max(lastCross, cross_us);
-      else this.comesHome(member, leave_us);
+      if (cross_us === null) this.comesHome(member, leave_us);
+      else {
+        lastCross = Math.max(lastCross, cross_us);
+        lastLeave = Math.max(lastLeave, leave_us);
+      }
     });
-    if (lastCross >= 0) this.afterwards(party, door, lastCross, chance);
+    for (const use of uses) doorway.use(use);
+    if (lastCross >= 0) this.afterwards(party, door, lastCross, lastLeave, chance);
   }
 
   private lag(kind: PassageKind, free: boolean, u: number): number {
@@ -187,28 +204,20 @@ export class Crowd {
     return Math.round(uniform(u, low, high) * SECOND);
   }
 
-  /** Test rods pass through each other; people wait until the doorway is free for them. */
-  private admitted(party: Party, body: Body, passage: Passage, wanted: number, chance: Stream): number {
-    const { opening } = this.plan.doors[party.door] as CrowdDoor;
-    if (body.step === 0 || fitsAbreast(body, body, opening)) return wanted;
-    const duration_us = Math.round(passage.leave_s * SECOND);
-    return (this.doorways[party.door] as Doorway).admit(wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
-  }
-
   private comesHome(resident: Resident, time_us: number): void {
     if (resident.home !== OUTSIDE) this.agenda.put(time_us, { what: 'home', resident });
   }
 
-  /** Home again, or a stay and then the way back. */
-  private afterwards(party: Party, door: CrowdDoor, time_us: number, chance: Stream): void {
+  /** Home again, or a stay and then the way back; neither before the last has left the doorway. */
+  private afterwards(party: Party, door: CrowdDoor, cross_us: number, leave_us: number, chance: Stream): void {
     if (party.returning) {
-      for (const member of party.members) this.comesHome(member, time_us + 2 * SECOND);
+      for (const member of party.members) this.comesHome(member, leave_us);
       return;
     }
     if (door.traffic.one_way) return;
     const stay = exponential(chance.at(PARTY_DRAW.stay), door.traffic.stay_mean_min * MINUTE);
     const kind = party.kind === 'abreast' || party.kind === 'close-behind' ? party.kind : 'through';
-    this.agenda.put(time_us + Math.round(stay), {
+    this.agenda.put(Math.max(cross_us + Math.round(stay), leave_us), {
       what: 'party',
       party: { ...party, kind, forward: !party.forward, returning: true },
     });

@@ -143,3 +143,22 @@ export const FOOT_RADIUS: Figure<number> = {
   status: 'assumption',
   note: 'about 3 cm either way at an adult stature: between the toes and the instep, a sock or thin shoe included',
 };
+
+export const NECK_ROOT: Figure<number> = {
+  id: 'people.neck_root',
+  value: 0.0404,
+  unit: 'share of stature',
+  used_in: 'how far the root of the neck (seventh cervical vertebra) is above the shoulders',
+  citation: ANSUR,
+  status: 'computed',
+  note: 'mean cervicale less mean acromial height over mean stature: 0.0436 men, 0.0372 women; their mean',
+};
+
+export const NECK_SHARE: Figure<number> = {
+  id: 'people.neck_radius',
+  value: 0.75,
+  unit: 'share of the head’s radius',
+  used_in: 'thickness of the neck',
+  citation: 'necks of about 0.38 m round under heads of about 0.57 m round',
+  status: 'from memory',
+};
