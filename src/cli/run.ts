@@ -55,7 +55,11 @@ function summary(design: Design, metrics: Metrics, out: string, io: Io): string 
 
 /** Runs the job on a thread of its own; rejects with a user's problem, or with what went wrong with us. */
 async function simulateInWorker(job: RunJob, io: Io): Promise<Metrics> {
-  const worker = new Worker(new URL('./run-worker.js', import.meta.url), { workerData: job });
+  const worker = new Worker(new URL('./run-worker.js', import.meta.url), {
+    workerData: job,
+    // Short-lived rows need no large nursery; a small one keeps memory flat without costing time.
+    resourceLimits: { maxYoungGenerationSizeMb: 8 },
+  });
   const progress = startProgress(job.design.replicates, io);
   let stopped = false;
   const forget = onSignal(async () => {
