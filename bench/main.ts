@@ -1,0 +1,158 @@
+/** Which cases there are, what each should reach, and the tables they are printed in. */
+import { spawnSync } from 'node:child_process';
+import { cpus } from 'node:os';
+import { CROWDS } from './crowds.js';
+import type { Measured } from './measured.js';
+import { least, median } from './measured.js';
+import { help, starterRun } from './start-up.js';
+
+/** A built checkout, and the measuring process compiled against it. */
+export interface Build {
+  readonly name: string;
+  readonly root: string;
+  readonly measure: string;
+}
+
+interface Case {
+  readonly name: string;
+  run(build: Build): Measured[];
+}
+
+interface Table {
+  readonly title: string;
+  readonly heads: readonly string[];
+  readonly cases: readonly Case[];
+  /** One case's rows. */
+  cells(name: string, measured: readonly Measured[]): (string | number)[][];
+}
+
+const REACH = { pipeline: 80_000, stepper: 10, help_s: 0.2, starter_s: 3, memory_mb: 250 };
+const REPEATS = 7;
+
+function tables(long: boolean): Table[] {
+  const sizes = [100_000, 1_000_000, ...(long ? [10_000_000] : [])];
+  const measured = (kind: string, what: string, repeats = REPEATS): Case => ({
+    name: `${kind}: ${what}`,
+    run: (build) => measure(build, kind, what, repeats),
+  });
+  return [
+    {
+      title:
+        'Pipeline: one doorway, a pair of light barriers, from the design to passages.csv, tallies.csv and metrics',
+      heads: ['crowd', 'passages', 'best, passages a second', 'median', `reach ${REACH.pipeline}`],
+      cases: CROWDS.map(({ name }) => measured('pipeline', name)),
+      cells: (_, all) =>
+        all.map(({ label, units, seconds }) => {
+          const best = units / least(seconds);
+          return [label, units, round(best), round(units / median(seconds)), yes(best >= REACH.pipeline)];
+        }),
+    },
+    ...CROWDS.filter(({ logics }) => logics === 1).map(({ name }) => ({
+      title: `Stages: ${name}`,
+      heads: ['stage', 'best, µs a passage', 'median', 'best, passages a second'],
+      cases: [measured('stages', name)],
+      cells: (_: string, all: readonly Measured[]) =>
+        all.map(({ label, units, seconds }) => {
+          const best = (1e6 * least(seconds)) / units;
+          return [label, best.toFixed(2), ((1e6 * median(seconds)) / units).toFixed(2), round(1e6 / best)];
+        }),
+    })),
+    {
+      title: 'Edge search against a 1 ms stepper with the same motions, poses and culling',
+      heads: ['crowd', 'search, µs a passage', 'stepper', 'times faster', `reach ${REACH.stepper}`],
+      cases: CROWDS.filter(({ logics }) => logics === 1).map(({ name }) => measured('stepper', name)),
+      cells: (name, all) => {
+        const [search, stepper] = all.map(({ units, seconds }) => (1e6 * least(seconds)) / units) as [number, number];
+        const times = stepper / search;
+        return [[name, search.toFixed(2), stepper.toFixed(1), times.toFixed(1), yes(times >= REACH.stepper)]];
+      },
+    },
+    {
+      title: 'Start to end of a command',
+      heads: ['what', 'best, s', 'median, s', 'reach'],
+      cases: [
+        { name: 'start: --help', run: ({ root }) => [help(root, REPEATS)] },
+        { name: 'start: starter', run: ({ root }) => [starterRun(root, REPEATS)] },
+      ],
+      cells: (_, all) =>
+        all.map(({ label, seconds }) => {
+          const reach = label === '--help' ? REACH.help_s : REACH.starter_s;
+          return [label, least(seconds).toFixed(3), median(seconds).toFixed(3), within(least(seconds), reach, 's')];
+        }),
+    },
+    {
+      title: 'Peak memory of the default mix, rows written',
+      heads: ['passages', 'seconds', 'peak, MB', 'reach'],
+      cases: sizes.map((passages) => measured('memory', String(passages))),
+      cells: (_, all) =>
+        all.map(({ units, seconds, peak_mb = NaN }) => [
+          units,
+          least(seconds).toFixed(1),
+          round(peak_mb),
+          within(peak_mb, REACH.memory_mb, 'MB'),
+        ]),
+    },
+  ];
+}
+
+/** Runs the cases whose name holds the words of `args`; prints a table for each group. @returns exit code */
+export function main(args: readonly string[], builds: readonly Build[]): number {
+  const words = args.filter((arg) => !arg.startsWith('--'));
+  const wanted = ({ name }: Case) => words.every((word) => name.includes(word));
+  const chosen = tables(args.includes('--long'))
+    .map((table) => ({ ...table, cases: table.cases.filter(wanted) }))
+    .filter(({ cases }) => cases.length > 0);
+  if (chosen.length === 0) {
+    process.stderr.write(`no bench has ${words.join(' ')} in its name; there are\n`);
+    for (const { name } of tables(true).flatMap(({ cases }) => cases)) process.stderr.write(`  ${name}\n`);
+    return 2;
+  }
+  say(`Node ${process.versions.node}, ${cpus()[0]?.model ?? 'unknown processor'}, one core each\n`);
+  for (const table of chosen) print(table, builds);
+  return 0;
+}
+
+function print({ title, heads, cases, cells }: Table, builds: readonly Build[]): void {
+  const several = builds.length > 1;
+  say(`\n## ${title}\n\n`);
+  row(several ? ['build', ...heads] : heads);
+  row((several ? ['', ...heads] : heads).map(() => '---'));
+  for (const one of cases) {
+    byTurns(one, builds).forEach((measured, b) => {
+      const [, what = ''] = one.name.split(': ');
+      for (const line of cells(what, measured)) row(several ? [builds[b]!.name, ...line] : line);
+    });
+  }
+}
+
+/** Every build's measurements; with several builds three rounds of each by turns, so that a busy machine hits all alike. */
+function byTurns(one: Case, builds: readonly Build[]): Measured[][] {
+  const rounds = Array.from({ length: builds.length > 1 ? 3 : 1 }, () => builds.map((build) => one.run(build)));
+  return builds.map((_, b) =>
+    rounds[0]![b]!.map((first, i) => ({ ...first, seconds: rounds.flatMap((round) => round[b]![i]!.seconds) })),
+  );
+}
+
+function measure({ measure }: Build, kind: string, what: string, repeats: number): Measured[] {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [measure, kind, what, String(repeats)], {
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new Error(`${kind}: ${what} failed\n${stderr}`);
+  return JSON.parse(stdout) as Measured[];
+}
+
+function row(cells: readonly (string | number)[]): void {
+  say(`| ${cells.join(' | ')} |\n`);
+}
+function say(text: string): void {
+  process.stdout.write(text);
+}
+function round(value: number): string {
+  return value.toFixed(0);
+}
+function yes(reached: boolean): string {
+  return reached ? 'yes' : 'no';
+}
+function within(value: number, most: number, unit: string): string {
+  return `${yes(value < most)}, under ${most} ${unit}`;
+}

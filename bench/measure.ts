@@ -1,0 +1,16 @@
+/** The process that takes one measurement: `measure.mjs KIND WHAT REPEATS`; prints JSON. */
+import { againstStepper } from './against-stepper.js';
+import type { Measured } from './measured.js';
+import { memory } from './memory.js';
+import { pipeline } from './pipeline.js';
+import { stages } from './stages.js';
+
+const KINDS: Readonly<Record<string, (what: string, repeats: number) => Measured[]>> = {
+  pipeline,
+  stages,
+  stepper: againstStepper,
+  memory: (what) => memory(Number(what)),
+};
+
+const [kind = '', what = '', repeats = '5'] = process.argv.slice(2);
+process.stdout.write(JSON.stringify(KINDS[kind]!(what, Number(repeats))));

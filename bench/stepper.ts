@@ -1,0 +1,151 @@
+/**
+ * The plain way, to compare the edge search with: every millisecond of a visit is posed and measured. Same motions,
+ * same tables of poses, same culling by height, by reach along the walk and by what is foreseen of somebody standing;
+ * both beams are held against one pose.
+ */
+import type { Body } from '../src/agents/body.js';
+import type { Motion, Stretch } from '../src/agents/motion/motion.js';
+import type { FlatBeam } from '../src/geometry/beam-line.js';
+import { flatten } from '../src/geometry/beam-line.js';
+import { fromOrigin } from '../src/geometry/cell.js';
+import type { Extent, Limb, LimbTrack } from '../src/geometry/track.js';
+import { STRIDE } from '../src/geometry/track.js';
+import type { BeamPath } from '../src/sensors/door-sensors.js';
+
+const STEP_S = 1e-3;
+
+/** A limb that may be in a beam somewhere between two nodes. */
+interface Candidate {
+  readonly track: LimbTrack;
+  /** The limb's own offsets and the beam, put together: flat coordinates of both ends but for the track's part. */
+  readonly beam: FlatBeam;
+  readonly path: number;
+  readonly au: number;
+  readonly av: number;
+  readonly bu: number;
+  readonly bv: number;
+  readonly threshold: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Breaks of each path: [start, end, …] in seconds since the visit began, to the millisecond. */
+export function steppedBreaks(body: Body, motion: Motion, paths: readonly BeamPath[]): number[][] {
+  const breaks: number[][] = paths.map(() => []);
+  const broken = paths.map(() => false);
+  let k = 0;
+  for (const stretch of motion) {
+    const steady: number[] = paths.map(() => 0);
+    const candidates = paths.flatMap((path, p) => candidatesOf(body, stretch, path, p, steady));
+    const { nodes, advance } = stretch.tracks.span;
+    const end_s = stretch.timeAt(stretch.to);
+    let node = stretch.from;
+    let now = stretch.timeAt(node);
+    let perSecond = (stretch.to - stretch.from) / (end_s - now);
+    for (; k * STEP_S < end_s; k++) {
+      // The node at this instant, by the pace of the step before: within a thousandth of a node.
+      const next = node + (k * STEP_S - now) * perSecond;
+      const then = stretch.timeAt(next);
+      if (then !== now) perSecond = (next - node) / (then - now);
+      node = next;
+      now = then;
+      const n = Math.min(Math.floor(node), advance === 0 ? nodes - 2 : Infinity);
+      const turn = advance === 0 ? 0 : Math.floor(n / nodes);
+      const i = (n - turn * nodes) * STRIDE;
+      const wraps = n - turn * nodes + 1 === nodes;
+      const j = wraps ? 0 : i + STRIDE;
+      const t = node - n;
+      const w0 = turn * advance;
+      const w1 = wraps ? w0 + advance : w0;
+      for (let p = 0; p < paths.length; p++) {
+        let now = steady[p] === 1;
+        for (let c = 0; c < candidates.length && !now; c++) {
+          const candidate = candidates[c]!;
+          if (candidate.path !== p || node < candidate.first || node > candidate.last) continue;
+          now = within(candidate, i, j, t, w0, w1);
+        }
+        if (now !== broken[p]) {
+          broken[p] = now;
+          breaks[p]!.push(k * STEP_S);
+        }
+      }
+    }
+  }
+  for (let p = 0; p < paths.length; p++) if (broken[p]) breaks[p]!.push(k * STEP_S);
+  return breaks;
+}
+
+function within(c: Candidate, i: number, j: number, t: number, w0: number, w1: number): boolean {
+  const { ends } = c.track;
+  const { ul, uw, uz, vl, vw, vz } = c.beam;
+  const al = ends[i]! + (ends[j]! - ends[i]!) * t;
+  const aw = ends[i + 1]! + w0 + (ends[j + 1]! + w1 - ends[i + 1]! - w0) * t;
+  const az = ends[i + 2]! + (ends[j + 2]! - ends[i + 2]!) * t;
+  const bl = ends[i + 3]! + (ends[j + 3]! - ends[i + 3]!) * t;
+  const bw = ends[i + 4]! + w0 + (ends[j + 4]! + w1 - ends[i + 4]! - w0) * t;
+  const bz = ends[i + 5]! + (ends[j + 5]! - ends[i + 5]!) * t;
+  const distance = fromOrigin(
+    c.au + ul * al + uw * aw + uz * az,
+    c.av + vl * al + vw * aw + vz * az,
+    c.bu + ul * bl + uw * bw + uz * bz,
+    c.bv + vl * bl + vw * bw + vz * bz,
+  );
+  return distance < c.threshold;
+}
+
+function candidatesOf(body: Body, stretch: Stretch, path: BeamPath, p: number, steady: number[]): Candidate[] {
+  const beam = flatten(path.line, stretch.frame, body.unit_m);
+  const found: Candidate[] = [];
+  for (let i = 0; i < body.limbs.length; i++) {
+    const limb = body.limbs[i] as Limb;
+    const threshold = limb.radius + path.clearance(limb.radius * body.unit_m) / body.unit_m;
+    if (!(threshold > 0)) continue;
+    const foreseen = stretch.foresee?.(limb, beam, threshold) ?? 'look';
+    if (foreseen === 'clear') continue;
+    if (foreseen === 'broken') {
+      steady[p] = 1;
+      return [];
+    }
+    const track = stretch.tracks.part(stretch.perLimb ? i : limb.part);
+    const own = stretch.perLimb ? { al: 0, aw: 0, az: 0, bl: 0, bw: 0, bz: 0 } : limb;
+    const candidate = candidateOf(track, own, limb.shadowed, stretch, beam, threshold, p);
+    if (candidate) found.push(candidate);
+  }
+  return found;
+}
+
+function candidateOf(
+  track: LimbTrack,
+  own: Pick<Limb, 'al' | 'aw' | 'az' | 'bl' | 'bw' | 'bz'>,
+  shadowed: boolean,
+  { tracks: { span }, from, to }: Stretch,
+  beam: FlatBeam,
+  threshold: number,
+  path: number,
+): Candidate | null {
+  const { ul, uw, uz, vl, vw, vz } = beam;
+  const au = beam.u0 + ul * own.al + uw * own.aw + uz * own.az;
+  const av = beam.v0 + vl * own.al + vw * own.aw + vz * own.az;
+  const bu = beam.u0 + ul * own.bl + uw * own.bw + uz * own.bz;
+  const bv = beam.v0 + vl * own.bl + vw * own.bw + vz * own.bz;
+  const { aExtent: a, bExtent: b } = track;
+  if (vl === 0 && vw === 0) {
+    if (av + a.z0 > threshold && bv + b.z0 > threshold) return null;
+    if (av + a.z1 < -threshold && bv + b.z1 < -threshold) return null;
+    if (shadowed && ul === 0) return null;
+  }
+  let first = from;
+  let last = to;
+  if (span.advance > 0) {
+    const most = Math.max(au + top(a, ul, uw, uz), bu + top(b, ul, uw, uz));
+    const least = Math.min(au - top(a, -ul, -uw, -uz), bu - top(b, -ul, -uw, -uz));
+    const perUnit = span.nodes / (span.advance * uw);
+    first = Math.max(first, (-threshold - most) * perUnit);
+    last = Math.min(last, (threshold - least) * perUnit);
+  }
+  return first < last ? { track, beam, path, au, av, bu, bv, threshold, first, last } : null;
+}
+
+function top(e: Extent, l: number, w: number, z: number): number {
+  return (l > 0 ? l * e.l1 : l * e.l0) + (w > 0 ? w * e.w1 : w * e.w0) + (z > 0 ? z * e.z1 : z * e.z0);
+}
