@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { chmodSync, cpSync, mkdirSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import { LAUNCHER, folderWithDoor, jambeam } from './jambeam.js';
 
 const NOBODY = 65_534;
@@ -51,7 +51,9 @@ test.skipIf(!isRoot)('a full disk: one message, what was there stays whole (moun
   const disk = join(cwd, 'disk');
   mkdirSync(disk);
   if (sh('mount -t tmpfs -o size=1m tmpfs disk', cwd).status !== 0) skip('no disk can be mounted here');
-  afterAll(() => sh('umount disk', cwd));
+  onTestFinished(() => {
+    sh('umount disk', cwd);
+  });
   for (const file of ['door.yaml', 'my-logic.yaml']) cpSync(join(cwd, file), join(disk, file));
   const run = (...args: string[]) => jambeam(['run', 'door.yaml', ...args], { cwd: disk });
   expect(run('--hours', '0.5').code).toBe(0);

@@ -41,10 +41,15 @@ export function start(args: readonly string[], cwd: string) {
   return { child, ended };
 }
 
+const made: string[] = [];
+afterAll(() => {
+  for (const path of made) rmSync(path, { recursive: true, force: true });
+});
+
 /** A new empty folder, taken away after the file's tests. */
 export function folder(): string {
   const path = mkdtempSync(join(tmpdir(), 'jambeam-test-'));
-  afterAll(() => rmSync(path, { recursive: true, force: true }));
+  made.push(path);
   return path;
 }
 
