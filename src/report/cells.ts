@@ -14,6 +14,8 @@ const METHODS: Readonly<Record<Estimate['method'], string | null>> = {
   'jackknife-t': 'jackknife over replicates with Student’s t',
   'poisson-zero':
     'for a rate without a single event the exact Poisson upper bound, optimistic where events come in clusters',
+  'poisson-exact':
+    'where all replicates agree the exact limits of a Poisson count, optimistic where events come in clusters',
   wilson: 'Wilson’s interval for independent trials',
   none: null,
 };

@@ -1,11 +1,13 @@
 /** From counts per replicate to estimates with intervals, and honest words where there is none. */
-import { ln } from '../engine/arithmetic.js';
+import { chiSquareQuantile, ln } from '../engine/arithmetic.js';
 import { jackknifeHalfWidth, LEVEL } from './jackknife.js';
 import type { Estimate } from './metrics-schema.js';
 
 export const FEW_REPLICATES = 'an interval needs at least two replicates';
 const ZERO_EVENTS = 'none seen: the bound takes events as independent and is optimistic where they come in clusters';
 const NO_WIDTH = 'every replicate gave the same value: the interval has no width and is optimistic';
+const ALL_ALIKE =
+  'every replicate gave the same value, so the interval is that of a Poisson count: it takes events as independent';
 
 export interface RatioOptions {
   /** What the ratio is multiplied by: 100 for "per 100". Default 1. */
@@ -45,7 +47,28 @@ export function ratioEstimate(
     return bare(value, n, `${options.nothing} in all replicates but one`);
   }
   const leaveOneOut = events.map((event, i) => (scale * (allEvents - event)) / (allExposure - exposures[i]!));
-  return jackknifeEstimate(value, leaveOneOut, n, signed ? -Infinity : 0, max);
+  const estimate = jackknifeEstimate(value, leaveOneOut, n, signed ? -Infinity : 0, max);
+  return counted && estimate.low === estimate.high
+    ? poissonEstimate(allEvents, allExposure, { ...options, n })
+    : estimate;
+}
+
+/**
+ * Events of which replicates say nothing about their scatter: exact limits of a Poisson count, ½χ²(α/2; 2k) and
+ * ½χ²(1 − α/2; 2k + 2). Source: F. Garwood, "Fiducial limits for the Poisson distribution", Biometrika 28, 1936, 437–442.
+ *
+ * @param events how many, at least 1
+ */
+function poissonEstimate(events: number, exposure: number, options: RatioOptions): Estimate {
+  const per = (options.scale ?? 1) / exposure;
+  return {
+    value: events * per,
+    low: (chiSquareQuantile((1 - LEVEL) / 2, 2 * events) / 2) * per,
+    high: Math.min((chiSquareQuantile((1 + LEVEL) / 2, 2 * events + 2) / 2) * per, options.max ?? Infinity),
+    method: 'poisson-exact',
+    n: options.n ?? exposure,
+    reason: ALL_ALIKE,
+  };
 }
 
 /**

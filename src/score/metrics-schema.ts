@@ -5,7 +5,9 @@ export const estimateSchema = z.strictObject({
   value: z.number().nullable().meta({ description: 'Point estimate; null with a `reason`.' }),
   low: z.number().nullable().meta({ description: 'Low end of the 95 % interval.' }),
   high: z.number().nullable().meta({ description: 'High end of the 95 % interval.' }),
-  method: z.enum(['jackknife-t', 'poisson-zero', 'wilson', 'none']).meta({ description: 'How the interval was made.' }),
+  method: z
+    .enum(['jackknife-t', 'poisson-zero', 'poisson-exact', 'wilson', 'none'])
+    .meta({ description: 'How the interval was made.' }),
   n: z
     .number()
     .int()

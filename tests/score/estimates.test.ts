@@ -54,8 +54,17 @@ describe('a ratio over replicates', () => {
     expect(ratioEstimate([3, 2, 0], [50, 50, 0], per100)).toMatchObject({ value: 5, method: 'jackknife-t' });
   });
 
-  test('that is the same in every replicate has an interval without width, marked', () => {
-    const estimate = ratioEstimate([1, 1, 1], [7, 7, 7], { nothing: 'no time', max: 1 });
+  test('that is the same in every replicate gets the exact limits of a Poisson count', () => {
+    // Garwood 1936: 10 events, 4.80 to 18.39 (published, to two places; eight digits by R's poisson.test).
+    const estimate = ratioEstimate([5, 5], [50, 50], { nothing: 'no visits', scale: 100 });
+    expect(estimate).toMatchObject({ value: 10, method: 'poisson-exact' });
+    expect(estimate.low).toBeCloseTo(4.7953887, 6);
+    expect(estimate.high).toBeCloseTo(18.39035604, 6);
+    expect(estimate.reason).toMatch(/independent/);
+  });
+
+  test('of time that is the same in every replicate has an interval without width, marked', () => {
+    const estimate = ratioEstimate([1, 1, 1], [7, 7, 7], { nothing: 'no time', max: 1, counted: false });
     expect(estimate.low).toBe(estimate.high);
     expect(estimate.reason).toMatch(/no width/);
   });
