@@ -7,7 +7,7 @@
 import { poissonGap } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import { addInterval, intersect } from '../../geometry/intervals.js';
-import type { BeamPath, Shadow } from '../door-sensors.js';
+import type { BeamPath, DoorSensors, Shadow } from '../door-sensors.js';
 import type { Edge } from '../edge.js';
 import type { MountedBeam } from './paths.js';
 import { pathsOf } from './paths.js';
@@ -15,11 +15,13 @@ import { Response } from './response.js';
 
 const HOUR_US = 3_600_000_000;
 
-export class Barriers {
+export class Barriers implements DoorSensors {
   readonly paths: readonly BeamPath[];
   private readonly receivers: readonly Receiver[];
   /** Edges not given out yet, in no order; few. */
   private readonly waiting: Edge[] = [];
+  /** What the last read saw. */
+  private levels = 0;
 
   /** @param stream the door's sensor stream of this replicate */
   constructor(beams: readonly MountedBeam[], stream: Stream) {
@@ -30,13 +32,18 @@ export class Barriers {
     );
   }
 
-  /** Shadows of visits that overlap in time, all of them: nothing of them is still to come. */
   episode(shadows: readonly Shadow[]): void {
     for (const receiver of this.receivers) receiver.episode(shadows);
   }
 
-  /** Edges before `until_us` in order of time, then beam; no shadow may begin before it any more. */
-  edgesUntil(until_us: number): Edge[] {
+  read(at_us: number): number {
+    for (const edge of this.edgesUntil(at_us + 1)) {
+      this.levels = edge.level === 1 ? this.levels | (1 << edge.beam) : this.levels & ~(1 << edge.beam);
+    }
+    return this.levels;
+  }
+
+  edgesUntil(until_us: number): readonly Edge[] {
     for (const receiver of this.receivers) receiver.advance(until_us);
     if (this.waiting.length === 0) return NONE;
     const ready = this.waiting.filter((edge) => edge.time_us < until_us);
