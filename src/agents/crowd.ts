@@ -35,7 +35,10 @@ type Happening =
   | { readonly what: 'arrival'; readonly door: number; readonly n: number }
   | { readonly what: 'party'; readonly party: Party }
   | { readonly what: 'home'; readonly resident: Resident }
-  | { readonly what: 'enter'; readonly visit: Omit<Visit, 'number'>; readonly body: Body; readonly passage: Passage };
+  | { readonly what: 'enter'; readonly visit: Unnumbered; readonly body: Body; readonly passage: Passage };
+
+/** A visit on the agenda; it gets its number when it begins. */
+type Unnumbered = Omit<Visit, 'number'> & { number: number };
 
 export class Crowd {
   private readonly agenda = new Agenda<Happening>();
@@ -75,10 +78,12 @@ export class Crowd {
       if (!(time < clock_us)) return;
       const next = this.agenda.take() as Happening;
       if (next.what === 'enter') {
-        sink({ number: ++this.visitsMade, ...next.visit }, next.body, next.passage);
+        next.visit.number = ++this.visitsMade;
+        sink(next.visit, next.body, next.passage);
       } else if (next.what === 'party') {
         this.pass(next.party, time);
       } else if (next.what === 'home') {
+        next.resident.body = null;
         (this.pools[next.resident.home] as RoomPool).giveBack(next.resident);
       } else {
         this.putArrival(next.door, next.n + 1);
@@ -120,7 +125,15 @@ export class Crowd {
   private gather(room: number, who: string, size: number): Resident[] | null {
     const walker = walkerNamed(who, this.plan.walkers);
     const persons = personsOf(walker);
-    const fresh = (): Resident => ({ number: this.bodiesMade++, who, walker, persons, home: room, trips: 0 });
+    const fresh = (): Resident => ({
+      number: this.bodiesMade++,
+      who,
+      walker,
+      persons,
+      home: room,
+      trips: 0,
+      body: null,
+    });
     if (room === OUTSIDE) return Array.from({ length: size }, fresh);
     const pool = this.pools[room] as RoomPool;
     const members: Resident[] = [];
@@ -139,16 +152,7 @@ export class Crowd {
   private pass(party: Party, time_us: number): void {
     const door = this.plan.doors[party.door] as CrowdDoor;
     const chance = (this.parties[party.door] as Stream).nth(party.arrival).nth(party.returning ? 1 : 0);
-    const bodies = party.members.map((member) =>
-      drawBody(
-        member.who,
-        member.walker,
-        member.number,
-        door.opening,
-        door.traffic.home_pace,
-        this.bodies.nth(member.number),
-      ),
-    );
+    const bodies = party.members.map((member) => this.bodyOf(member, door));
     const free = bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
     const doorway = this.doorways[party.door] as Doorway;
     doorway.forget(time_us);
@@ -175,7 +179,8 @@ export class Crowd {
       const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND);
       const leave_us = enter_us + duration_us;
       uses.push({ body, forward: party.forward, stops: stops(party.kind), enter_us, leave_us });
-      const visit: Omit<Visit, 'number'> = {
+      const visit: Unnumbered = {
+        number: 0,
         door: party.door,
         body: body.number,
         who: body.who,
@@ -197,6 +202,12 @@ export class Crowd {
     });
     for (const use of uses) doorway.use(use);
     if (lastCross >= 0) this.afterwards(party, door, lastCross, lastLeave, chance);
+  }
+
+  /** Drawn on the way out and kept for the way back, which is through the same door. */
+  private bodyOf(member: Resident, { opening, traffic }: CrowdDoor): Body {
+    const { who, walker, number } = member;
+    return (member.body ??= drawBody(who, walker, number, opening, traffic.home_pace, this.bodies.nth(number)));
   }
 
   private lag(kind: PassageKind, free: boolean, u: number): number {

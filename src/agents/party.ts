@@ -1,4 +1,5 @@
 /** People on the move together. */
+import type { Body } from './body.js';
 import type { PassageKind, Walker } from './schema.js';
 
 /** Somebody with a number: it keeps it, and so its body, for the whole replicate. */
@@ -11,6 +12,8 @@ export interface Resident {
   readonly home: number;
   /** Visits made so far: the number of the next visit's stream. */
   trips: number;
+  /** Their body, while they are out. */
+  body: Body | null;
 }
 
 export interface Party {

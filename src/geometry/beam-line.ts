@@ -32,10 +32,6 @@ export function frameAt(x: number, y: number, heading: number): Frame {
   if (heading === 0) return { x, y, cos: 1, sin: 0 };
   return { x, y, cos: cos(heading), sin: sin(heading) };
 }
-export function reversed(x: number, y: number): Frame {
-  return { x, y, cos: -1, sin: 0 };
-}
-
 /**
  * A beam line flattened along its own direction: the distance of a point from the line is the distance of its
  * (u, v) from the origin. A capsule flattens to a segment with the same radius, so capsule against beam is always

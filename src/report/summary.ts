@@ -3,7 +3,7 @@ import Table from 'cli-table3';
 import { createColors } from 'picocolors';
 import type { Design } from '../scenario/schema.js';
 import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
-import { limitWords } from './sections/opening.js';
+import { limitWords } from './sections/targets.js';
 import { metricWords, moreWords, targetResult } from './sections/targets.js';
 import { verdictOf, type Answer } from './verdict.js';
 import { count, estimateWords, extentWords, named, plain } from './words.js';

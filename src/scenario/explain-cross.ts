@@ -1,5 +1,5 @@
 /** Words for problems between keys. Part of explain.ts. */
-import type { Explanation } from './explain.js';
+import type { Explanation } from './explanation.js';
 import type { CrossProblem, Problem } from './issue.js';
 import { printable, quote, short } from './printable.js';
 import { list } from './words.js';

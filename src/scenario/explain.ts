@@ -1,15 +1,9 @@
 /** The only place where an issue becomes words. What a user wrote is echoed short and without control characters. */
 import { explainCross } from './explain-cross.js';
+import type { Explanation } from './explanation.js';
 import type { Issue, SetProblem, ShapeProblem } from './issue.js';
 import { printable, quote, short } from './printable.js';
 import { choice, list, range, typeWords, unitWords } from './words.js';
-
-export interface Explanation {
-  /** One clause: what was expected and what was found. */
-  readonly text: string;
-  /** What to do about it. */
-  readonly hint?: string;
-}
 
 /** The issue in words, without its place. */
 export function explain(issue: Issue): Explanation {

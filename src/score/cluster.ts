@@ -1,10 +1,8 @@
 /** The visits and tallies a {@link DoorScorer} holds: those of the open cluster first, then those that wait. */
 import type { Visit } from '../agents/visit.js';
-import type { ScoreSink } from './door-scorer.js';
+import type { ScoreSink, Sign } from './score-sink.js';
 import { Matcher, type Verdict } from './match.js';
 import { crossingsOf } from './truth.js';
-
-export type Sign = 1 | -1;
 
 export class Cluster {
   /** In order of entering. The open cluster is `first` up to `joined`; those up to `size` wait. */

@@ -1,7 +1,7 @@
 /** What one logic did at one door in one replicate, in counts: plain data that workers can hand over and sum. */
 import type { PassageKind } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
-import type { ScoreSink } from './door-scorer.js';
+import type { ScoreSink } from './score-sink.js';
 import type { Verdict } from './match.js';
 import { COLUMNS, ROWS } from './metrics-schema.js';
 import { BACKWARD_ROW, crossingsOf, FORWARD_ROW, NOBODY_ROW, rowOf, trueNetOf } from './truth.js';

@@ -7,17 +7,10 @@
  */
 import type { Visit } from '../agents/visit.js';
 import type { Direction } from '../counter/logic.js';
-import { Cluster, type Sign } from './cluster.js';
-import { ownerOf, type Verdict } from './match.js';
+import { Cluster } from './cluster.js';
+import { ownerOf } from './match.js';
 import { crossingsOf } from './truth.js';
-
-/** Takes what a {@link DoorScorer} finds, in order of time. */
-export interface ScoreSink {
-  /** A visit has been judged. The verdict is used again for the next one: copy what you keep. */
-  visit(visit: Visit, verdict: Readonly<Verdict>): void;
-  /** A tally while nobody was there; `sign` is +1 forward, −1 backward. */
-  nobody(time_us: number, sign: Sign): void;
-}
+import type { ScoreSink, Sign } from './score-sink.js';
 
 /**
  * From this many visits and tallies on, an endless cluster (a wide door that never empties) is cut: all is matched,

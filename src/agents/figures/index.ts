@@ -1,4 +1,4 @@
-/** All built-in figures about people, in the order a reader meets them. */
+/** All built-in figures about people, module by module in the order a reader meets them, by name within each. */
 import type { Figure } from '../../engine/figure.js';
 import * as breadths from './breadths.js';
 import * as legs from './legs.js';
@@ -11,7 +11,9 @@ import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
   return [stature, proportions, breadths, pace, legs, manner, stillness, mix].flatMap((module) =>
-    Object.values(module).flatMap(collect),
+    Object.values(module)
+      .flatMap(collect)
+      .sort((a, b) => (a.id < b.id ? -1 : 1)),
   );
 }
 

@@ -5,7 +5,7 @@ import { ledgerWords } from '../charts/room.js';
 import { html, type Markup } from '../html.js';
 import { targetTable } from './targets.js';
 import { verdictOf } from '../verdict.js';
-import { decimal, estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
+import { estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
 
 export function titleBlock(design: Design, metrics: Metrics, version: string): Markup {
   const cells: [string, string][] = [
@@ -97,12 +97,4 @@ function bigNumber({ title, estimate, as, text }: BigNumber): Markup {
   const { value, range, note } = estimateWords(estimate, as);
   return html`<li><h3>${title}</h3><p class="big">${value ?? 'not known'}</p>
 <p class="range">${range === null ? (note ?? 'no interval') : `95\u00a0% interval ${range}`}</p><p>${text}</p></li>`;
-}
-
-/** 'at most 5', 'at least 0.9', or both. */
-export function limitWords(t: { at_most?: number | undefined; at_least?: number | undefined }): string {
-  const parts: string[] = [];
-  if (t.at_least !== undefined) parts.push(`at least ${decimal(t.at_least, 4)}`);
-  if (t.at_most !== undefined) parts.push(`at most ${decimal(t.at_most, 4)}`);
-  return parts.join(' and ') || 'no limit given';
 }

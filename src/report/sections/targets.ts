@@ -2,8 +2,7 @@
 import type { Metrics } from '../../score/metrics-schema.js';
 import { findEstimate, parseTargetPath } from '../../score/targets.js';
 import { html, scrollable, type Markup } from '../html.js';
-import { count, estimateWords, named } from '../words.js';
-import { limitWords } from './opening.js';
+import { decimal, count, estimateWords, named } from '../words.js';
 
 const OUTCOME = {
   met: '✓ met',
@@ -49,4 +48,12 @@ export function targetTable(metrics: Metrics): Markup | null {
 <td class="outcome ${t.outcome}">${OUTCOME[t.outcome]}${t.outcome === 'undecided' && t.more_replicates !== null && html` <small>${moreWords(t.more_replicates)}</small>`}</td></tr>`,
     )}</tbody></table>`,
   );
+}
+
+/** 'at most 5', 'at least 0.9', or both. */
+export function limitWords(t: { at_most?: number | undefined; at_least?: number | undefined }): string {
+  const parts: string[] = [];
+  if (t.at_least !== undefined) parts.push(`at least ${decimal(t.at_least, 4)}`);
+  if (t.at_most !== undefined) parts.push(`at most ${decimal(t.at_most, 4)}`);
+  return parts.join(' and ') || 'no limit given';
 }
