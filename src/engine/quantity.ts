@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 
-export interface KeyMeta {
+interface KeyMeta {
   /** One sentence: what the key means. */
   readonly description: string;
   /** Unit as printed: `m`, `s`, `1/h`, `share`. Absent for names and choices. */

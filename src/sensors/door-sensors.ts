@@ -14,7 +14,7 @@ export interface BeamPath {
   readonly emitter: number;
   readonly receiver: number;
   /** How much nearer or further than touching a capsule of this radius breaks the path, metres; −Infinity: never. */
-  clearance(radius_m: number): number;
+  readonly clearance: (radius_m: number) => number;
 }
 
 /** What one visit did to each path: sorted intervals, absolute microseconds, not rounded. */
