@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 
+/** What is registered with a key. */
 interface KeyMeta {
   /** One sentence: what the key means. */
   readonly description: string;
@@ -13,14 +14,19 @@ interface KeyMeta {
   readonly form?: 'name' | 'clock';
 }
 
+/** Holds what is registered to its shape; zod itself takes anything. */
+function key(meta: KeyMeta): KeyMeta & Record<string, unknown> {
+  return { ...meta };
+}
+
 /** A number from `min` to `max`, both included. */
 export function quantity(min: number, max: number, unit: string, description: string): z.ZodNumber {
-  return z.number().min(min).max(max).meta({ description, unit });
+  return z.number().min(min).max(max).meta(key({ description, unit }));
 }
 
 /** A whole number from `min` to `max`, both included. */
 export function wholeNumber(min: number, max: number, unit: string, description: string): z.ZodNumber {
-  return z.int().min(min).max(max).meta({ description, unit });
+  return z.int().min(min).max(max).meta(key({ description, unit }));
 }
 
 /** A name a user gives: shown in reports, used in paths, so letters, digits, `-` and `_` only. */
@@ -29,7 +35,7 @@ export function name(description: string): z.ZodString {
     .string()
     .max(40)
     .regex(/^[\p{L}\p{N}](?:[\p{L}\p{N} _-]*[\p{L}\p{N}_-])?$/u)
-    .meta({ description, form: 'name' });
+    .meta(key({ description, form: 'name' }));
 }
 
 /** A clock time, HH:MM from 00:00 to 23:59. */
@@ -37,5 +43,5 @@ export function clockTime(description: string): z.ZodString {
   return z
     .string()
     .regex(/^([01]\d|2[0-3]):[0-5]\d$/)
-    .meta({ description, form: 'clock' });
+    .meta(key({ description, form: 'clock' }));
 }
