@@ -61,7 +61,7 @@ const sidesOf = (plan: CrowdPlan, visit: Visit): readonly [from: number, to: num
   const door = plan.doors[visit.door]!;
   return visit.direction === 'forward' ? [door.from, door.to] : [door.to, door.from];
 };
-const SEEDED = { seed: 17, numRuns: process.env.JAMBEAM_LONG ? 3000 : 80 };
+const SEEDED = { seed: 17, numRuns: process.env.JAMBEAM_LONG ? 800 : 80 };
 
 describe('over random houses', () => {
   test('every room holds at least nobody, and people are conserved', () => {

@@ -23,7 +23,7 @@ import { simulate } from '../../src/simulate/simulate.js';
 
 const REPLICATES = 30;
 /** Rods that set out in one replicate, about. */
-const RODS = process.env.JAMBEAM_LONG ? 20_000 : 800;
+const RODS = process.env.JAMBEAM_LONG ? 8000 : 800;
 const T_999 = tQuantile(0.9995, REPLICATES - 1);
 
 interface Rod {

@@ -221,10 +221,10 @@ doors:
           one.spacing_m + one.deeper_m,
           '[four-level, first-broken, hold-off]',
         )) {
-          expect(tallies.map(({ logic, direction }) => [logic, direction]).sort()).toEqual([
-            [0, visit.direction],
-            [1, visit.direction],
-            [2, visit.direction],
+          expect(tallies.map(({ logic, direction }) => `${logic} ${direction}`).toSorted()).toEqual([
+            `0 ${visit.direction}`,
+            `1 ${visit.direction}`,
+            `2 ${visit.direction}`,
           ]);
           seen++;
         }

@@ -3,7 +3,7 @@
  *
  * Leg joints in leg units depend on step length and phase alone, so a table serves all bodies of its class (classes
  * are 0.004 G wide). Between nodes joints move in straight lines: that is the model, within half a millimetre of the
- * smooth curves. Phase 0 is contact of the right foot; the left leg is half a cycle behind.
+ * smooth curves up to a step of 0.40 G, within a millimetre up to 0.48. Phase 0 is contact of the right foot; the left leg is half a cycle behind.
  */
 import { DEG, cos } from '../../engine/arithmetic.js';
 import type { LimbTrack, NodeSpan, PointTrack, PoseTracks } from '../../geometry/track.js';
