@@ -32,6 +32,9 @@ export interface Body {
   readonly limbs: readonly Limb[];
 }
 
+/** Where head and neck stand among a person's limbs: they ride on the trunk, as its own capsules do. */
+export const HEAD_LIMBS: readonly number[] = [3, 4];
+
 /** Half of the usual distance between the feet's lines, metres: base of support 0.0877 m heel to heel (Dusing & Thorpe 2007, children), 0.09–0.11 m (adult walkway normals). */
 const HALF_STRIDE_WIDTH_M = 0.047;
 /** Where the hip joints sit, as a share of the hip's breadth: an assumption. */

@@ -1,13 +1,11 @@
 /** Which part of a body a beam meets: the same passage, with all other parts taken away. */
 import type { Body } from '../agents/body.js';
+import { HEAD_LIMBS } from '../agents/body.js';
 import { PART } from '../agents/gait/parts.js';
 import { breaksOf } from '../agents/motion/motion.js';
 import type { BeamPath } from '../sensors/door-sensors.js';
 import type { BodyPart } from './fact-types.js';
 import type { Arrival } from './parties.js';
-
-/** Among the capsules that ride on a person's trunk, the fourth is the head. */
-const HEAD = 3;
 
 const PART_NAMES: Readonly<Record<number, BodyPart>> = {
   [PART.trunk]: 'trunk',
@@ -26,7 +24,7 @@ const PART_NAMES: Readonly<Record<number, BodyPart>> = {
 /** The part that a capsule of a body belongs to. An infant and the arm that carries it count as trunk. */
 function partOf(body: Body, limb: number): BodyPart {
   if (body.step === 0) return 'rod';
-  if (limb === HEAD) return 'head';
+  if (HEAD_LIMBS.includes(limb)) return 'head';
   return PART_NAMES[body.limbs[limb]?.part ?? PART.trunk] ?? 'trunk';
 }
 
