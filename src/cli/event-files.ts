@@ -8,6 +8,8 @@ const PASSAGE_COLUMNS =
   'replicate,number,door,body,who,stature_m,persons,kind,direction,enter_us,cross_us,leave_us'.split(',');
 const TALLY_COLUMNS = 'replicate,door,logic,time_us,direction'.split(',');
 const EDGE_COLUMNS = 'replicate,door,beam,time_us,level'.split(',');
+/** Statures go to the tenth of a millimetre: nobody is taller by less. */
+const STATURE_PLACES = 4;
 
 export interface EventFiles {
   readonly sinks: Sinks;
@@ -22,24 +24,26 @@ export function openEventFiles(folder: string, design: Design, withEdges: boolea
   const doors = design.doors.map((door) => cell(door.name));
   const logics = design.logics.map((logic) => cell(logic.name));
   const beams = design.doors.map((door) => door.beams.map((beam) => cell(beam.name)));
-  const walkers = new Map<string, string>();
-  const walker = (who: string): string => {
-    const known = walkers.get(who);
-    if (known !== undefined) return known;
-    walkers.set(who, cell(who));
-    return walker(who);
-  };
+  const words = new Words();
   return {
     sinks: {
-      passage: (replicate, v) =>
-        passages.row(
-          `${replicate},${v.number},${doors[v.door]},${v.body},${walker(v.who)},${tenthMillimetre(v.stature_m)},${v.persons},${v.kind},${v.direction},${v.enter_us},${v.cross_us ?? ''},${v.leave_us}`,
-        ),
-      tally: (replicate, t) =>
-        tallies.row(`${replicate},${doors[t.door]},${logics[t.logic]},${t.time_us},${t.direction}`),
+      passage(replicate, v) {
+        passages.whole(replicate).whole(v.number).text(doors[v.door]!).whole(v.body).text(words.cell(v.who));
+        passages.decimal(v.stature_m, STATURE_PLACES).whole(v.persons);
+        passages.text(words.cell(v.kind)).text(words.cell(v.direction)).whole(v.enter_us);
+        if (v.cross_us === null) passages.empty();
+        else passages.whole(v.cross_us);
+        passages.whole(v.leave_us).endRow();
+      },
+      tally(replicate, t) {
+        tallies.whole(replicate).text(doors[t.door]!).text(logics[t.logic]!).whole(t.time_us);
+        tallies.text(words.cell(t.direction)).endRow();
+      },
       ...(edges && {
-        edge: (replicate, e) =>
-          edges.row(`${replicate},${doors[e.door]},${beams[e.door]?.[e.beam]},${e.time_us},${e.level}`),
+        edge(replicate, e) {
+          edges.whole(replicate).text(doors[e.door]!).text(beams[e.door]![e.beam]!).whole(e.time_us);
+          edges.whole(e.level).endRow();
+        },
       }),
     },
     close() {
@@ -50,7 +54,16 @@ export function openEventFiles(folder: string, design: Design, withEdges: boolea
   };
 }
 
-/** Nobody is taller by less. */
-function tenthMillimetre(length_m: number): number {
-  return Math.round(length_m * 10_000) / 10_000;
+/** Cells of words that come again and again. */
+class Words {
+  private readonly known = new Map<string, Buffer>();
+
+  cell(word: string): Buffer {
+    let made = this.known.get(word);
+    if (!made) {
+      made = cell(word);
+      this.known.set(word, made);
+    }
+    return made;
+  }
 }

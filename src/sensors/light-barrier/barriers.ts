@@ -18,8 +18,8 @@ const HOUR_US = 3_600_000_000;
 export class Barriers implements DoorSensors {
   readonly paths: readonly BeamPath[];
   private readonly receivers: readonly Receiver[];
-  /** Edges not given out yet, in no order; few. */
-  private readonly waiting: Edge[] = [];
+  /** Edges not given out yet, in order of time, then beam; few. */
+  private waiting: Edge[] = [];
   /** What the last read saw. */
   private levels = 0;
 
@@ -27,8 +27,7 @@ export class Barriers implements DoorSensors {
   constructor(beams: readonly MountedBeam[], stream: Stream) {
     this.paths = pathsOf(beams);
     this.receivers = beams.map(
-      (beam, i) =>
-        new Receiver(beam, i, this.paths, stream.child('beam', beam.name), (edge) => this.waiting.push(edge)),
+      (beam, i) => new Receiver(beam, i, this.paths, stream.child('beam', beam.name), (edge) => this.keep(edge)),
     );
   }
 
@@ -45,15 +44,28 @@ export class Barriers implements DoorSensors {
 
   edgesUntil(until_us: number): readonly Edge[] {
     for (const receiver of this.receivers) receiver.advance(until_us);
-    if (this.waiting.length === 0) return NONE;
-    const ready = this.waiting.filter((edge) => edge.time_us < until_us);
-    const later = this.waiting.filter((edge) => edge.time_us >= until_us);
-    this.waiting.length = 0;
-    this.waiting.push(...later);
-    return ready.sort((a, b) => a.time_us - b.time_us || a.beam - b.beam);
+    const { waiting } = this;
+    let n = 0;
+    while (n < waiting.length && (waiting[n] as Edge).time_us < until_us) n++;
+    if (n === 0) return NONE;
+    this.waiting = waiting.slice(n);
+    waiting.length = n;
+    return waiting;
+  }
+
+  /** Receivers give their edges in order; only neighbours in time need to be put in order among each other. */
+  private keep(edge: Edge): void {
+    const { waiting } = this;
+    let i = waiting.length;
+    for (; i > 0 && comesAfter(waiting[i - 1] as Edge, edge); i--) waiting[i] = waiting[i - 1] as Edge;
+    waiting[i] = edge;
   }
 }
 const NONE: Edge[] = [];
+
+function comesAfter(a: Edge, b: Edge): boolean {
+  return a.time_us > b.time_us || (a.time_us === b.time_us && a.beam > b.beam);
+}
 
 class Receiver {
   private readonly own: readonly number[];
