@@ -137,19 +137,23 @@ const CASES: readonly [who: string, kind: keyof typeof PASSAGES, cases: number][
 describe('exact edges against a 0.1 ms stepper', () => {
   let edges = 0;
   let dropped = 0;
-  test.each(CASES)('%s, %s', (who, kind, cases) => {
-    for (let n = 0; n < cases * MANY; n++) {
-      const { body, passage, line, clearance } = drawn(who, kind, n);
-      const clearanceOf = () => clearance;
-      const exact: number[] = [];
-      breaksOf(body, passage.motion, line, clearanceOf, exact);
-      const margin = marginOf(body, passage.motion, line, clearanceOf);
-      const wrong = disagreements(exact, margin, passage.leave_s);
-      if (isDropped(wrong)) dropped++;
-      else expect(wrong, `${who} ${kind} case ${n}`).toEqual([]);
-      edges += exact.length;
-    }
-  });
+  test.each(CASES)(
+    '%s, %s',
+    (who, kind, cases) => {
+      for (let n = 0; n < cases * MANY; n++) {
+        const { body, passage, line, clearance } = drawn(who, kind, n);
+        const clearanceOf = () => clearance;
+        const exact: number[] = [];
+        breaksOf(body, passage.motion, line, clearanceOf, exact);
+        const margin = marginOf(body, passage.motion, line, clearanceOf);
+        const wrong = disagreements(exact, margin, passage.leave_s);
+        if (isDropped(wrong)) dropped++;
+        else expect(wrong, `${who} ${kind} case ${n}`).toEqual([]);
+        edges += exact.length;
+      }
+    },
+    600_000,
+  );
 
   test('the cases have edges to disagree about', () => {
     expect(edges).toBeGreaterThan(3000 * MANY);
