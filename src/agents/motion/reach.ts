@@ -1,38 +1,37 @@
-/** Rough bounds of somebody turning on a spot: most limbs are out of most beams' reach, and then no track need be made. */
+/** What is known of somebody turning on a spot without posing them: most limbs are out of most beams' reach. */
 import type { FlatBeam } from '../../geometry/beam-line.js';
 import type { Limb } from '../../geometry/track.js';
-import { ARM } from '../gait/arm-model.js';
-import { PART } from '../gait/parts.js';
-import { STANCE } from './stance.js';
+import { standingEnds } from './stance.js';
 
-/** Wider than any clearance a sensor asks for, as a share of the leg unit. */
-const SPARE = 0.08;
-
-/** Lowest and highest a part's ends stand, G; elbows bend up to a right angle. */
-const HEIGHTS: Readonly<Record<number, readonly [number, number]>> = {
-  [PART.trunk]: [STANCE.hip.z, STANCE.hip.z],
-  [PART.thighR]: [STANCE.knee.z, STANCE.hip.z],
-  [PART.thighL]: [STANCE.knee.z, STANCE.hip.z],
-  [PART.shankR]: [STANCE.ankle.z, STANCE.knee.z],
-  [PART.shankL]: [STANCE.ankle.z, STANCE.knee.z],
-  [PART.footR]: [0, STANCE.ankle.z],
-  [PART.footL]: [0, STANCE.ankle.z],
-};
-const ARMS: readonly [number, number] = [STANCE.hip.z - ARM.upper - ARM.forearm_and_hand, STANCE.hip.z];
-/** Furthest that toes or hands stand from the hip's axis, before a limb's own offsets, G. */
-const FURTHEST = 0.25;
+/** Single precision of tracks, with room. */
+const SPARE = 1e-5;
 
 /**
- * Whether a limb of somebody who turns on the frame's origin can come near a level beam; true for
- * any beam that isn't level. `lift` is how high feet are lifted. Model units.
+ * Whether a limb of somebody who turns on the frame's origin is in a level beam all the time, or never. Each end stays
+ * on a circle round the spot and is lifted by at most `lift`; `threshold` is the distance at which the beam is broken.
+ * Model units.
  */
-export function reachesFromSpot(limb: Limb, beam: FlatBeam, lift: number): boolean {
-  if (beam.vl !== 0 || beam.vw !== 0) return true;
-  const spare = limb.radius + SPARE;
-  const [low, high] = HEIGHTS[limb.part] ?? ARMS;
-  const z = -beam.v0;
-  if (z < low + Math.min(limb.az, limb.bz) - spare || z > high + lift + Math.max(limb.az, limb.bz) + spare)
-    return false;
-  const offset = Math.abs(limb.al) + Math.abs(limb.aw) + Math.abs(limb.bl - limb.al) + Math.abs(limb.bw - limb.aw);
-  return Math.abs(beam.u0) <= FURTHEST + offset + spare;
+export function foreseeTurning(
+  limb: Limb,
+  beam: FlatBeam,
+  threshold: number,
+  elbowDeg: number,
+  lift: number,
+): 'clear' | 'broken' | 'look' {
+  if (beam.vl !== 0 || beam.vw !== 0) return 'look';
+  const [a, b] = standingEnds(limb.part, elbowDeg);
+  const aw = a.w + limb.aw;
+  const bw = b.w + limb.bw;
+  const circle = Math.sqrt(Math.max(limb.al * limb.al + aw * aw, limb.bl * limb.bl + bw * bw));
+  const away = Math.abs(beam.u0);
+  // Heights of both ends above the beam; what follows the foot is lifted with it.
+  const az = a.z + limb.az + beam.v0;
+  const bz = b.z + limb.bz + beam.v0;
+  const aTop = az + lift * (1 - a.sways);
+  const bTop = bz + lift * (1 - b.sways);
+  const beside = Math.max(0, away - circle);
+  const above = Math.max(0, Math.min(az, bz), -Math.max(aTop, bTop));
+  if (Math.sqrt(beside * beside + above * above) > threshold + SPARE) return 'clear';
+  const acrossHeight = (aTop < -SPARE && bz > SPARE) || (bTop < -SPARE && az > SPARE);
+  return acrossHeight && away + circle < threshold - SPARE ? 'broken' : 'look';
 }

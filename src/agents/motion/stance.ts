@@ -26,10 +26,14 @@ export const STANCE: Stance = (() => {
   return { hip, knee: kneeOf(hip, ankle), ankle, ...footAxis(ankle, 0) };
 })();
 
-/** Elbow and hand of a hanging arm, against the shoulder; bent as in the steps around the stop. */
+/** Elbow and hand of a hanging arm, against the shoulder; bent as in the steps around the stop. One for each class. */
 export function hangingArm(elbowDeg: number): ReturnType<typeof armPose> {
-  return armPose(0, classElbow(elbowDeg) * DEG);
+  const elbow = classElbow(elbowDeg);
+  let arm = hanging.get(elbow);
+  if (!arm) hanging.set(elbow, (arm = armPose(0, elbow * DEG)));
+  return arm;
 }
+const hanging = new Map<number, ReturnType<typeof armPose>>();
 
 /** A joint of somebody standing, and how much of the trunk's sway it follows: 1 above the hips, 0 on the floor. */
 export interface StandingEnd extends Joint {

@@ -9,7 +9,7 @@ import { limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { points, set } from '../gait/gait-table.js';
 import type { Stretch } from './motion.js';
-import { reachesFromSpot } from './reach.js';
+import { foreseeTurning } from './reach.js';
 import { standingEnds } from './stance.js';
 
 const NODES = 33;
@@ -65,7 +65,7 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
     to: NODES - 1,
     timeAt: (node) => start + (node / (NODES - 1)) * duration_s,
     perLimb: true,
-    foresee: (limb, beam) => (reachesFromSpot(limb, beam, LIFT) ? 'look' : 'clear'),
+    foresee: (limb, beam, threshold) => foreseeTurning(limb, beam, threshold, body.elbow_deg, LIFT),
   };
 }
 
