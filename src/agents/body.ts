@@ -145,7 +145,7 @@ function infantOnArm(person: Person, at: (height_m: number) => number, trunkRadi
   return still(PART.trunk, l, w, at(top - length + radius), l, w, at(top - radius), radius / unit);
 }
 
-/** A test rod: an upright cylinder of the given diameter and height, all metres and m/s. */
+/** A test rod: an upright cylinder of the given diameter and height with a rounded top, all metres and m/s. */
 export function rodBody(
   who: string,
   number: number,

@@ -1,7 +1,7 @@
 /** Inside one cell: both ends of a capsule move in straight lines, and the threshold is crossed, or may be. */
 
-/** Width at which root refinement stops, in cells: an adult's cell lasts about 10 ms, so this is about 1 µs. */
-const ROOT_WIDTH = 1e-4;
+/** Width at which root refinement stops, in cells: the longest cell, of somebody standing, lasts 125 ms, so this is at most 5 µs. */
+const ROOT_WIDTH = 4e-5;
 /** Widest part of a cell that is not halved any further in search of a pair of crossings. */
 const SMALLEST_HALF = 1 / 64;
 

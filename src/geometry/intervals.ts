@@ -17,7 +17,10 @@ export function addInterval(list: number[], start: number, end: number): void {
     if (list[j + 1]! > e) e = list[j + 1]!;
     j += 2;
   }
-  list.splice(i, j - i, s, e);
+  if (j === i + 2) {
+    list[i] = s;
+    list[i + 1] = e;
+  } else list.splice(i, j - i, s, e);
 }
 
 /** Where both lists hold. */

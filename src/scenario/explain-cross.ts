@@ -43,6 +43,16 @@ export function explainCross(problem: Problem): Explanation {
         text: `a beam ${short(p.at_m)} m from the door plane needs zone_m above ${short(p.least_m)}, found ${short(p.zone_m)}`,
         hint: 'the zone covers the outermost beam and 0.6 m, the longest reach of a limb; set zone_m on the door',
       };
+    case 'askew':
+      return {
+        text: `expected a beam that runs at most ${short(p.most_m)} m along the walk at this width, found ${short(p.along_m)} m`,
+        hint: 'a beam crosses the opening; bring at_m and far_at_m nearer to each other',
+      };
+    case 'rod_too_low':
+      return {
+        text: `expected at least ${short(p.least_m)} m, the rod's radius, found ${short(p.height_m)} m`,
+        hint: 'the rod has a rounded top; make it taller or thinner',
+      };
     case 'bracket_needed':
       return {
         text: `beams ${short(p.reach_m)} m from the door plane stick out of a frame ${short(p.jamb_depth_m)} m deep`,

@@ -92,6 +92,7 @@ export type CrossProblem =
   | { readonly code: 'pair_or_beams'; readonly found: 'both' | 'neither' }
   | { readonly code: 'above_lintel'; readonly height_m: number; readonly lintel_m: number }
   | { readonly code: 'outside_zone'; readonly at_m: number; readonly zone_m: number; readonly least_m: number }
+  | { readonly code: 'askew'; readonly along_m: number; readonly most_m: number }
   | { readonly code: 'bracket_needed'; readonly reach_m: number; readonly jamb_depth_m: number }
   | { readonly code: 'beam_order'; readonly first: string; readonly second: string; readonly same: boolean }
   | {
@@ -110,6 +111,7 @@ export type CrossProblem =
       readonly move: 'forward' | 'backward';
       readonly forward_share: number;
     }
+  | { readonly code: 'rod_too_low'; readonly height_m: number; readonly least_m: number }
   | { readonly code: 'rod_kind'; readonly who: string; readonly kind: string }
   | {
       readonly code: 'not_ordered';

@@ -5,7 +5,7 @@
  */
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import type { Visit } from '../agents/visit.js';
-import { ledgers, tallyDelta } from '../counter/ledger.js';
+import { type Ledger, ledgers, tallyDelta } from '../counter/ledger.js';
 import type { Direction } from '../counter/logic.js';
 import { Agenda } from '../engine/agenda.js';
 import type { Design } from '../scenario/schema.js';
@@ -33,6 +33,7 @@ export class HouseBooks {
   private readonly scorers: RoomScorer[][][];
   private readonly recorders: RoomTraceRecorder[][][];
   private readonly sides: readonly { readonly from: number; readonly to: number }[];
+  private readonly ledgers: readonly Ledger[];
   private booked = 0;
 
   constructor(
@@ -40,6 +41,7 @@ export class HouseBooks {
     traced: boolean,
   ) {
     const span = clockOf(design);
+    this.ledgers = design.ledgers.map((name) => ledgers[name]);
     this.sides = design.doors.map((door) => ({ from: roomIndex(design, door.from), to: roomIndex(design, door.to) }));
     this.truth = design.rooms.map((room) => room.people_at_start);
     const each = <T>(make: (room: number) => T): T[][][] =>
@@ -120,11 +122,11 @@ export class HouseBooks {
       return;
     }
     const counts = this.counts[room]?.[logic] as number[];
-    this.design.ledgers.forEach((ledger, g) => {
-      const next = ledgers[ledger].post(counts[g] as number, delta);
-      if (next === counts[g]) return;
+    for (let g = 0; g < this.ledgers.length; g++) {
+      const next = (this.ledgers[g] as Ledger).post(counts[g] as number, delta);
+      if (next === counts[g]) continue;
       counts[g] = next;
       scorers[logic]?.[g]?.counted(time_us, next);
-    });
+    }
   }
 }

@@ -41,8 +41,7 @@ export function breaksOf(
 ): void {
   for (const stretch of motion) {
     const beam = flatten(line, stretch.frame, body.unit_m);
-    const nodes = NODE_INTERVALS;
-    nodes.length = 0;
+    let nodes: number[] = [];
     const from = Math.floor(stretch.from);
     const to = Math.ceil(stretch.to);
     for (let i = 0; i < body.limbs.length; i++) {
@@ -51,8 +50,7 @@ export function breaksOf(
       const foreseen = stretch.foresee ? stretch.foresee(limb, beam, limb.radius + extra) : 'look';
       if (foreseen === 'clear') continue;
       if (foreseen === 'broken') {
-        nodes.length = 0;
-        nodes.push(from, to);
+        nodes = [from, to];
         break;
       }
       if (stretch.perLimb)
@@ -66,7 +64,6 @@ export function breaksOf(
     }
   }
 }
-const NODE_INTERVALS: number[] = [];
 
 function bare(limb: Limb): Limb {
   return { part: limb.part, al: 0, aw: 0, az: 0, bl: 0, bw: 0, bz: 0, radius: limb.radius, shadowed: false };

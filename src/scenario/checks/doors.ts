@@ -8,6 +8,12 @@ import { type Outline, type OutlineBeam, type OutlineDoor, beamsOf, finding } fr
  */
 export const LONGEST_REACH_M = 0.6;
 
+/**
+ * A beam must run across the opening: no more along the walk than this many widths (56°). Beyond, walkers who come in at
+ * an angle could walk along it.
+ */
+const MOST_ASKEW = 1.5;
+
 /** The built-in logics watch two beams. */
 const BUILT_IN_BEAMS = 2;
 
@@ -24,7 +30,9 @@ export function checkDoors(outline: Outline): Finding[] {
     if (!beams) return [];
     const wrongCount = beams.length !== BUILT_IN_BEAMS && logics.length > 0;
     return [
-      ...onePerPlace(beams.flatMap((beam) => [...aboveLintel(beam, door), ...outsideZone(beam, door)])),
+      ...onePerPlace(
+        beams.flatMap((beam) => [...aboveLintel(beam, door), ...outsideZone(beam, door), ...askew(beam, door)]),
+      ),
       ...(wrongCount
         ? [
             finding(
@@ -87,6 +95,14 @@ function outsideZone(beam: OutlineBeam, door: OutlineDoor): Finding[] {
     const least_m = Math.abs(at_m) + LONGEST_REACH_M;
     return zone_m > least_m ? [] : [finding(atPath, { code: 'outside_zone', at_m: Math.abs(at_m), zone_m, least_m })];
   });
+}
+
+function askew(beam: OutlineBeam, door: OutlineDoor): Finding[] {
+  const [near, far] = beam.ends;
+  if (near?.at_m === undefined || far?.at_m === undefined || door.width_m === undefined) return [];
+  const along_m = Math.abs(far.at_m - near.at_m);
+  const most_m = MOST_ASKEW * door.width_m;
+  return along_m <= most_m ? [] : [finding(far.atPath, { code: 'askew', along_m, most_m })];
 }
 
 /** The two beams of a pair, and the two ends of a level beam, share a key: one complaint is enough. */

@@ -11,10 +11,17 @@ export function checkWalkers(outline: Outline): Finding[] {
       return [finding(['walkers', name, 'ages_y'], problem)];
     }
     if (walker?.kind === 'test-rod') {
-      const { speed_mps: low, speed_to_mps: high } = walker;
-      if (low === undefined || high === undefined || low <= high) return [];
-      const problem = { code: 'not_ordered', low_key: 'speed_mps', low, high_key: 'speed_to_mps', high } as const;
-      return [finding(['walkers', name, 'speed_to_mps'], problem)];
+      const { speed_mps: low, speed_to_mps: high, diameter_m, height_m } = walker;
+      const found: Finding[] = [];
+      if (low !== undefined && high !== undefined && low > high) {
+        const problem = { code: 'not_ordered', low_key: 'speed_mps', low, high_key: 'speed_to_mps', high } as const;
+        found.push(finding(['walkers', name, 'speed_to_mps'], problem));
+      }
+      // Its top is rounded: a rod lower than its radius would stick out above itself.
+      if (height_m !== undefined && diameter_m !== undefined && height_m < diameter_m / 2) {
+        found.push(finding(['walkers', name, 'height_m'], { code: 'rod_too_low', height_m, least_m: diameter_m / 2 }));
+      }
+      return found;
     }
     return [];
   });

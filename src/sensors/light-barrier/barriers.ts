@@ -26,8 +26,10 @@ export class Barriers implements DoorSensors {
   /** @param stream the door's sensor stream of this replicate */
   constructor(beams: readonly MountedBeam[], stream: Stream) {
     this.paths = pathsOf(beams);
+    // One set of clothes for all beams: who is hidden from one is hidden from the others.
+    const shiny = stream.child('shiny');
     this.receivers = beams.map(
-      (beam, i) => new Receiver(beam, i, this.paths, stream.child('beam', beam.name), (edge) => this.keep(edge)),
+      (beam, i) => new Receiver(beam, i, this.paths, stream.child('beam', beam.name), shiny, (edge) => this.keep(edge)),
     );
   }
 
@@ -72,7 +74,6 @@ class Receiver {
   private readonly response: Response;
   private nextSpurious_us: number;
   private spuriousMade = 0;
-  private readonly shiny: Stream;
   private readonly missed: Stream;
   private readonly spurious: Stream;
 
@@ -81,11 +82,11 @@ class Receiver {
     index: number,
     paths: readonly BeamPath[],
     stream: Stream,
+    private readonly shiny: Stream,
     emit: (edge: Edge) => void,
   ) {
     this.own = paths.flatMap((path, i) => (path.receiver === index ? [i] : []));
     this.response = new Response(beam.sensor.response_ms * 1000, index, emit);
-    this.shiny = stream.child('shiny');
     this.missed = stream.child('missed');
     this.spurious = stream.child('spurious');
     this.nextSpurious_us = this.gap();
