@@ -23,7 +23,7 @@ interface Table {
   readonly heads: readonly string[];
   readonly cases: readonly Case[];
   /** One case's rows. */
-  cells(name: string, measured: readonly Measured[]): (string | number)[][];
+  readonly cells: (name: string, measured: readonly Measured[]) => (string | number)[][];
 }
 
 const REACH = { pipeline: 80_000, stepper: 10, help_s: 0.2, starter_s: 3, memory_mb: 250 };

@@ -1,0 +1,94 @@
+/**
+ * One small run of everything that can differ between engines: every kind of passage, people, tables and rods, noise,
+ * polling, a tilted beam, two doors, all logics and ledgers. As texts, so that whoever ran it can hash them.
+ */
+import { starterTable } from '../../src/counter/table/starter.js';
+import type * as Library from '../../src/index.js';
+
+const SCENARIO = `
+format: 1
+name: Two doors (invented)
+seed: same everywhere
+replicates: 2
+hours: 10
+rooms:
+  - { name: hall, people_at_start: 4 }
+  - { name: parlour, people_at_start: 6 }
+doors:
+  - name: front
+    from: outside
+    to: hall
+    width_m: 1.4
+    pair: { sensor: noisy, height_m: 0.85, spacing_m: 0.1 }
+    controller: polling
+    traffic:
+      arrivals_per_hour: [{ from: '00:00', per_hour: 20 }, { from: '12:00', per_hour: 40 }]
+      forward_share: 0.7
+      mix:
+        - { who: adult, kind: through, share: 0.3 }
+        - { who: child, kind: through, share: 0.1 }
+        - { who: adult, kind: abreast, share: 0.1 }
+        - { who: adult, kind: close-behind, share: 0.1 }
+        - { who: adult, kind: against, share: 0.1 }
+        - { who: adult, kind: turn-back, share: 0.1 }
+        - { who: child, kind: linger, share: 0.1 }
+        - { who: adult-with-infant, kind: through, share: 0.05 }
+        - { who: rod, kind: through, share: 0.05 }
+  - name: parlour-door
+    from: hall
+    to: parlour
+    width_m: 0.7
+    beams:
+      - { name: A, sensor: mirror, at_m: -0.05, height_m: 0.2 }
+      - { name: B, sensor: mirror, at_m: 0.05, height_m: 0.2, far_height_m: 0.26, far_at_m: 0.07 }
+    controller: wired
+    traffic:
+      arrivals_per_hour: 15
+      forward_share: 0.5
+      stay_mean_min: 5
+      mix:
+        - { who: family, kind: through, share: 0.6 }
+        - { who: grandmother, kind: turn-back, share: 0.2 }
+        - { who: family, kind: linger, share: 0.2 }
+walkers:
+  family:
+    kind: table
+    rows: [{ stature_m: 1.82, share: 2 }, { stature_m: 1.66, sex: woman, share: 2 }, { stature_m: 1.21, age_y: 7 }]
+  grandmother: { kind: person, stature_m: 1.58, sex: woman, age_y: 78, speed_mps: 0.6 }
+  rod: { kind: test-rod, diameter_m: 0.2, height_m: 1.7, speed_mps: 0.4, speed_to_mps: 1.1 }
+sensors:
+  noisy:
+    kind: light-barrier
+    beam_diameter_m: 0.02
+    covered_share: 0.8
+    response_ms: 4
+    spurious_per_hour: 6
+    missed_share: 0.03
+    separation: none
+  mirror: { kind: light-barrier, layout: reflector, shiny_share: 0.1 }
+controllers:
+  - { name: polling, poll_ms: 8 }
+  - { name: wired }
+logics:
+  - four-level
+  - first-broken
+  - hold-off
+  - { use: table, file: my-logic.yaml, name: my-logic }
+targets:
+  - { metric: house.wrong_per_100, at_most: 5 }
+`;
+
+export type Texts = Readonly<Record<'metrics' | 'figures' | 'passages' | 'tallies' | 'edges', string>>;
+
+/** Runs the scenario with the library given; rows as JSON, one a line. */
+export function textsOf({ parseScenario, simulate }: Pick<typeof Library, 'parseScenario' | 'simulate'>): Texts {
+  const { design, issues } = parseScenario(SCENARIO, 'two-doors.yaml', { readTable: () => starterTable() });
+  if (!design) throw new Error(JSON.stringify(issues));
+  const rows = { passages: '', tallies: '', edges: '' };
+  const keep = (kind: keyof typeof rows) => (replicate: number, row: object) => {
+    rows[kind] += `${replicate} ${JSON.stringify(row)}\n`;
+  };
+  const sinks = { passage: keep('passages'), tally: keep('tallies'), edge: keep('edges') };
+  const { metrics, figures } = simulate(design, sinks);
+  return { metrics: JSON.stringify(metrics), figures: JSON.stringify(figures), ...rows };
+}
