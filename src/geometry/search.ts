@@ -15,9 +15,6 @@ import { addInterval } from './intervals.js';
 import type { Extent, Limb, LimbTrack, NodeSpan } from './track.js';
 import { AHEAD, MOVED, PACE, STRIDE } from './track.js';
 
-/** A limb further away than this many of its largest movements is only roughly measured. */
-const FAR_CELLS = 3;
-
 /**
  * Adds the node intervals in which `limb`, carried by `track`, is within `radius + clearance` of the beam to `out`
  * (sorted, disjoint; what it covers already is not looked at again).
@@ -83,7 +80,6 @@ export function scanLimb(
   // From here on everything is a local: this loop is where a simulation spends its time.
   const ends = track.ends;
   const perFastest = 1 / track.fastest;
-  const far = FAR_CELLS * track.fastest;
   const perPeriod = track.perPeriod;
   const uTurn = span.advance * uw;
   const vTurn = span.advance * vw;
@@ -118,13 +114,7 @@ export function scanLimb(
     const nbu = ul * l1 + uw * w1 + uz * z1 + cbu + tu;
     const nbv = vl * l1 + vw * w1 + vz * z1 + cbv + tv;
     const movedBy = ends[k + MOVED]! + turn * perPeriod;
-    // Far away the larger of the two coordinate distances says enough: no root, no division.
-    const beside =
-      (nau < nbu ? nau : nbu) > -(nau > nbu ? nau : nbu) ? (nau < nbu ? nau : nbu) : -(nau > nbu ? nau : nbu);
-    const above =
-      (nav < nbv ? nav : nbv) > -(nav > nbv ? nav : nbv) ? (nav < nbv ? nav : nbv) : -(nav > nbv ? nav : nbv);
-    const least = (beside > above ? beside : above) - threshold;
-    const next = least > far ? least : fromOrigin(nau, nav, nbu, nbv) - threshold;
+    const next = fromOrigin(nau, nav, nbu, nbv) - threshold;
     if (afresh) {
       start = next < 0 ? m : NaN;
       afresh = false;
