@@ -1,7 +1,6 @@
 /** One replicate of a crowd taken apart: what each stage is given, so that each can be timed alone. */
 import type { Body } from '../src/agents/body.js';
 import { Crowd } from '../src/agents/crowd.js';
-import type { CrowdPlan } from '../src/agents/crowd-plan.js';
 import { breaksOf } from '../src/agents/motion/motion.js';
 import type { Passage } from '../src/agents/motion/passage.js';
 import type { Visit } from '../src/agents/visit.js';
@@ -37,8 +36,6 @@ export interface Tally {
 
 export interface Recording {
   readonly design: Design;
-  readonly plan: CrowdPlan;
-  readonly crowdStream: Stream;
   readonly doorStream: Stream;
   readonly barriers: Barriers;
   readonly logic: Logic;
@@ -49,11 +46,11 @@ export interface Recording {
 }
 
 export function record(design: Design): Recording {
-  const plan = crowdPlan(design);
   const replicate = Stream.root(String(design.seed)).child('replicate', '1');
-  const crowdStream = replicate.child('crowd');
   const visits: Seen[] = [];
-  new Crowd(plan, crowdStream).run((visit, body, passage) => visits.push({ visit, body, passage }));
+  new Crowd(crowdPlan(design), replicate.child('crowd')).run((visit, body, passage) =>
+    visits.push({ visit, body, passage }),
+  );
 
   const door = design.doors[0]!;
   const doorStream = replicate.child('door', door.name);
@@ -69,7 +66,7 @@ export function record(design: Design): Recording {
   const logic = makeLogic(design.logics[0]!, design.tables);
   const tallies: Tally[] = [];
   decide(logic, changes, (time_us, direction) => tallies.push({ time_us, direction }));
-  return { design, plan, crowdStream, doorStream, barriers, logic, episodes, visits, changes, tallies };
+  return { design, doorStream, barriers, logic, episodes, visits, changes, tallies };
 }
 
 function episodesOf(visits: readonly Seen[]): Seen[][] {
