@@ -6,9 +6,12 @@ import { run } from './pipeline.js';
 
 export function memory(passages: number): Measured[] {
   const start = performance.now();
+  const cpu = process.cpuUsage();
   run(designOf(crowdNamed('default mix'), passages), ({ house }) =>
     check(Math.abs(house.visits / passages - 1) < 0.1, `${house.visits} visits instead of about ${passages}`),
   );
   const seconds = [(performance.now() - start) / 1000];
-  return [{ label: 'memory', units: passages, seconds, peak_mb: process.resourceUsage().maxRSS / 1024 }];
+  const { user, system } = process.cpuUsage(cpu);
+  const cpu_s = [(user + system) / 1e6];
+  return [{ label: 'memory', units: passages, seconds, cpu_s, peak_mb: process.resourceUsage().maxRSS / 1024 }];
 }

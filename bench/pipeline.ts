@@ -18,7 +18,7 @@ export function pipeline(name: string, repeats: number): Measured[] {
   const crowd = crowdNamed(name);
   const design = designOf(crowd, PASSAGES);
   const passages = checkedRun(design, crowd);
-  return [{ label: name, units: passages, seconds: timed(repeats, () => run(design)) }];
+  return [{ label: name, units: passages, ...timed(repeats, () => run(design)) }];
 }
 
 /** Simulates and writes rows to a folder that is taken away again. @returns what `read` makes of it before it goes */

@@ -33,7 +33,7 @@ export function stages(name: string, repeats: number): Measured[] {
     const turns = () => {
       for (let i = 0; i < TURNS; i++) work();
     };
-    return { label, units, seconds: timed(repeats, turns) };
+    return { label, units, ...timed(repeats, turns) };
   };
   // Before anything is recorded: the engine puts what it has seen stay where it is dear to make.
   const who = [
@@ -48,15 +48,17 @@ export function stages(name: string, repeats: number): Measured[] {
     stage('one logic', () => logics(recording)),
     stage('score at the door', () => score(recording)),
     stage('rooms', () => rooms(recording)),
-    { label: 'rows', units, seconds: timed(repeats, () => rows(recording)) },
+    { label: 'rows', units, ...timed(repeats, () => rows(recording)) },
   ];
-  return [...who, ...rest, { label: 'all stages', units, seconds: together([who[0]!, ...rest]) }];
+  return [...who, ...rest, { label: 'all stages', units, ...together([who[0]!, ...rest]) }];
 }
 
 /** What the best, and what the medians, of all parts come to. */
-function together(parts: readonly Measured[]): number[] {
-  const sum = (of: (all: readonly number[]) => number) => parts.reduce((total, { seconds }) => total + of(seconds), 0);
-  return [sum(least), sum(median), sum(median)];
+function together(parts: readonly Measured[]): Pick<Measured, 'seconds' | 'cpu_s'> {
+  const sum = (key: 'seconds' | 'cpu_s', of: (all: readonly number[]) => number) =>
+    parts.reduce((total, part) => total + of(part[key]), 0);
+  const both = (key: 'seconds' | 'cpu_s') => [sum(key, least), sum(key, median), sum(key, median)];
+  return { seconds: both('seconds'), cpu_s: both('cpu_s') };
 }
 
 function crowd({ plan, stream, comings }: Beginning): void {

@@ -9,19 +9,19 @@ import { timed } from './measured.js';
 
 /** @param root the checkout whose command line is started */
 export function help(root: string, repeats: number): Measured {
-  return { label: '--help', units: 1, seconds: timed(repeats, () => check(start(root, '--help') > 500, 'no help')) };
+  return { label: '--help', units: 1, ...timed(repeats, () => check(start(root, '--help') > 500, 'no help')) };
 }
 
 /** The starter scenario to its finished report. */
 export function starterRun(root: string, repeats: number): Measured {
   const folder = mkdtempSync(join(tmpdir(), 'jambeam-bench-'));
   const out = join(folder, 'starter.run');
-  const seconds = timed(repeats, () => {
+  const times = timed(repeats, () => {
     start(root, 'run', join(root, 'scenarios/starter.yaml'), '--out', out);
     check(existsSync(join(out, 'report.html')), 'no report');
   });
   rmSync(folder, { recursive: true });
-  return { label: 'starter scenario to finished report', units: 1, seconds };
+  return { label: 'starter scenario to finished report', units: 1, ...times };
 }
 
 /** @returns how many characters it said */
