@@ -32,6 +32,7 @@ export function frameAt(x: number, y: number, heading: number): Frame {
   if (heading === 0) return { x, y, cos: 1, sin: 0 };
   return { x, y, cos: cos(heading), sin: sin(heading) };
 }
+
 /**
  * A beam line flattened along its own direction: the distance of a point from the line is the distance of its
  * (u, v) from the origin. A capsule flattens to a segment with the same radius, so capsule against beam is always
@@ -52,7 +53,7 @@ export interface FlatBeam {
  * Flattens a line for a walker.
  *
  * @param unit length of one model unit in metres; results are in model units
- * @throws {RangeError} when the line runs along the walk or straight up, where a doorway beam can't
+ * @throws {RangeError} when the line runs along the walk, or nearly: v would have no meaning
  */
 export function flatten(line: BeamLine, frame: Frame, unit: number): FlatBeam {
   const p = toFrame(line.from, frame);

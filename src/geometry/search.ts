@@ -84,7 +84,7 @@ export function scanLimb(
   const uTurn = span.advance * uw;
   const vTurn = span.advance * vw;
   const found = FOUND;
-  found.length = 0;
+  let f = 0;
   const covered = out.length;
   let c = 0;
   let start = NaN;
@@ -134,12 +134,21 @@ export function scanLimb(
         if (crossed) {
           const root = n + rootInCell(0, d, 1, next);
           if (start === start) {
-            found.push(start, root);
+            found[f++] = start;
+            found[f++] = root;
             start = NaN;
           } else start = root;
         } else {
           const t = dipInCell(0, d, 1, next, movement);
-          if (t >= 0) start = turnInCell(n, t, d, next, start, found);
+          if (t >= 0) {
+            // Both ends of the cell are on one side, this place in it on the other: two crossings.
+            const g = start === start ? HARDLY : -HARDLY;
+            const there = n + rootInCell(0, d, t, g);
+            const back = n + rootInCell(t, g, 1, next);
+            found[f++] = start === start ? start : there;
+            found[f++] = start === start ? there : back;
+            if (start === start) start = back;
+          }
         }
       }
     }
@@ -155,7 +164,10 @@ export function scanLimb(
     // Path that another limb already covers needs no second look.
     while (c < covered && out[c + 1]! <= n) c += 2;
     if (c < covered && out[c]! <= n && out[c + 1]! >= n + 2) {
-      if (start === start) found.push(start, n);
+      if (start === start) {
+        found[f++] = start;
+        found[f++] = n;
+      }
       m = Math.min(Math.floor(out[c + 1]!), last);
       afresh = true;
       continue;
@@ -169,10 +181,16 @@ export function scanLimb(
     if (m > last) m = last;
     if (m === n) m = n + 1;
   }
-  if (start === start && last > start) found.push(start, last);
-  for (let i = 0; i < found.length; i += 2) addInterval(out, found[i]!, found[i + 1]!);
+  if (start === start && last > start) {
+    found[f++] = start;
+    found[f++] = last;
+  }
+  for (let i = 0; i < f; i += 2) addInterval(out, found[i]!, found[i + 1]!);
 }
+/** Found intervals of the limb at hand; kept, so that nothing is allocated per limb. */
 const FOUND: number[] = [];
+/** A distance with nothing but a sign. */
+const HARDLY = 1e-12;
 
 /** The node, real, at which an upright limb's axis passes: ul·l + perNode·n + c = 0. It moves on in every cell. */
 function passes(track: LimbTrack, span: NodeSpan, ul: number, c: number, perNode: number): number {
@@ -188,19 +206,6 @@ function passes(track: LimbTrack, span: NodeSpan, ul: number, c: number, perNode
   while (at(n + 1) <= 0) n++;
   const u = at(n);
   return n - u / (at(n + 1) - u);
-}
-
-/** Both ends of the cell are on one side, the place `t` in it on the other: two crossings. Gives back the open start. */
-function turnInCell(n: number, t: number, g0: number, g1: number, start: number, found: number[]): number {
-  const g = start === start ? 1e-12 : -1e-12;
-  const there = n + rootInCell(0, g0, t, g);
-  const back = n + rootInCell(t, g, 1, g1);
-  if (start === start) {
-    found.push(start, there);
-    return back;
-  }
-  found.push(there, back);
-  return NaN;
 }
 
 /** Greatest value of l·x + w·y + z·z over an extent. */
