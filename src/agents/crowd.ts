@@ -111,12 +111,21 @@ export class Crowd {
       return;
     }
     const others = kind === 'against' ? this.gather(forward ? door.to : door.from, who, 1) : null;
-    const party: Party = { door: doorIndex, members, forward, kind, entry, returning: false, arrival: n };
+    const party: Party = {
+      door: doorIndex,
+      members,
+      forward,
+      kind,
+      entry,
+      returning: false,
+      arrival: n,
+      opposite: false,
+    };
     if (kind !== 'against') this.pass(party, time_us);
     else if (!others) this.pass({ ...party, kind: 'through' }, time_us);
     else {
       // Whoever passes second gives way to the first.
-      const against: Party = { ...party, members: others, forward: !forward };
+      const against: Party = { ...party, members: others, forward: !forward, opposite: true };
       const pair = chance.at(PARTY_DRAW.order) < 0.5 ? [party, against] : [against, party];
       for (const one of pair) this.pass(one, time_us);
     }
@@ -151,7 +160,7 @@ export class Crowd {
   /** A party passes: each member's visit is laid out, and what follows from it is put on the agenda. */
   private pass(party: Party, time_us: number): void {
     const door = this.plan.doors[party.door] as CrowdDoor;
-    const chance = (this.parties[party.door] as Stream).nth(party.arrival).nth(party.returning ? 1 : 0);
+    const chance = (this.parties[party.door] as Stream).nth(party.arrival).nth(tripOf(party));
     const bodies = party.members.map((member) => this.bodyOf(member, door));
     const free = bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
     const doorway = this.doorways[party.door] as Doorway;
@@ -246,6 +255,11 @@ function passageOf(
   if (body.step > 0 && kind === 'turn-back') return turnBack(body, door.opening, backward, chance);
   if (body.step > 0 && kind === 'linger') return linger(body, door.opening, backward, chance);
   return through(body, door.opening, backward, chance, x_m);
+}
+
+/** Which of an arrival's trips this is: each has draws of its own. */
+function tripOf({ returning, opposite }: Party): number {
+  return (returning ? 1 : 0) + (opposite ? 2 : 0);
 }
 
 function stops(kind: PassageKind): boolean {

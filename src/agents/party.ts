@@ -27,6 +27,8 @@ export interface Party {
   readonly returning: boolean;
   /** Number of the arrival at its door: names the party's stream. */
   readonly arrival: number;
+  /** Set out against the one that arrived, on the same number: draws of its own, so that it stays for a time of its own. */
+  readonly opposite: boolean;
 }
 
 /** Persons a walker stands for. */

@@ -39,14 +39,14 @@ export class DoorLine {
   private readonly longestLatency: number;
 
   constructor(design: Design, door: DesignDoor, logics: readonly Logic[], replicate: Stream, hooks: DoorHooks) {
-    this.barriers = new Barriers(mountedBeams(design, door), replicate.child('door', door.name));
+    const clock_us = clockOf(design);
+    this.barriers = new Barriers(mountedBeams(design, door), replicate.child('door', door.name), clock_us);
     this.breaks = door.beams.map(() => 0);
     this.inputs = new Inputs(
       controllerOf(design, door),
       replicate.child('controller', door.controller),
       (time, mask, before) => this.levels(time, mask, before, hooks),
     );
-    const clock_us = clockOf(design);
     this.counters = logics.map(() => new DoorCounter());
     this.drift = logics.map(() => new DriftTrack(clock_us));
     this.scorers = logics.map((logic, l) => new DoorScorer(logic.latency_us, this.counters[l] as DoorCounter));

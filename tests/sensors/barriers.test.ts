@@ -127,6 +127,35 @@ describe('noise', () => {
     expect(breaksOn(edgesOf(barrier({ shiny_share: 0.3 })), 0)).toHaveLength(BODIES);
   });
 
+  test('no spurious break begins after the clock, and those of the clock keep their rate', () => {
+    const clock_us = 36 * SECOND;
+    let breaks = 0;
+    for (let n = 0; n < 400; n++) {
+      const sensor = barrier({ spurious_per_hour: 1000, spurious_ms: 1 });
+      const barriers = new Barriers(pair(sensor), Stream.root('clock').nth(n), clock_us);
+      const found = breaksOn(barriers.edgesUntil(clock_us + 30 * SECOND), 0);
+      expect(Math.max(...found.map((edge) => edge.time_us))).toBeLessThan(clock_us + 1);
+      breaks += found.length;
+    }
+    // 400 × 36 s at 1000 an hour: 4000 of a Poisson count, four standard deviations.
+    expect(Math.abs(breaks - 4000)).toBeLessThan(4 * Math.sqrt(4000));
+  });
+
+  test('whether a break is missed does not depend on who else is in the doorway', () => {
+    // Two breaks of visit 1, and somebody else's in between that joins no other.
+    const first = { visit: 1, body: 1, breaks: [[1000, 2000, 5000, 6000], []] };
+    const other = { visit: 2, body: 2, breaks: [[3000, 4000], []] };
+    const startsOf = (shadows: Shadow[], seed: number): number[] => {
+      const barriers = new Barriers(pair(barrier({ missed_share: 0.5 })), Stream.root(`missed ${seed}`));
+      barriers.episode(shadows);
+      return breaksOn(barriers.edgesUntil(SECOND), 0).map((edge) => edge.time_us);
+    };
+    for (let seed = 0; seed < 50; seed++) {
+      const together = startsOf([first, other], seed);
+      expect(together.filter((time) => time !== 3000)).toEqual(startsOf([first], seed));
+    }
+  });
+
   test('more noise of one sort leaves the other sorts as they were', () => {
     const missing = (sensor: LightBarrier) =>
       breaksOn(edgesOf(sensor), 0)

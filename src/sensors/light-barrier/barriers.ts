@@ -1,8 +1,8 @@
 /**
  * The light barriers of one door over the clock: bodies' shadows in, edges out, noise between.
  *
- * A receiver is dark while every path that reaches it is covered. Noise is keyed by (body, beam) or (visit, beam,
- * number of the break), never by the order of draws, so that a change elsewhere moves none of it.
+ * A receiver is dark while every path that reaches it is covered. Noise is keyed by (body) or (visit, beam, path and
+ * number of that visit's own break), never by the order of draws, so that a change elsewhere moves none of it.
  */
 import { poissonGap } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
@@ -23,14 +23,18 @@ export class Barriers implements DoorSensors {
   /** What the last read saw. */
   private levels = 0;
 
-  /** @param stream the door's sensor stream of this replicate */
-  constructor(beams: readonly MountedBeam[], stream: Stream) {
+  /**
+   * @param stream the door's sensor stream of this replicate
+   * @param clock_us end of the clock: no spurious break begins after it, however long visits under way last
+   */
+  constructor(beams: readonly MountedBeam[], stream: Stream, clock_us = Infinity) {
     this.paths = pathsOf(beams);
     // One set of clothes for all beams: who is hidden from one is hidden from the others.
     const shiny = stream.child('shiny');
-    this.receivers = beams.map(
-      (beam, i) => new Receiver(beam, i, this.paths, stream.child('beam', beam.name), shiny, (edge) => this.keep(edge)),
-    );
+    this.receivers = beams.map((beam, i) => {
+      const own = stream.child('beam', beam.name);
+      return new Receiver(beam, i, this.paths, own, shiny, clock_us, (edge) => this.keep(edge));
+    });
   }
 
   episode(shadows: readonly Shadow[]): void {
@@ -83,6 +87,7 @@ class Receiver {
     paths: readonly BeamPath[],
     stream: Stream,
     private readonly shiny: Stream,
+    private readonly clock_us: number,
     emit: (edge: Edge) => void,
   ) {
     this.own = paths.flatMap((path, i) => (path.receiver === index ? [i] : []));
@@ -97,7 +102,7 @@ class Receiver {
     for (let i = 0; i < dark.length; i += 2) {
       const start = dark[i] as number;
       this.spuriousUntil(start);
-      if (this.sees(start, shadows, i / 2)) this.response.push(start, dark[i + 1] as number);
+      if (this.sees(start, shadows)) this.response.push(start, dark[i + 1] as number);
     }
   }
 
@@ -132,17 +137,22 @@ class Receiver {
   }
 
   /** Whether a true break is reported; it belongs to the visit whose shadow begins it. */
-  private sees(start_us: number, shadows: readonly Shadow[], number: number): boolean {
+  private sees(start_us: number, shadows: readonly Shadow[]): boolean {
     const { missed_share } = this.beam.sensor;
     if (missed_share === 0) return true;
-    const first = shadows.find((shadow) =>
-      this.own.some((path) => (shadow.breaks[path] as readonly number[]).includes(start_us)),
-    );
-    return this.missed.nth(first?.visit ?? 0).at(number) >= missed_share;
+    for (const { visit, breaks } of shadows) {
+      for (const [k, path] of this.own.entries()) {
+        const at = (breaks[path] as readonly number[]).indexOf(start_us);
+        // Starts stand at even places: with one path a visit's breaks are numbered 0, 1, 2, …
+        if (at >= 0) return this.missed.nth(visit).at((at / 2) * this.own.length + k) >= missed_share;
+      }
+    }
+    throw new Error('a break begins with nobody in the beam');
   }
 
   private spuriousUntil(until_us: number): void {
-    while (this.nextSpurious_us < until_us) {
+    const end_us = Math.min(until_us, this.clock_us);
+    while (this.nextSpurious_us < end_us) {
       const start = this.nextSpurious_us;
       this.response.push(start, start + this.beam.sensor.spurious_ms * 1000);
       this.nextSpurious_us = start + this.gap();
