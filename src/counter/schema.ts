@@ -10,7 +10,7 @@ const timeoutMs = quantity(
   'After this long without a change the logic gives up what it was waiting for.',
 );
 
-/** One logic, judged on every door of the scenario. `tableText` is filled in by whoever reads files. */
+/** One logic, judged on every door of the scenario. A table's text goes into the design's `tables`, by its file. */
 export const logicSchema = z.discriminatedUnion('use', [
   z.strictObject({
     use: z.literal('first-broken').meta({

@@ -29,7 +29,7 @@ export function wholeNumber(min: number, max: number, unit: string, description:
   return z.int().min(min).max(max).meta(key({ description, unit }));
 }
 
-/** A name a user gives: shown in reports, used in paths, so letters, digits, `-` and `_` only. */
+/** A name a user gives: shown in reports, used in paths, so letters, digits, `-` and `_` only, spaces between them. */
 export function name(description: string): z.ZodString {
   return z
     .string()

@@ -34,9 +34,8 @@ export class Matcher {
 
   /**
    * Matches tallies `tallyFrom` up to `tallyTo`, in order of time, with visits `visitFrom` up to `visitTo`, in order of
-   * entering. Every tally must be covered
-   * by a visit. Writes the owner of the k-th of them, an index into `visits`, to `owners[k]`, and whether it was matched
-   * to a person-crossing to `matched[k]`.
+   * entering. Every tally must be covered by a visit. Writes the owner of the k-th of them, an index into `visits`, to
+   * `owners[k]`, and whether it was matched to a person-crossing to `matched[k]`.
    */
   match(
     visits: readonly Visit[],

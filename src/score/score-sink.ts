@@ -1,9 +1,10 @@
+/** Where verdicts go. */
 import type { Visit } from '../agents/visit.js';
 import type { Verdict } from './match.js';
 
 export type Sign = 1 | -1;
 
-/** Takes what a a door's scorer finds, in order of time. */
+/** Takes what a door's scorer finds, in order of time. */
 export interface ScoreSink {
   /** A visit has been judged. The verdict is used again for the next one: copy what you keep. */
   visit(visit: Visit, verdict: Readonly<Verdict>): void;

@@ -31,6 +31,7 @@ export class HouseBooks {
   /** [room][logic][ledger] */
   private readonly counts: number[][][];
   private readonly scorers: RoomScorer[][][];
+  /** None unless traced. */
   private readonly recorders: RoomTraceRecorder[][][];
   private readonly sides: readonly { readonly from: number; readonly to: number }[];
   private readonly ledgers: readonly Ledger[];
@@ -47,7 +48,7 @@ export class HouseBooks {
     const each = <T>(make: (room: number) => T): T[][][] =>
       design.rooms.map((_, room) => design.logics.map(() => design.ledgers.map(() => make(room))));
     this.counts = each((room) => this.truth[room] as number);
-    this.recorders = each(() => new RoomTraceRecorder(span));
+    this.recorders = traced ? each(() => new RoomTraceRecorder(span)) : [];
     this.scorers = design.rooms.map((_, room) =>
       design.logics.map((_logic, logic) =>
         design.ledgers.map(
@@ -56,7 +57,7 @@ export class HouseBooks {
               span,
               this.truth[room] as number,
               this.truth[room] as number,
-              traced ? this.recorders[room]?.[logic]?.[ledger] : undefined,
+              this.recorders[room]?.[logic]?.[ledger],
             ),
         ),
       ),
@@ -94,14 +95,16 @@ export class HouseBooks {
     return this.scorers.map((logics) => logics.map((books) => books.map((scorer) => scorer.close())));
   }
 
+  /** Empty unless traced. */
   traces(): RoomTrace[] {
-    return this.design.rooms.flatMap((room, r) =>
-      this.design.logics.flatMap((logic, l) =>
-        this.design.ledgers.map((ledger, g) => ({
-          room: room.name,
-          logic: logic.name,
-          ledger,
-          ...(this.recorders[r]?.[l]?.[g] as RoomTraceRecorder).steps(),
+    const { rooms, logics, ledgers: names } = this.design;
+    return this.recorders.flatMap((ofRoom, r) =>
+      ofRoom.flatMap((ofLogic, l) =>
+        ofLogic.map((recorder, g) => ({
+          room: rooms[r]!.name,
+          logic: logics[l]!.name,
+          ledger: names[g]!,
+          ...recorder.steps(),
         })),
       ),
     );

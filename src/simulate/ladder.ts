@@ -65,7 +65,7 @@ const SECOND = 1_000_000;
 /**
  * Counts of the design's first logic over a ladder of heights. Takes about 0.02 ms a crossing and height.
  *
- * @throws {RangeError} when the walkers are named so that none is known
+ * @throws {RangeError} when the design has no logic
  */
 export function heightLadder(design: Design, door: DesignDoor, options: LadderOptions = {}): LadderRow[] {
   const choice = design.logics[0];

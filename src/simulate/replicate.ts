@@ -31,8 +31,7 @@ export function runReplicate(
   const stream = Stream.root(String(design.seed)).child('replicate', String(number));
   const clock_us = clockOf(design);
   const logics = design.logics.map((choice) => makeLogic(choice, design.tables));
-  const traced = number === 1;
-  const books = new HouseBooks(design, traced);
+  const books = new HouseBooks(design, number === 1);
   const lines = design.doors.map(
     (door, d) =>
       new DoorLine(design, door, logics, stream, {
@@ -61,6 +60,6 @@ export function runReplicate(
   return {
     record: { doors, rooms: books.close() },
     drift: lines.map((line) => line.drift.map((track) => track.errors())),
-    traces: traced ? books.traces() : [],
+    traces: books.traces(),
   };
 }

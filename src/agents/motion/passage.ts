@@ -83,7 +83,7 @@ function paceOf(body: Body, opening: Opening, chance: Stream): Pace {
  */
 function frameOf(body: Body, opening: Opening, backward: boolean, chance: Stream, x_m?: number): Frame {
   const x = x_m ?? lateral(body, opening, chance);
-  // A heading that stays within what the opening leaves free; test rods go straight.
+  // Whoever is given a place goes straight, and so do test rods.
   const angle =
     body.step === 0 || x_m !== undefined ? 0 : HEADING.value * DEG * standardWithin3(chance.at(DRAW.heading));
   const ahead = frameAt(x, 0, angle);
