@@ -6,6 +6,7 @@ import type { Visit } from '../agents/visit.js';
 import { LogicHost } from '../counter/host.js';
 import type { Direction, Level, Logic } from '../counter/logic.js';
 import type { Stream } from '../engine/stream.js';
+import { SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { DoorCounter } from '../score/door-counts.js';
 import { DoorScorer } from '../score/door-scorer.js';
@@ -15,9 +16,7 @@ import { trueNetOf } from '../score/truth.js';
 import { Inputs } from '../sensors/controller.js';
 import type { Shadow } from '../sensors/door-sensors.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
-import { clockOf, controllerOf, mountedBeams } from './plan.js';
-
-const SECOND = 1_000_000;
+import { clockOf, controllerOf, mountedBeams, readingDelay } from './plan.js';
 
 export interface DoorHooks {
   edge?(beam: number, time_us: number, level: Level): void;
@@ -49,7 +48,10 @@ export class DoorLine {
     );
     this.counters = logics.map(() => new DoorCounter());
     this.drift = logics.map(() => new DriftTrack(clock_us));
-    this.scorers = logics.map((logic, l) => new DoorScorer(logic.latency_us, this.counters[l] as DoorCounter));
+    const delay_us = readingDelay(design, door);
+    this.scorers = logics.map(
+      (logic, l) => new DoorScorer(logic.latency_us + delay_us, this.counters[l] as DoorCounter),
+    );
     this.hosts = logics.map(
       (logic, l) =>
         new LogicHost(logic, {
@@ -90,7 +92,7 @@ export class DoorLine {
   close(clock_us: number, unmet_parties: number): DoorRecord {
     this.flush();
     // Late enough for the last clear edge to be read and every timer to run out.
-    const end = Math.max(clock_us, this.episodeEnd) + 30 * SECOND;
+    const end = Math.max(clock_us, this.episodeEnd) + 30 * SECOND_US;
     this.settle(end);
     for (const host of this.hosts) host.finish(end + this.longestLatency);
     for (const scorer of this.scorers) scorer.close();
@@ -101,7 +103,7 @@ export class DoorLine {
     return this.barriers.paths.map((path) => {
       const breaks: number[] = [];
       breaksOf(body, passage.motion, path.line, path.clearance, breaks);
-      for (let i = 0; i < breaks.length; i++) breaks[i] = visit.enter_us + (breaks[i] as number) * SECOND;
+      for (let i = 0; i < breaks.length; i++) breaks[i] = visit.enter_us + (breaks[i] as number) * SECOND_US;
       return breaks;
     });
   }

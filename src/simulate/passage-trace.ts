@@ -12,8 +12,9 @@ import { levelsOf } from '../counter/levels.js';
 import type { Direction, Level, Logic } from '../counter/logic.js';
 import { makeLogic } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
-import { nearest } from '../scenario/nearest.js';
-import { printable, quote } from '../scenario/printable.js';
+import { SECOND_US } from '../engine/time.js';
+import { nearest } from '../engine/nearest.js';
+import { printable, quote } from '../engine/printable.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { DoorScorer } from '../score/door-scorer.js';
 import type { Verdict } from '../score/match.js';
@@ -22,7 +23,7 @@ import { Barriers } from '../sensors/light-barrier/barriers.js';
 import { trueBreaks } from './body-parts.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
-import { controllerOf, mountedBeams } from './plan.js';
+import { controllerOf, mountedBeams, readingDelay } from './plan.js';
 import { walkersKnown } from './walkers-known.js';
 
 export interface PassageChoice {
@@ -107,11 +108,10 @@ export class NoSuchPassage extends Error {
 
 /** Highest number of a passage. */
 const MOST_PASSAGES = 10_000;
-const SECOND = 1_000_000;
 /** The clock before the party enters, so that polling and sensors are under way. */
-const BEFORE_US = 10 * SECOND;
+const BEFORE_US = 10 * SECOND_US;
 /** How long after the last one has left timers are still followed. */
-const AFTER_US = 30 * SECOND;
+const AFTER_US = 30 * SECOND_US;
 
 /**
  * Traces one passage.
@@ -166,11 +166,13 @@ function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: Par
     visit: arrival.visit.number,
     body: arrival.body.number,
     breaks: barriers.paths.map((path) =>
-      trueBreaks(arrival, path).map((seconds) => arrival.visit.enter_us + seconds * SECOND),
+      trueBreaks(arrival, path).map((seconds) => arrival.visit.enter_us + seconds * SECOND_US),
     ),
   }));
   const controller = controllerOf(design, door);
-  const logics = design.logics.map((logic) => new LogicTracer(makeLogic(logic, design.tables), party));
+  const logics = design.logics.map(
+    (logic) => new LogicTracer(makeLogic(logic, design.tables), party, readingDelay(design, door)),
+  );
   const edges: TracedEdge[] = [];
   const inputs: TracedInput[] = [];
   const reads = new Inputs(controller, stream.child('controller', controller.name), (time, mask) => {
@@ -225,8 +227,9 @@ class LogicTracer {
   constructor(
     private readonly logic: Logic,
     private readonly party: PartyAlone,
+    delay_us: number,
   ) {
-    this.scorer = new DoorScorer(logic.latency_us, {
+    this.scorer = new DoorScorer(logic.latency_us + delay_us, {
       visit: (visit, verdict) => void this.verdicts.set(visit.body, { ...verdict }),
       nobody: () => void this.of_nobody++,
     });

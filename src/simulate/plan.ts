@@ -1,14 +1,14 @@
 /** From a design to what each stage needs of it. */
+import { HOUR_US } from '../engine/time.js';
 import type { CrowdPlan } from '../agents/crowd-plan.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import { hours } from '../agents/arrivals.js';
 import type { BeamLine } from '../geometry/beam-line.js';
+import { OUTSIDE as OUTSIDE_NAME } from '../scenario/checks/outline.js';
 import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
 import type { MountedBeam } from '../sensors/light-barrier/paths.js';
 import type { Controller, Sensor } from '../sensors/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
-
-export const HOUR_US = 3_600_000_000;
 
 export function clockOf(design: Design): number {
   return Math.round(design.hours * HOUR_US);
@@ -16,7 +16,7 @@ export function clockOf(design: Design): number {
 
 /** Index of a room by name, or OUTSIDE. */
 export function roomIndex(design: Design, name: string): number {
-  return name === 'outside' ? OUTSIDE : design.rooms.findIndex((room) => room.name === name);
+  return name === OUTSIDE_NAME ? OUTSIDE : design.rooms.findIndex((room) => room.name === name);
 }
 
 export function crowdPlan(design: Design): CrowdPlan {
@@ -63,4 +63,13 @@ export function controllerOf(design: Design, door: DesignDoor): Controller {
   const controller = design.controllers.find((one) => one.name === door.controller);
   if (!controller) throw new RangeError(`no controller is named ${door.controller}`);
   return controller;
+}
+
+/**
+ * How long after it happened a logic may learn of an edge, microseconds: the slowest sensor's response and one poll.
+ * A tally may come as much later than the logic's own latency says.
+ */
+export function readingDelay(design: Design, door: DesignDoor): number {
+  const slowest_ms = Math.max(...mountedBeams(design, door).map((beam) => beam.sensor.response_ms));
+  return Math.ceil((slowest_ms + (controllerOf(design, door).poll_ms ?? 0)) * 1000);
 }
