@@ -69,7 +69,7 @@ function addCheck(jambeam: Command, io: Io): void {
     .command('check')
     .summary('say what a doorway can tell, before anything is built')
     .description(
-      'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast,\nwhat to mind, and how every other height would do.',
+      'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
     )
     .argument('<scenario>', 'the scenario, a YAML file')
     .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
@@ -89,7 +89,7 @@ function addRun(jambeam: Command, io: Io): void {
     .command('run')
     .summary('simulate a scenario and write a report')
     .description(
-      'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json,\nfigures.json, passages.csv, tallies.csv.',
+      'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json, figures.json, passages.csv, tallies.csv.',
     )
     .argument('<scenario>', 'the scenario, a YAML file')
     .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')

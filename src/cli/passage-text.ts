@@ -14,9 +14,9 @@ export function passageText(trace: PassageTrace, paint: Paint): string {
   const blocks: string[] = [];
   for (let from = 0; from < Math.max(1, trace.logics.length); from += SIDE_BY_SIDE)
     blocks.push(timeLine(trace, from, from + SIDE_BY_SIDE, paint));
-  const { who, kind, number } = trace;
+  const { number } = trace;
   return [
-    `${paint.bold(headline(trace))}\n${folded(`${doorWords(trace)} This is number ${number} of such passages; --number ${number + 1} shows another ${plain(who)}, ${kind}.`)}`,
+    `${paint.bold(headline(trace))}\n${folded(`${doorWords(trace)} This is number ${number} of such passages; --number ${number + 1} shows the next.`)}`,
     ...blocks,
     truthText(trace, paint),
   ].join('\n');

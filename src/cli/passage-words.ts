@@ -5,19 +5,19 @@ import { speed } from './fact-words.js';
 import { rounded } from './lines.js';
 
 const KIND_WORDS: Readonly<Record<string, string>> = {
-  through: 'going through',
-  abreast: 'one of two together',
-  'close-behind': 'one of two close behind one another',
-  against: 'one of two from opposite sides',
-  'turn-back': 'turning back',
-  linger: 'lingering',
+  through: ' going through',
+  abreast: ', one of two together',
+  'close-behind': ', one of two close behind one another',
+  against: ', one of two from opposite sides',
+  'turn-back': ' turning back',
+  linger: ' lingering',
 };
 
 /** 'adult going through, forward: 1.74 m tall, 0.87 m/s'. */
 function visitWords({ who, kind, direction, stature_m, speed_mps, persons }: TracedVisit): string {
   const aboard = persons === 1 ? '' : `, ${plural(persons, 'person')} in one body`;
   return (
-    `${plain(who)} ${KIND_WORDS[kind] ?? kind}, ${direction}: ${metres(Math.round(stature_m * 100) / 100)} tall, ` +
+    `${plain(who)}${KIND_WORDS[kind] ?? ` ${kind}`}, ${direction}: ${metres(Math.round(stature_m * 100) / 100)} tall, ` +
     `${speed(speed_mps)}${aboard}`
   );
 }
@@ -36,7 +36,7 @@ export function verdictWords(
   const wrongs: string[] = [];
   const said = { forward: 0, backward: 0 };
   for (const step of logic.steps) for (const tally of step.tallies) said[tally]++;
-  let extra = 0;
+  let [missed, turned, extra] = [0, 0, 0];
   logic.verdicts.forEach((verdict, i) => {
     const visit = trace.visits[i] as TracedVisit;
     extra += verdict.extra;
@@ -44,10 +44,11 @@ export function verdictWords(
       extra += verdict.forward + verdict.backward;
       return;
     }
-    const reversed = visit.direction === 'forward' ? verdict.backward : verdict.forward;
-    if (verdict.nothing > 0) wrongs.push(`${verdict.nothing} missed`);
-    if (reversed > 0) wrongs.push(`${reversed} counted the wrong way round`);
+    missed += verdict.nothing;
+    turned += visit.direction === 'forward' ? verdict.backward : verdict.forward;
   });
+  if (missed > 0) wrongs.push(`${missed} missed`);
+  if (turned > 0) wrongs.push(`${turned} counted the wrong way round`);
   if (extra > 0) wrongs.push(`${extra} too many`);
   if (logic.of_nobody > 0) wrongs.push(`${logic.of_nobody} out of thin air`);
   const counted = (['forward', 'backward'] as const).flatMap((way) => (said[way] > 0 ? [`${said[way]} ${way}`] : []));

@@ -72,8 +72,9 @@ function doorSentences(design: Design, metrics: Metrics): string[] {
     return door === undefined ? 'an unknown mix' : mixWords(door.traffic.mix);
   };
   const number = (d: DoorMetrics): string => `${formatEstimate(d.wrong_per_100)} at door ${named(d.door)}`;
-  const shown = ofLogic.slice(0, DOORS_NAMED);
-  const rest = ofLogic.length - shown.length;
+  const crossed = ofLogic.filter((d) => d.person_crossings > 0);
+  const shown = crossed.slice(0, DOORS_NAMED);
+  const rest = crossed.length - shown.length;
   const sentences: string[] = [];
   const mixes = new Set(ofLogic.map(mixOf));
   for (const mix of new Set(shown.map(mixOf))) {
@@ -82,12 +83,36 @@ function doorSentences(design: Design, metrics: Metrics): string[] {
       `With ${mix}, the logic ${named(logic)} counts this many of 100 crossings wrong: ${joined(same.map(number))}.`,
     );
   }
-  if (rest > 0) sentences.push(`${plural(rest, 'more door')} stand in the tables.`);
+  for (const d of ofLogic.filter((o) => o.person_crossings === 0)) sentences.push(uncrossed(d, mixOf(d)));
+  if (rest > 0) sentences.push(`${plural(rest, 'more door')} ${rest === 1 ? 'stands' : 'stand'} in the tables.`);
   if (ofLogic.length > 1) {
     const all = formatEstimate(metrics.house.wrong_per_100);
     sentences.push(`All doors together${mixes.size > 1 ? ', each with its mix' : ''}: ${all} wrong per 100 crossings.`);
   }
   return sentences;
+}
+
+/** A door nobody went through has no rate per 100 crossings, but may have been given tallies all the same. */
+function uncrossed(d: DoorMetrics, mix: string): string {
+  const door = `door ${named(d.door)}`;
+  if (d.visits === 0 && d.tallies === 0) return `Nobody came to ${door} in this run, and nothing was counted there.`;
+  const invented = formatEstimate(d.invented_per_hour);
+  return `With ${mix}, nobody went through ${door} in this run; the logic ${named(d.logic)} all the same counted this many an hour: ${invented}.`;
+}
+
+/** When so many did not come, the mix that was walked is not the one that was asked for. */
+const UNMET_WORTH_A_WORD = 0.01;
+
+/** Parties that could not set out, where they are more than a few: fewer came, and others, than the scenario says. */
+function unmetSentences(design: Design, metrics: Metrics): string[] {
+  const logic = headlineLogic(design);
+  return metrics.doors
+    .filter((d) => d.logic === logic && d.unmet_parties > UNMET_WORTH_A_WORD * (d.unmet_parties + d.visits))
+    .slice(0, DOORS_NAMED)
+    .map(
+      (d) =>
+        `At door ${named(d.door)} ${plural(d.unmet_parties, 'party', 'parties')} did not come, because too few people were in the room to set out from; ${plural(d.visits, 'visit')} took place. Raise people_at_start, or lower the arrivals or the stay.`,
+    );
 }
 
 function worstSentence(design: Design, metrics: Metrics): string {
@@ -104,7 +129,7 @@ function worstSentence(design: Design, metrics: Metrics): string {
     `per 100 visits of that kind, from ${plural(first.rate.visits, 'visit')}.`;
   const rivals = ranked.slice(1).filter((k) => k.overlapsFirst);
   if (rivals.length === 0) return sentence;
-  const names = joined(rivals.slice(0, 3).map(say)) + (rivals.length > 3 ? ' and others' : '');
+  const names = joined([...rivals.slice(0, 3).map(say), ...(rivals.length > 3 ? ['others'] : [])]);
   const reach = rivals.length === 1 ? `The interval of ${names} reaches` : `The intervals of ${names} reach`;
   return `${sentence} ${reach} as high, so the order among these is not certain.`;
 }
@@ -115,7 +140,7 @@ export function verdictOf(design: Design, metrics: Metrics): Verdict {
     answer,
     headline: HEADLINES[answer],
     because: becauseOf(metrics),
-    doors: doorSentences(design, metrics),
+    doors: [...doorSentences(design, metrics), ...unmetSentences(design, metrics)],
     worst: worstSentence(design, metrics),
   };
 }

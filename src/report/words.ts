@@ -37,8 +37,10 @@ export function plural(n: number, one: string, many = `${one}s`): string {
 /** A number with at most this many decimals, trailing zeros dropped: 0.80 → '0.8'. For what a user typed. */
 export function decimal(x: number, most = 3): string {
   if (!Number.isFinite(x)) return 'not known';
-  const text = x.toFixed(most).replace(/\.?0+$/, '');
-  return text === '-0' || text === '' ? '0' : text.replace('-', MINUS);
+  const text = x.toFixed(most);
+  // Zeros before the point are digits like others: 80 stays 80.
+  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return Number(short) === 0 ? '0' : short.replace('-', MINUS);
 }
 
 /** A length in metres, always to the centimetre: '0.90 m'; to the millimetre where it needs one. */
@@ -125,7 +127,7 @@ const WHO: Readonly<Record<string, string>> = {
   'adult-with-infant': 'adults with an infant on the arm',
 };
 const KIND: Readonly<Record<string, string>> = {
-  through: 'through',
+  through: 'going through',
   abreast: 'two abreast',
   'close-behind': 'close behind one another',
   against: 'against one another',
@@ -139,7 +141,7 @@ export const whoWords = (who: string): string => WHO[who] ?? `\u201c${named(who)
 /** 'adults turning back'. */
 export const passageWords = (who: string, kind: string): string => `${whoWords(who)} ${KIND[kind] ?? named(kind)}`;
 
-/** '62 % adults through, 24 % children through, …': the mix a number holds for. */
+/** '62 % adults going through, 24 % children going through, …': the mix a number holds for. */
 export function mixWords(mix: readonly MixEntry[]): string {
   return joined(mix.map((m) => `${percent(m.share)} ${passageWords(m.who, m.kind)}`));
 }

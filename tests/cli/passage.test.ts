@@ -67,6 +67,12 @@ test('what goes wrong is said in the end', () => {
   expect(said).toMatch(/^wrong +four-level +counted 1 forward: 1 missed$/m);
 });
 
+test('two bodies, one sentence: what both miss is added up', () => {
+  const said = passage({ who: 'adult-with-infant', kind: 'close-behind' });
+  expect(said).toMatch(/^Adult-with-infant, one of two close behind one another, forward: /);
+  expect(said).toMatch(/^wrong +four-level +counted 2 forward: 2 missed$/m);
+});
+
 test('--json is the whole trace', () => {
   const trace = JSON.parse(passage({ who: 'rod', direction: 'backward', json: true })) as PassageTrace;
   expect(trace.inputs.map(({ levels }) => levels.join(''))).toEqual(['01', '11', '10', '00']);

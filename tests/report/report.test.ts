@@ -140,6 +140,15 @@ describe('runs with holes in them', () => {
     expect(await render({ metrics: single })).toContain('9.31 (no interval: one replicate)');
   });
 
+  test('one logic alone is not compared with others', async () => {
+    const { design, metrics } = inventedInput();
+    const logics = design.logics.slice(0, 1);
+    const doors = metrics.doors.filter((d) => d.logic === logics[0]?.name);
+    const text = await render({ design: { ...design, logics }, metrics: { ...metrics, doors } });
+    expect(text).toContain('The logic in numbers');
+    expect(text).not.toContain('All logics saw');
+  });
+
   test('no room, no target, no picture, no source', async () => {
     const text = await render({
       metrics: { ...inventedMetrics(), rooms: [], targets: [] },

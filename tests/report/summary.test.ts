@@ -7,7 +7,7 @@ const lines = (colour: boolean): string[] => summaryText(inventedDesign(), inven
 test('the summary opens with the answer and names the mix', () => {
   const text = lines(false).join(' ');
   expect(text).toContain('No, not like this.');
-  expect(text).toContain('With 62 % adults through, 24 % children through');
+  expect(text).toContain('With 62 % adults going through, 24 % children going through');
   expect(text).toContain('Adults lingering at door garden-door go wrong most');
 });
 

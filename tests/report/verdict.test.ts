@@ -34,14 +34,16 @@ test('without targets it says neither, unless the numbers are hopeless beyond ch
 test('the verdict names the mix, each door with its interval, and the kind that goes wrong most', () => {
   const v = verdictOf(inventedDesign(), inventedMetrics());
   const doors = plainly(v.doors.join(' '));
-  expect(doors).toContain('With 62 % adults through, 24 % children through, 6 % adults two abreast');
+  expect(doors).toContain('With 62 % adults going through, 24 % children going through, 6 % adults two abreast');
   expect(doors).toContain('9.3 (95 % interval 7.9 to 10.7) at door hall-door');
   expect(doors).toContain('13.0 (95 % interval 11.6 to 14.5) at door garden-door');
   expect(plainly(v.worst)).toContain(
     'Adults lingering at door garden-door go wrong most: 86 (95 % interval 75 to 97) per 100 visits of that kind, from 124 visits.',
   );
   // 70 ± 7.2 reaches over 75, 69 ± 4.4 does not: only the first is named as a rival.
-  expect(plainly(v.worst)).toContain('The interval of adults with an infant on the arm through at door garden-door');
+  expect(plainly(v.worst)).toContain(
+    'The interval of adults with an infant on the arm going through at door garden-door',
+  );
   expect(v.worst).not.toContain('two abreast');
 });
 
@@ -52,7 +54,7 @@ test('doors with mixes of their own get a sentence each', () => {
   second.traffic.mix = [{ who: 'child', kind: 'through', share: 1 }];
   const sentences = verdictOf(design, inventedMetrics()).doors.map(plainly);
   expect(sentences).toHaveLength(3);
-  expect(sentences[1]).toMatch(/^With 100 % children through, .* at door garden-door\.$/);
+  expect(sentences[1]).toMatch(/^With 100 % children going through, .* at door garden-door\.$/);
   expect(sentences[2]).toContain('each with its mix');
 });
 
@@ -84,4 +86,39 @@ test('a kind seen only a few times is never called the worst', () => {
   const { worst } = verdictOf(inventedDesign(), { ...metrics, doors: [door] });
   expect(plainly(worst)).toMatch(/^Adults lingering/);
   expect(worst).not.toContain('children lingering');
+});
+
+test('a door nobody went through tells what it counted an hour, one that nobody came to says so', () => {
+  const design = inventedDesign();
+  const none = unknown('no crossings');
+  const [first, ...others] = inventedMetrics().doors;
+  if (first === undefined) throw new Error('the fixture has doors');
+  const uncrossed = { ...first, person_crossings: 0, wrong_per_100: none, invented_per_hour: est(28, 6) };
+  const said = (door: typeof first): string =>
+    plainly(verdictOf(design, { ...inventedMetrics(), doors: [door, ...others] }).doors.join('\n'));
+  expect(said(uncrossed)).toMatch(/nobody went through door hall-door .* an hour: 28 \(95 % interval 22 to 34\)\./);
+  expect(said({ ...uncrossed, visits: 0, tallies: 0 })).toContain('Nobody came to door hall-door in this run');
+  expect(said(first)).not.toMatch(/nobody/i);
+});
+
+test('parties that could not set out are told where they are more than a few', () => {
+  const metrics = inventedMetrics();
+  const unmet = (parties: number): string => {
+    const doors = metrics.doors.map((d) => (d.door === 'hall-door' ? { ...d, unmet_parties: parties } : d));
+    return plainly(verdictOf(inventedDesign(), { ...metrics, doors }).doors.join('\n'));
+  };
+  expect(unmet(0)).not.toContain('did not come');
+  expect(unmet(1)).not.toContain('did not come');
+  expect(unmet(411)).toContain('At door hall-door 411 parties did not come');
+});
+
+test('rivals beyond three are others', () => {
+  const metrics = inventedMetrics();
+  const doors = metrics.doors.map((d) => ({
+    ...d,
+    by_kind: d.by_kind.map((k) => ({ ...k, wrong_per_100_visits: est(50, 20) })),
+  }));
+  expect(plainly(verdictOf(inventedDesign(), { ...metrics, doors }).worst)).toMatch(
+    /The intervals of [^,]+, [^,]+, [^,]+ and others reach as high/,
+  );
 });

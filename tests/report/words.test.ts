@@ -101,11 +101,19 @@ test('a mix is named share by share', () => {
     { who: 'tall-rod', kind: 'turn-back', share: 0.08 },
   ]);
   expect(words.replace(/[\u2068\u2069]/g, '').replace(/\u00a0/g, ' ')).toBe(
-    '62 % adults through, 30 % children two abreast and 8 % “tall-rod” turning back',
+    '62 % adults going through, 30 % children two abreast and 8 % “tall-rod” turning back',
   );
 });
 
 test('a name cannot turn the sentence around it', () => {
   const hostile = '\u202eevil\u2066\u0007';
   expect(named(hostile)).toBe('\u2068\ufffdevil\ufffd\ufffd\u2069');
+});
+
+test('decimals: zeros after the point go, zeros before it are part of the number', () => {
+  expect(decimal(0.8)).toBe('0.8');
+  expect(decimal(20)).toBe('20');
+  expect(decimal(80, 0)).toBe('80');
+  expect(decimal(100, 0)).toBe('100');
+  expect(decimal(-0.0001)).toBe('0');
 });

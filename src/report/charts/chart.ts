@@ -66,6 +66,12 @@ ${embed(narrow, chart, 'narrow', NARROW, height)}
 /** Vega's SVG as a labelled picture of the page: ids made unique, what only bloats taken out. */
 function embed(svg: string, chart: Chart, size: string, width: number, height: number): Markup {
   const id = `${chart.id}-${size}`;
+  // Vega numbers clip paths across all charts ever drawn; here they are numbered within one picture.
+  const clips: string[] = [];
+  const clip = (name: string): string => {
+    if (!clips.includes(name)) clips.push(name);
+    return `${id}-${clips.indexOf(name)}`;
+  };
   const inner = svg
     .replace(/^<svg[^>]*>/, '')
     .replace(/<\/svg>$/, '')
@@ -74,8 +80,8 @@ function embed(svg: string, chart: Chart, size: string, width: number, height: n
     .replace(/ (?:opacity|stroke-opacity|fill-opacity)="1"/g, '')
     .replace(/ (?:d|transform)="[^"]*"/g, (place) => place.replace(/(\d+\.\d)\d+/g, '$1'))
     .replace(/<g>\s*<\/g>/g, '')
-    .replace(/\bid="([^"]+)"/g, `id="${id}-$1"`)
-    .replace(/url\(#([^)]+)\)/g, `url(#${id}-$1)`);
+    .replace(/\bid="([^"]+)"/g, (_, name: string) => `id="${clip(name)}"`)
+    .replace(/url\(#([^)]+)\)/g, (_, name: string) => `url(#${clip(name)})`);
   return html`<svg class="${size}" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="${id}-t ${id}-d">
 <title id="${id}-t">${chart.title}</title><desc id="${id}-d">${chart.summary}</desc>${trusted(inner)}</svg>`;
 }

@@ -18,7 +18,7 @@ export const signed = (x: number): string => {
   return Number(text) === 0 ? '0' : `${x > 0 ? '+' : '\u2212'}${text}`;
 };
 
-export function driftChart(id: string, bands: DriftBands, extent: Extent): Chart | null {
+export function driftChart(id: string, bands: DriftBands, extent: Extent, replicates: number): Chart | null {
   const last = bands.clock_h.length - 1;
   const [end, lowest, highest, middle] = [bands.clock_h[last], bands.q05[last], bands.q95[last], bands.q50[last]];
   if (end === undefined || lowest === undefined || highest === undefined || middle === undefined) return null;
@@ -29,14 +29,20 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent): Chart
       .filter((i, k) => k === 0 || i === last || quantiles.some((q) => bands[q][i] !== bands[q][shown[k - 1] ?? 0]))
       .map((i) => ({ h: bands.clock_h[i], ...Object.fromEntries(quantiles.map((q) => [q, bands[q][i]])) }));
   const hours = `${Number(end.toFixed(2))} h`;
+  const ends =
+    replicates === 1
+      ? `After ${hours}: ${signed(middle)} persons in the only replicate.`
+      : `After ${hours}: median ${signed(middle)}, nine of ten replicates between ${signed(lowest)} and ${signed(highest)} persons.`;
   const direction =
     lowest > 0
       ? 'runs too far forward'
       : highest < 0
         ? 'falls behind'
-        : Math.abs(middle) < 0.5
-          ? 'scatters round the truth'
-          : `leans ${middle > 0 ? 'forward' : 'backward'}, truth still inside the band`;
+        : lowest === 0 && highest === 0
+          ? 'ends right'
+          : Math.abs(middle) < 0.5
+            ? 'scatters round the truth'
+            : `leans ${middle > 0 ? 'forward' : 'backward'}, truth still inside the band`;
   const x = {
     field: 'h',
     type: 'quantitative',
@@ -51,10 +57,10 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent): Chart
   return {
     id,
     title: `Door ${named(bands.door)}, ${named(bands.logic)}: the count ${direction}`,
-    summary: `After ${hours} the net count forward minus the truth lies between ${signed(lowest)} and ${signed(highest)} persons in nine of ten replicates; the median is ${signed(middle)}.`,
-    key: `After ${hours}: median ${signed(middle)}, nine of ten replicates between ${signed(lowest)} and ${signed(highest)} persons. Thick line: median; dark band: middle half; light band with dashed edges: nine of ten replicates.`,
+    summary: `The net count forward minus the truth. ${ends}`,
+    key: `${ends}${replicates === 1 ? '' : ' Thick line: median; dark band: middle half; light band with dashed edges: nine of ten replicates.'}`,
     height: 190,
-    margin: { left: 56, right: 12, top: 8, bottom: 42 },
+    margin: { left: 72, right: 12, top: 8, bottom: 42 },
     spec: {
       encoding: { x },
       layer: [

@@ -27,7 +27,11 @@ export function kindsChart(id: string, door: DoorMetrics): Chart | null {
       worst: i === 0 && (e.value ?? 0) > 0,
     };
   });
-  const top = Math.max(1, ...rows.map((r) => r.high));
+  // A kind of a visit or two must not squeeze the others: its line is cut at the edge.
+  const many = ranked.filter((k) => k.rate.visits >= FEW);
+  const leading = many.length > 0 ? many : ranked;
+  const top = Math.max(1, ...leading.map((k) => highOf(k.rate.wrong_per_100_visits)));
+  const cut = rows.some((r) => r.high > top);
   const y = {
     field: 'row',
     type: 'quantitative',
@@ -57,18 +61,18 @@ export function kindsChart(id: string, door: DoorMetrics): Chart | null {
       )
       .join(' '),
     key: html`Dot: estimate; line: 95 % interval; n: visits of that kind. The diamond marks the kind that goes wrong
-most.${ranked.some((k) => k.rate.visits < FEW) && ` Kinds with fewer than ${FEW} visits come last.`}${ranked.length > MOST && ` The ${MOST} most wrong of ${ranked.length} kinds are drawn.`}`,
+most.${ranked.some((k) => k.rate.visits < FEW) && ` Kinds with fewer than ${FEW} visits come last${cut ? ' and may reach beyond the edge' : ''}.`}${ranked.length > MOST && ` The ${MOST} most wrong of ${ranked.length} kinds are drawn.`}`,
     height: ROW * rows.length,
     margin: { left: 8, right: 70, top: 4, bottom: 42 },
     spec: {
       data: { values: rows },
       layer: [
         {
-          mark: { type: 'rule', strokeWidth: 2 },
+          mark: { type: 'rule', strokeWidth: 2, clip: true },
           encoding: { x: { ...x, field: 'low' }, x2: { field: 'high' }, y, color: colour },
         },
         {
-          mark: { type: 'point', filled: true, size: 90, opacity: 1 },
+          mark: { type: 'point', filled: true, size: 90, opacity: 1, clip: cut },
           encoding: { x, y, color: colour, shape: { condition: { ...worst, value: 'diamond' }, value: 'circle' } },
         },
         {

@@ -35,7 +35,7 @@ export function roomChart(id: string, trace: RoomTrace, hours: number): Chart | 
   });
   return {
     id,
-    title: `${named(trace.room)}, ${ledgerWords(trace.ledger)}: ${off === 0 ? 'ends right' : `ends ${plural(Math.abs(off), 'person')} too ${off > 0 ? 'high' : 'low'}`}`,
+    title: `Room ${named(trace.room)}, ${ledgerWords(trace.ledger)}: ${off === 0 ? 'ends right' : `ends ${plural(Math.abs(off), 'person')} too ${off > 0 ? 'high' : 'low'}`}`,
     summary: `At the end of the first replicate ${plural(truth, 'person')} are in the room and the ledger says ${counted} (${signed(off)}), by the logic ${named(trace.logic)}.`,
     key: `First replicate, logic ${named(trace.logic)}. Solid: truth; dashed: counted.${trace.time_h.length > MOST_STEPS ? ' Thinned for drawing: highs and lows kept.' : ''}`,
     height: 190,

@@ -16,6 +16,10 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
     high: highOf(b.wrong_per_100_visits),
     visits: `n ${count(b.visits)}`,
   }));
+  // A band of a visit or two must not squeeze the others: its line is cut at the edge.
+  const many = bands.filter((b) => b.visits >= FEW);
+  const furthest = Math.max(1, ...(many.length > 0 ? many : bands).map((b) => highOf(b.wrong_per_100_visits)));
+  const cut = rows.some((r) => r.high > furthest);
   const bottom = Math.min(...bands.map((b) => b.from_m));
   const top = Math.max(...bands.map((b) => b.to_m));
   const beams = (design?.beams ?? [])
@@ -32,7 +36,7 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
   const x = {
     field: 'value',
     type: 'quantitative',
-    scale: { domain: [0, Math.max(1, ...rows.map((r) => r.high))], nice: true },
+    scale: { domain: [0, furthest], nice: true },
     axis: { title: 'wrong per 100 visits', tickCount: { signal: 'width / 60' }, format: '~f' },
   };
   const y = {
@@ -51,6 +55,8 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
       )
       .join(' '),
     key: html`Dot: estimate for a band of stature; line: 95 % interval; n: visits.${
+      cut && ` Bands of fewer than ${FEW} visits may reach beyond the edge.`
+    }${
       lines.length > 0
         ? ` Dashed: height of ${joined(lines.map((l) => `${l.label} (${metres(l.at)})`))}; whoever is shorter passes beneath.`
         : ''
@@ -71,12 +77,12 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
         },
         {
           data: { values: rows },
-          mark: { type: 'rule', strokeWidth: 2, color: 'var(--a)' },
+          mark: { type: 'rule', strokeWidth: 2, color: 'var(--a)', clip: true },
           encoding: { x: { ...x, field: 'low' }, x2: { field: 'high' }, y },
         },
         {
           data: { values: rows },
-          mark: { type: 'point', filled: true, size: 80, opacity: 1, color: 'var(--a)' },
+          mark: { type: 'point', filled: true, size: 80, opacity: 1, color: 'var(--a)', clip: cut },
           encoding: { x, y },
         },
         {

@@ -6,7 +6,7 @@ import { estimateCell } from '../cells.js';
 import { frontView } from '../drawing/front.js';
 import { planView, spacingWords } from '../drawing/plan.js';
 import { html, scrollable, type Markup } from '../html.js';
-import { decimal, headlineLogic, joined, metres, named, plural, whoWords } from '../words.js';
+import { capital, decimal, headlineLogic, joined, metres, named, plural, whoWords } from '../words.js';
 
 /** Doors drawn; the others are in the tables. */
 const MOST_DRAWN = 12;
@@ -40,14 +40,15 @@ function doorway(
 ): Markup {
   return html`<article class="doorway"><h3>Door ${named(door.name)}, from ${named(door.from)} to ${named(door.to)}</h3>
 <div class="side">
-<figure><figcaption>Seen walking forward. ${people.map((s) => `${who(s)} of ${metres(Math.round(s.stature_m * 100) / 100)}`).join(', ')}. Triangles are emitters, bars receivers.</figcaption>${frontView(`front-${index}`, door, people)}</figure>
+<figure><figcaption>Seen walking forward. ${capital(joined(people.map(drawn)))}. Triangles are emitters, bars receivers.</figcaption>${frontView(`front-${index}`, door, people)}</figure>
 <div><figure><figcaption>From above, larger scale. Frame ${metres(door.jamb_depth_m)} deep. ${spacingWords(door)}</figcaption>${planView(`plan-${index}`, door)}</figure>
 ${scrollable(`Beams of door ${named(door.name)}`, beamTable(door, metrics))}
 <ul class="heads">${meetings(door, people)}</ul></div></div>
 <p class="key">${readBy(door, design)}</p></article>`;
 }
 
-const who = (s: Silhouette): string => (s.who === 'adult' ? 'Adult' : s.who === 'child' ? 'Child' : whoWords(s.who));
+const who = (s: Silhouette): string => (s.who === 'adult' || s.who === 'child' ? s.who : whoWords(s.who));
+const drawn = (s: Silhouette): string => `${who(s)} of ${metres(Math.round(s.stature_m * 100) / 100)}`;
 
 /** Where on the people drawn each height of beam passes, from stature alone. */
 function meetings(door: DesignDoor, people: readonly Silhouette[]): Markup[] {
@@ -57,7 +58,7 @@ function meetings(door: DesignDoor, people: readonly Silhouette[]): Markup[] {
     const beams = joined(door.beams.filter((b) => lowest(b) === height).map((b) => named(b.name)));
     const where = people.map((s) => {
       const over = height - s.stature_m;
-      const body = `the ${who(s).toLowerCase()} drawn`;
+      const body = `the ${who(s)} drawn`;
       return over > 0
         ? `${metres(Math.round(over * 100) / 100)} above the head of ${body}`
         : `${body} at ${decimal((100 * height) / s.stature_m, 0)} % of stature`;

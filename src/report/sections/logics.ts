@@ -10,19 +10,20 @@ import { count, decimal, joined, named, plural } from '../words.js';
 import { highOf, lowOf } from '../worst.js';
 
 const ROWS: readonly [string, (d: DoorMetrics) => Estimate][] = [
-  ['wrong per 100', (d) => d.wrong_per_100],
+  ['wrong per 100 crossings', (d) => d.wrong_per_100],
   ['missed per 100', (d) => d.missed_per_100],
   ['extra per 100', (d) => d.extra_per_100],
   ['reversed per 100', (d) => d.reversed_per_100],
   ['invented per 100', (d) => d.invented_per_100],
   ['invented per hour', (d) => d.invented_per_hour],
-  ['drift per 100: bias', (d) => d.drift_per_100.bias],
-  ['drift per 100: spread', (d) => d.drift_per_100.spread],
+  ['drift per 100 crossings', (d) => d.drift_per_100.bias],
+  ['scatter of that drift, persons', (d) => d.drift_per_100.spread],
 ];
 
 export function logicsSection(design: Design, metrics: Metrics): Markup {
-  return html`<section aria-labelledby="logics"><h2 id="logics">Logics compared</h2>
-<p>All logics saw the same crowds, beam by beam, so a difference between two of them is theirs.</p>
+  const alone = design.logics.length === 1;
+  return html`<section aria-labelledby="logics"><h2 id="logics">${alone ? 'The logic in numbers' : 'Logics compared'}</h2>
+<p>${alone ? 'Only one logic was tried; more of them under `logics` would be judged on the same people.' : 'All logics saw the same crowds, beam by beam, so a difference between two of them is theirs.'}</p>
 ${design.doors.map((door) =>
   compared(
     door.name,
@@ -66,7 +67,7 @@ function compared(door: string, rows: readonly DoorMetrics[]): Markup | null {
   return html`<article><h3>Door ${named(door)}: ${best(rows)}</h3>
 ${scrollable(
   `Logics compared at door ${named(door)}`,
-  html`<table><caption class="hidden">Logics compared at door ${named(door)}</caption><thead><tr><th scope="col">per crossing</th>${rows.map((d) => html`<th scope="col">${named(d.logic)}</th>`)}</tr></thead>
+  html`<table><caption class="hidden">Logics compared at door ${named(door)}</caption><thead><tr><th scope="col">measure</th>${rows.map((d) => html`<th scope="col">${named(d.logic)}</th>`)}</tr></thead>
 <tbody>${ROWS.map(([name, of]) => html`<tr><th scope="row">${name}</th>${rows.map((d) => estimateCell(of(d)))}</tr>`)}
 <tr><th scope="row">tallies</th>${rows.map((d) => html`<td class="num">${count(d.tallies)}</td>`)}</tr></tbody></table>`,
 )}

@@ -1,6 +1,6 @@
 /** The top of the page: what was asked, the verdict, and the three numbers that matter. */
 import type { Design } from '../../scenario/schema.js';
-import type { Estimate, Metrics } from '../../score/metrics-schema.js';
+import type { Estimate, Metrics, RoomMetrics } from '../../score/metrics-schema.js';
 import { ledgerWords } from '../charts/room.js';
 import { html, type Markup } from '../html.js';
 import { targetTable } from './targets.js';
@@ -64,7 +64,9 @@ export function threeNumbers(design: Design, metrics: Metrics): Markup {
   const rooms = metrics.rooms.filter((r) => r.logic === logic);
   // The room and ledger that leave people in the dark most.
   const dark = [...rooms].sort(
-    (a, b) => (b.empty_while_occupied_share.value ?? -1) - (a.empty_while_occupied_share.value ?? -1),
+    (a, b) =>
+      (b.empty_while_occupied_share.value ?? -1) - (a.empty_while_occupied_share.value ?? -1) ||
+      (a.exact_share.value ?? 2) - (b.exact_share.value ?? 2),
   )[0];
   if (dark === undefined) {
     numbers.push({
@@ -79,11 +81,17 @@ export function threeNumbers(design: Design, metrics: Metrics): Markup {
       title: 'Empty while occupied',
       estimate: dark.empty_while_occupied_share,
       as: 'share',
-      text: `of the time in ${named(dark.room)} (${ledgerWords(dark.ledger)}), the worst of the rooms; exactly right ${exact.value === null ? 'for an unknown part' : exact.value} of the time`,
+      text: `of the time in ${named(dark.room)} (${ledgerWords(dark.ledger)})${worstOf(rooms)}; exactly right ${exact.value === null ? 'for an unknown part' : exact.value} of the time`,
     });
   }
   return html`<section aria-labelledby="numbers"><h2 id="numbers">Three numbers that matter</h2>
 <ul class="three">${numbers.map(bigNumber)}</ul></section>`;
+}
+
+/** What the shown one was chosen from: rooms, or the ledgers of the only room. */
+function worstOf(rows: readonly RoomMetrics[]): string {
+  if (new Set(rows.map((r) => r.room)).size > 1) return ', the worst of the rooms';
+  return rows.length > 1 ? ', the worst of its ledgers' : '';
 }
 
 function spreadText(spread: Estimate): string {

@@ -22,7 +22,12 @@ export async function driftSection(design: Design, figures: Figures): Promise<Ma
   const shown = all ? figures.drift : headline.slice(0, MOST_CHARTS);
   const charts = shown
     .map((b, i) =>
-      driftChart(`drift-${i}`, b, driftExtent(figures.drift.filter((o) => o.door === b.door && shown.includes(o)))),
+      driftChart(
+        `drift-${i}`,
+        b,
+        driftExtent(figures.drift.filter((o) => o.door === b.door && shown.includes(o))),
+        design.replicates,
+      ),
     )
     .filter(isChart);
   if (charts.length === 0) return null;

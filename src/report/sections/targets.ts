@@ -2,7 +2,7 @@
 import type { Metrics } from '../../score/metrics-schema.js';
 import { findEstimate, parseTargetPath } from '../../score/targets.js';
 import { html, scrollable, type Markup } from '../html.js';
-import { decimal, count, estimateWords, named } from '../words.js';
+import { decimal, estimateWords, named, plural } from '../words.js';
 
 const OUTCOME = {
   met: '✓ met',
@@ -33,19 +33,19 @@ export function targetResult(metrics: Metrics, path: string): string {
 
 export function moreWords(more: number | null): string {
   if (more === null) return '';
-  return more > 100_000 ? 'more replicates than are sensible' : `about ${count(more)} more replicates would decide`;
+  return more > 100_000
+    ? 'only more replicates than are sensible would decide'
+    : `about ${plural(more, 'more replicate')} would decide`;
 }
 
 export function targetTable(metrics: Metrics): Markup | null {
   if (metrics.targets.length === 0) return null;
   return scrollable(
     'Targets',
-    html`<table><caption>Targets</caption><thead><tr><th scope="col">what</th><th scope="col">limit</th><th scope="col">this run</th><th scope="col">outcome</th></tr></thead>
+    html`<table><caption>Targets</caption><thead><tr><th scope="col">what</th><th scope="col">outcome</th><th scope="col">limit</th><th scope="col">this run</th></tr></thead>
 <tbody>${metrics.targets.map(
-      (
-        t,
-      ) => html`<tr><th scope="row">${metricWords(t.metric)}</th><td>${limitWords(t)}</td><td>${targetResult(metrics, t.metric)}</td>
-<td class="outcome ${t.outcome}">${OUTCOME[t.outcome]}${t.outcome === 'undecided' && t.more_replicates !== null && html` <small>${moreWords(t.more_replicates)}</small>`}</td></tr>`,
+      (t) => html`<tr><th scope="row">${metricWords(t.metric)}</th>
+<td class="outcome ${t.outcome}">${OUTCOME[t.outcome]}${t.outcome === 'undecided' && t.more_replicates !== null && html` <small>${moreWords(t.more_replicates)}</small>`}</td><td>${limitWords(t)}</td><td>${targetResult(metrics, t.metric)}</td></tr>`,
     )}</tbody></table>`,
   );
 }
