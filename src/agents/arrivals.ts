@@ -1,9 +1,8 @@
 /** When parties set out: a Poisson process whose rate follows the clock, by thinning. */
 import { poissonGap } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
+import { HOUR_US } from '../engine/time.js';
 import type { Traffic } from './schema.js';
-
-const HOUR_US = 3_600_000_000;
 
 /** Rate at a clock time, parties per hour. @param clock_h hours since midnight, may exceed 24 */
 export function rateAt(traffic: Traffic, clock_h: number): number {

@@ -7,6 +7,7 @@
 import { Agenda } from '../engine/agenda.js';
 import { exponential, pick, runningTotals, uniform } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
+import { MINUTE_US, SECOND_US } from '../engine/time.js';
 import { Arrivals } from './arrivals.js';
 import type { Body } from './body.js';
 import type { CrowdDoor, CrowdPlan } from './crowd-plan.js';
@@ -23,8 +24,6 @@ import type { PassageKind } from './schema.js';
 import type { Visit } from './visit.js';
 import { drawBody, fitsAbreast, walkerNamed } from './walkers.js';
 
-const SECOND = 1_000_000;
-const MINUTE = 60 * SECOND;
 /** Draws of a party's stream by purpose. */
 const PARTY_DRAW = { direction: 0, entry: 1, stay: 2, lag: 3, order: 4, wait: 5 } as const;
 
@@ -173,7 +172,7 @@ export class Crowd {
       const visits = this.bodies.nth(member.number).nth(1 + member.trips++);
       const side = party.kind === 'abreast' && free ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
       const passage = passageOf(party.kind, body, door, !party.forward, visits, side);
-      const duration_us = Math.round(passage.leave_s * SECOND);
+      const duration_us = Math.round(passage.leave_s * SECOND_US);
       let wanted = time_us;
       const first = uses[0];
       if (first) {
@@ -185,7 +184,7 @@ export class Crowd {
       // Test rods pass through each other; people wait until the doorway is free for them.
       const enter_us =
         body.step === 0 ? wanted : doorway.admit(body, wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
-      const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND);
+      const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND_US);
       const leave_us = enter_us + duration_us;
       uses.push({ body, forward: party.forward, stops: stops(party.kind), enter_us, leave_us });
       const visit: Unnumbered = {
@@ -221,7 +220,7 @@ export class Crowd {
 
   private lag(kind: PassageKind, free: boolean, u: number): number {
     const { low, high } = kind === 'abreast' ? (free ? ABREAST_LAG : STAGGERED_LAG).value : CLOSE_BEHIND_LAG.value;
-    return Math.round(uniform(u, low, high) * SECOND);
+    return Math.round(uniform(u, low, high) * SECOND_US);
   }
 
   private comesHome(resident: Resident, time_us: number): void {
@@ -235,7 +234,7 @@ export class Crowd {
       return;
     }
     if (door.traffic.one_way) return;
-    const stay = exponential(chance.at(PARTY_DRAW.stay), door.traffic.stay_mean_min * MINUTE);
+    const stay = exponential(chance.at(PARTY_DRAW.stay), door.traffic.stay_mean_min * MINUTE_US);
     const kind = party.kind === 'abreast' || party.kind === 'close-behind' ? party.kind : 'through';
     this.agenda.put(Math.max(cross_us + Math.round(stay), leave_us), {
       what: 'party',

@@ -6,12 +6,11 @@
  * any beam.
  */
 import { uniform } from '../engine/distributions.js';
+import { SECOND_US } from '../engine/time.js';
 import type { Body } from './body.js';
 import { CLOSE_BEHIND_LAG, GIVE_WAY } from './figures/manner.js';
 import type { Opening } from './motion/passage.js';
 import { fitsAbreast } from './walkers.js';
-
-const SECOND = 1_000_000;
 
 export interface Use {
   readonly body: Body;
@@ -33,8 +32,8 @@ export class Doorway {
    * @param duration_us how long its visit takes @param u a draw on (0, 1) for the distance it keeps
    */
   admit(body: Body, wanted_us: number, forward: boolean, duration_us: number, u: number): number {
-    const headway = Math.round(uniform(u, CLOSE_BEHIND_LAG.value.low, CLOSE_BEHIND_LAG.value.high) * SECOND);
-    const pause = Math.round(uniform(u, GIVE_WAY.value.low, GIVE_WAY.value.high) * SECOND);
+    const headway = Math.round(uniform(u, CLOSE_BEHIND_LAG.value.low, CLOSE_BEHIND_LAG.value.high) * SECOND_US);
+    const pause = Math.round(uniform(u, GIVE_WAY.value.low, GIVE_WAY.value.high) * SECOND_US);
     let enter = wanted_us;
     for (const use of this.uses) {
       if (fitsAbreast(use.body, body, this.opening)) continue;
@@ -52,7 +51,7 @@ export class Doorway {
 
   /** Lets go of visits that bind nobody who sets out from `now_us` on: longer over than the longest distance kept. */
   forget(now_us: number): void {
-    const horizon = now_us - 2 * SECOND;
+    const horizon = now_us - 2 * SECOND_US;
     for (let i = this.uses.length - 1; i >= 0; i--)
       if ((this.uses[i] as Use).leave_us < horizon) this.uses.splice(i, 1);
   }

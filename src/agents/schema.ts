@@ -42,11 +42,9 @@ const tableSchema = z.strictObject({
     .default(false),
 });
 const rodSchema = z.strictObject({
-  kind: z
-    .literal('test-rod')
-    .meta({
-      description: 'An upright cylinder with a rounded top at constant speed, as light curtains are tested with.',
-    }),
+  kind: z.literal('test-rod').meta({
+    description: 'An upright cylinder with a rounded top at constant speed, as light curtains are tested with.',
+  }),
   diameter_m: quantity(0.001, 1, 'm', 'Diameter.'),
   height_m: quantity(0.05, 3, 'm', 'Height.').default(1.8),
   speed_mps: quantity(0.05, 5, 'm/s', 'Speed; with `speed_to_mps`, the slowest.'),

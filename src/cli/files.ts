@@ -12,7 +12,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { nearest } from '../scenario/nearest.js';
+import { nearest } from '../engine/nearest.js';
 import { UserProblem, errorCode, onDisk, pathText, systemWords } from './problem.js';
 
 const MEGABYTE = 1_048_576;

@@ -5,7 +5,7 @@ import { starterTable } from '../counter/table/starter.js';
 import { formatIssue } from '../scenario/explain.js';
 import { editorSchema, listKeys } from '../scenario/keys.js';
 import { parseScenario } from '../scenario/parse.js';
-import { literal } from '../scenario/printable.js';
+import { literal } from '../engine/printable.js';
 import { starterScenario } from '../scenario/starter.js';
 import { kindOf, readText, replaceFile } from './files.js';
 import type { Io } from './io.js';

@@ -1,8 +1,8 @@
 /** `jambeam passage`: one walk through a doorway, instant by instant. */
 import { PASSAGE_KINDS } from '../agents/schema.js';
 import type { PassageKind } from '../agents/schema.js';
-import { nearest } from '../scenario/nearest.js';
-import { quote } from '../scenario/printable.js';
+import { nearest } from '../engine/nearest.js';
+import { quote } from '../engine/printable.js';
 import type { PassageTrace } from '../simulate/passage-trace.js';
 import { NoSuchPassage, tracePassage } from '../simulate/passage-trace.js';
 import type { Design } from '../scenario/schema.js';

@@ -1,7 +1,7 @@
 /** What ends a command early through no fault of ours: the user's input, or their disk. */
 import { formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
-import { printable } from '../scenario/printable.js';
+import { printable } from '../engine/printable.js';
 
 /** Ends the command with exit code 2. The message is for the user: it says what is wrong and what to do. */
 export class UserProblem extends Error {

@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { z } from 'zod';
 import { designFromJson } from '../scenario/design-json.js';
-import { printable } from '../scenario/printable.js';
+import { printable } from '../engine/printable.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';

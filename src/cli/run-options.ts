@@ -1,6 +1,6 @@
 /** The options of `run` that change the design, checked with the option's own name and turned into sets. */
 import type { Issue, Problem } from '../scenario/issue.js';
-import { literal, short } from '../scenario/printable.js';
+import { literal, short } from '../engine/printable.js';
 import { unitWords } from '../scenario/words.js';
 
 export interface ExtentOptions {

@@ -1,7 +1,7 @@
 /** Words for problems between keys. Part of explain.ts. */
 import type { Explanation } from './explanation.js';
 import type { CrossProblem, Problem } from './issue.js';
-import { printable, quote, short } from './printable.js';
+import { printable, quote, short } from '../engine/printable.js';
 import { list } from './words.js';
 
 export function explainCross(problem: Problem): Explanation {

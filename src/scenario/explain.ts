@@ -2,7 +2,7 @@
 import { explainCross } from './explain-cross.js';
 import type { Explanation } from './explanation.js';
 import type { Issue, SetProblem, ShapeProblem } from './issue.js';
-import { printable, quote, short } from './printable.js';
+import { printable, quote, short } from '../engine/printable.js';
 import { choice, list, range, typeWords, unitWords } from './words.js';
 
 /** The issue in words, without its place. */

@@ -7,7 +7,7 @@
  */
 import type { KeyPath, SetProblem } from './issue.js';
 import { IDENTITY_KEYS, child, identityOf, isPlainObject, showPath, valueAt } from './key-path.js';
-import { nearest } from './nearest.js';
+import { nearest } from '../engine/nearest.js';
 
 /** What tells items of one name apart. */
 const SECOND_KEYS = ['logic', 'ledger'] as const;

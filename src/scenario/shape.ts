@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import type { Finding, KeyPath, Problem, ShapeProblem } from './issue.js';
 import { valueAt } from './key-path.js';
-import { nearest } from './nearest.js';
-import { literal } from './printable.js';
+import { nearest } from '../engine/nearest.js';
+import { literal } from '../engine/printable.js';
 import { type Peeled, alternative, knownKeys, peel, rangeOf, schemaAt } from './schema-walk.js';
 import { suspectNumber, suspectText } from './unit.js';
 

@@ -1,6 +1,6 @@
 /** Numbers written in another unit than the key's: `90` or `90 cm` where metres are wanted. */
 import type { ShapeProblem } from './issue.js';
-import { short } from './printable.js';
+import { short } from '../engine/printable.js';
 
 /** Per unit of a key: other units people write, as factors to the key's. The first that fits a bare number is suspected. */
 const OTHERS: Readonly<Record<string, readonly (readonly [string, number])[]>> = {

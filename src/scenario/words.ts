@@ -1,5 +1,5 @@
 /** Units, ranges and lists as people say them. Part of explain.ts. */
-import { printable, short } from './printable.js';
+import { printable, short } from '../engine/printable.js';
 
 const UNITS: Readonly<Record<string, string>> = {
   m: 'metres',

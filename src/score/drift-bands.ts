@@ -1,5 +1,6 @@
 /** How the error of a door's count spreads over the clock: quantiles over replicates at even points in time. */
 import { quantileSorted } from 'simple-statistics';
+import { HOUR_US } from '../engine/time.js';
 import type { DriftBands } from './figures.js';
 
 /** Stretches the clock is divided into; there is a point at the start of each, and one at the end. */
@@ -48,7 +49,7 @@ export function driftBands(
   return {
     door,
     logic,
-    clock_h: sorted.map((_, point) => (point * span_us) / STRETCHES / 3.6e9),
+    clock_h: sorted.map((_, point) => (point * span_us) / STRETCHES / HOUR_US),
     q05: band(0.05),
     q25: band(0.25),
     q50: band(0.5),

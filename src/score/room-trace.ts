@@ -1,4 +1,5 @@
 /** True and counted persons of one room as steps for a picture, thinned to what a picture can show. */
+import { HOUR_US } from '../engine/time.js';
 
 /** Most steps a trace holds. */
 export const MOST_STEPS = 2000;
@@ -29,7 +30,7 @@ export class RoomTraceRecorder {
   /** Times in hours. */
   steps(): { time_h: number[]; truth: number[]; counted: number[] } {
     return {
-      time_h: this.times.map((time_us) => time_us / 3.6e9),
+      time_h: this.times.map((time_us) => time_us / HOUR_US),
       truth: [...this.truths],
       counted: [...this.counts],
     };

@@ -9,6 +9,7 @@ import type { Walker } from '../agents/schema.js';
 import { makeLogic } from '../counter/make-logic.js';
 import type { Logic } from '../counter/logic.js';
 import { Stream } from '../engine/stream.js';
+import { MINUTE_US, SECOND_US } from '../engine/time.js';
 import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
 import { wrongOf } from '../score/door-counts.js';
 import { DoorLine } from './door-line.js';
@@ -59,8 +60,7 @@ const STEP_CM = 5;
 const LADDER_ROD: Walker = { kind: 'test-rod', diameter_m: 0.3, height_m: 1.8, speed_mps: 1, persons: 1 };
 
 /** Long enough after a visit for sensors, polling and scoring to be done with it. */
-const REST_US = 60_000_000;
-const SECOND = 1_000_000;
+const REST_US = MINUTE_US;
 
 /**
  * Counts of the design's first logic over a ladder of heights. Takes about 0.02 ms a crossing and height.
@@ -141,7 +141,7 @@ function crowdOf(
   let free_us = 0;
   return parties.map((party, n) => {
     // The odd part of a second keeps visits out of step with any polling.
-    const timed = retimed(party, free_us + Math.round(own.child('clock').at(n) * SECOND));
+    const timed = retimed(party, free_us + Math.round(own.child('clock').at(n) * SECOND_US));
     free_us = (timed[timed.length - 1] as PartyAlone[number]).visit.leave_us + rest_us;
     return timed;
   });

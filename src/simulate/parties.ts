@@ -11,8 +11,8 @@ import type { Passage } from '../agents/motion/passage.js';
 import type { PassageKind, Walker } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
 import type { Stream } from '../engine/stream.js';
+import { HOUR_US } from '../engine/time.js';
 import type { DesignDoor } from '../scenario/schema.js';
-import { HOUR_US } from './plan.js';
 
 export interface Arrival {
   readonly visit: Visit;

@@ -1,6 +1,4 @@
 /** What is wrong with a table: data with a place, for whoever prints it. */
-import { closest, distance } from 'fastest-levenshtein';
-
 export interface TableIssue {
   readonly file: string;
   /** Lines and columns count from 1. */
@@ -19,14 +17,4 @@ export function quote(text: string): string {
     /[\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/gu,
     (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
-}
-
-/** The known word nearest to `word`, if it is near enough to have been meant. */
-export function nearest(word: string, known: readonly string[]): string | undefined {
-  if (known.length === 0 || word.length > 60) return undefined;
-  const candidate = closest(word, known);
-  // Two slips, or one swap, in a word; in very short ones that would turn anything into anything.
-  const slips =
-    candidate.length >= 4 ? Math.max(2, Math.floor(candidate.length / 3)) : Math.min(1, candidate.length - 1);
-  return distance(word, candidate) <= slips ? candidate : undefined;
 }

@@ -13,7 +13,8 @@ import {
   isSeq,
   parseDocument,
 } from 'yaml';
-import { type TableIssue, nearest, quote } from './issue.js';
+import { nearest } from '../../engine/nearest.js';
+import { type TableIssue, quote } from './issue.js';
 import { MAX_TEXT, type TextPlace } from './table.js';
 
 const MAX_SYNTAX_ISSUES = 20;

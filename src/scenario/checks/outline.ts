@@ -1,7 +1,7 @@
 /** What the checks between keys look at: a scenario or a design, as far as it can be read. */
 import type { z } from 'zod';
 import type { Finding, KeyPath, Problem } from '../issue.js';
-import { nearest } from '../nearest.js';
+import { nearest } from '../../engine/nearest.js';
 import type { Partly } from '../salvage.js';
 import type { scenarioSchema } from '../schema.js';
 

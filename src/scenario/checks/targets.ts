@@ -1,7 +1,7 @@
 /** Targets: each names an estimate that there will be, and a limit. */
 import { DOOR_TARGETS, ROOM_TARGETS, parseTargetPath } from '../../score/targets.js';
 import type { Finding, KeyPath } from '../issue.js';
-import { nearest } from '../nearest.js';
+import { nearest } from '../../engine/nearest.js';
 import { type Outline, finding, unknownName } from './outline.js';
 
 export function checkTargets(outline: Outline): Finding[] {

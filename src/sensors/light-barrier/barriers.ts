@@ -6,14 +6,13 @@
  */
 import { poissonGap } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
+import { HOUR_US } from '../../engine/time.js';
 import { addInterval, intersect } from '../../geometry/intervals.js';
 import type { BeamPath, DoorSensors, Shadow } from '../door-sensors.js';
 import type { Edge } from '../edge.js';
 import type { MountedBeam } from './paths.js';
 import { pathsOf } from './paths.js';
 import { Response } from './response.js';
-
-const HOUR_US = 3_600_000_000;
 
 export class Barriers implements DoorSensors {
   readonly paths: readonly BeamPath[];

@@ -1,0 +1,4 @@
+/** Simulated time is counted in whole microseconds; these are the longer units in it. */
+export const SECOND_US = 1_000_000;
+export const MINUTE_US = 60 * SECOND_US;
+export const HOUR_US = 60 * MINUTE_US;
