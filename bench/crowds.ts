@@ -28,7 +28,7 @@ export const CROWDS: readonly BenchCrowd[] = [
   crowd('adults through at 0.9 m', 0.9, ADULTS, 1, [0.98, 1.4], [0, 25]),
   crowd('adults through at 1.3 m', 1.3, ADULTS, 1, [0.97, 1.02], [0, 3]),
   crowd('default mix', 0.95, DEFAULT_MIX, 1, [0.9, 1.4], [1, 30]),
-  crowd("default mix, the starter's four logics", 0.95, DEFAULT_MIX, 4, [0.9, 1.4], [1, 30]),
+  crowd('default mix, four logics', 0.95, DEFAULT_MIX, 4, [0.9, 1.4], [1, 30]),
 ];
 
 function crowd(

@@ -78,8 +78,8 @@ function tables(long: boolean): Table[] {
       title: 'Start to end of a command',
       heads: ['what', 'best, s', 'median, s', 'reach'],
       cases: [
-        { name: 'start: --help', run: ({ root }) => [help(root, REPEATS)] },
-        { name: 'start: starter', run: ({ root }) => [starterRun(root, REPEATS)] },
+        { name: 'start-up: --help', run: ({ root }) => [help(root, REPEATS)] },
+        { name: 'start-up: starter scenario', run: ({ root }) => [starterRun(root, REPEATS)] },
       ],
       cells: (_, all) =>
         all.map(({ label, seconds }) => {
