@@ -27,6 +27,8 @@ export function newCommand(folder: string, options: NewOptions, io: Io): void {
   if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
   const present = kind === 'folder' ? filesThere(path, name, files) : [];
   const missing = Object.entries(files).filter(([file]) => !present.includes(file));
+  if (kind === 'nothing' && kindOf(dirname(path)) === 'nothing')
+    throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(folder))}`, 'make it first');
   if (kind === 'nothing') onDisk(`${name} can't be made`, () => mkdirSync(path));
   try {
     for (const [file, text] of missing) replaceFile(join(path, file), text);

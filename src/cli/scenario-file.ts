@@ -1,5 +1,5 @@
 /** A scenario's file and the tables beside it, read into a design. */
-import { dirname, isAbsolute, resolve } from 'node:path';
+import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
 import { parseScenario } from '../scenario/parse.js';
@@ -30,9 +30,16 @@ export function loadScenario(
     sets,
     readTable: (name) => readTable(dirname(file), name),
   });
-  const all = [...issues, ...earlier];
+  const all = [...issues.map((issue) => fromHere(issue, file)), ...earlier];
   if (design === null || all.length > 0) throw issuesProblem(file, all);
   return { design, cautions };
+}
+
+/** A table's name is relative to its scenario; where the scenario lies elsewhere, an editor needs the way there. */
+function fromHere(issue: Issue, scenario: string): Issue {
+  const { place } = issue;
+  if (place === null || place.file === scenario || isAbsolute(place.file)) return issue;
+  return { ...issue, place: { ...place, file: join(dirname(scenario), place.file) } };
 }
 
 function readTable(folder: string, name: string): string | { readonly error: string } {

@@ -41,7 +41,7 @@ export function explainCross(problem: Problem): Explanation {
     case 'outside_zone':
       return {
         text: `a beam ${short(p.at_m)} m from the door plane needs zone_m above ${short(p.least_m)}, found ${short(p.zone_m)}`,
-        hint: 'the zone covers the outermost beam and 0.6 m, the longest reach of a limb; set zone_m on the door',
+        hint: `the zone covers the outermost beam and ${short(p.least_m - p.at_m)} m, the longest reach of a limb; set zone_m on the door`,
       };
     case 'askew':
       return {
@@ -86,6 +86,11 @@ export function explainCross(problem: Problem): Explanation {
       };
     case 'nobody_comes':
       return { text: 'nobody ever comes: the rate is 0', hint: 'counts and rates will be empty' };
+    case 'few_there':
+      return {
+        text: `${p.away < 10 ? short(Math.round(p.away * 10) / 10) : Math.round(p.away)} people of ${quote(p.room)} would be out at once on average, but only ${p.there} ${p.there === 1 ? 'is' : 'are'} in it at the start`,
+        hint: 'a party that finds too few people does not come, or others go in its place; raise people_at_start, or lower the arrivals or the stay',
+      };
     case 'nobody_there':
       return {
         text: `${p.move} moves begin in ${quote(p.room)}, but nobody is there at the start`,

@@ -105,6 +105,7 @@ export type CrossProblem =
   | { readonly code: 'shares_sum'; readonly sum: number }
   | { readonly code: 'clock_order'; readonly earlier: string; readonly later: string }
   | { readonly code: 'nobody_comes' }
+  | { readonly code: 'few_there'; readonly room: string; readonly there: number; readonly away: number }
   | {
       readonly code: 'nobody_there';
       readonly room: string;

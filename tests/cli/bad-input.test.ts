@@ -1,5 +1,6 @@
 /** A user's slips: one clear message, exit code 2, nothing written, no stack trace. */
 import { chmodSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { folder, folderWithDoor, jambeam, type Said } from './jambeam.js';
@@ -34,6 +35,9 @@ test('problems of a table are told with the table’s own lines', () => {
   const said = jambeam(['run', 'door.yaml'], { cwd });
   refused(said);
   expect(said.err).toMatch(/^my-logic\.yaml:\d+:\d+: /m);
+  // From elsewhere the place leads to the file, so that an editor finds it.
+  const elsewhere = jambeam(['run', join(cwd, 'door.yaml')], { cwd: tmpdir() });
+  expect(elsewhere.err).toMatch(/^\/\S+\/my-logic\.yaml:\d+:\d+: /m);
 });
 
 test('a table that is missing is named, with the nearest name in the folder', () => {

@@ -66,7 +66,7 @@ test('a folder with other files, a file, a link and a missing parent are refused
   expect(jambeam(['new', 'link'], { cwd }).err).toContain('link is a link');
   const { code, err } = jambeam(['new', 'no/such/place'], { cwd });
   expect(code).toBe(2);
-  expect(err).toContain("no/such/place can't be made");
+  expect(err).toContain("no/such/place can't be made: there is no folder no/such");
 });
 
 test('an empty folder is filled, and what was taken away comes back', () => {

@@ -140,6 +140,16 @@ describe('runs with holes in them', () => {
     expect(await render({ metrics: single })).toContain('9.31 (no interval: one replicate)');
   });
 
+  test('walkers who did what the mix gives to others are told', async () => {
+    const { metrics } = inventedInput();
+    const told = 'somebody else who was there went';
+    expect(await render({})).not.toContain(told);
+    const [kind] = metrics.doors[0]?.by_kind ?? [];
+    if (kind === undefined) throw new Error('the fixture has kinds');
+    metrics.doors[0]?.by_kind.push({ ...kind, who: 'child', kind: 'against', visits: 12 });
+    expect(await render({ metrics })).toContain(`12 visits are of kinds`);
+  });
+
   test('one logic alone is not compared with others', async () => {
     const { design, metrics } = inventedInput();
     const logics = design.logics.slice(0, 1);

@@ -199,6 +199,15 @@ describe('who walks', () => {
   test('a door nobody uses is a caution', () => {
     expect(cautions(edit('per_hour: 12', 'per_hour: 0'))[0]).toContain('nobody ever comes');
   });
+  test('more people out at once than live there is a caution', () => {
+    // Little's law: 12 parties an hour, each away for a third of an hour, are 4 parties. A party of the default mix
+    // that goes is 0.96 bodies, 0.06 second ones abreast, 0.01 infants: 1.03 persons.
+    const leaving = edit('from: outside\n    to: hall', 'from: kitchen\n    to: hall');
+    expect(cautions(leaving)[0]).toMatch(/doors\.back\.from: 4\.1 people of "kitchen" would be out at once/);
+    expect(cautions(leaving.replace('people_at_start: 2', 'people_at_start: 5'))).toEqual([]);
+    expect(cautions(leaving.replace('_hour: 12', '_hour: 12\n      one_way: true'))).toEqual([]);
+    expect(cautions(VALID)).toEqual([]);
+  });
 });
 
 describe('sensors and targets', () => {

@@ -29,7 +29,7 @@ export async function whomSection(design: Design, metrics: Metrics): Promise<Mar
           ].filter((c): c is Chart => c !== null)
         : [];
     articles.push(html`<article><h3>Door ${named(door.door)}</h3>${inWords(door)}
-<div class="charts">${await drawCharts(charts, 4)}</div>${kindTable(door)}</article>`);
+<div class="charts">${await drawCharts(charts, 4)}</div>${kindTable(door)}${inTheirPlace(door, design)}</article>`);
   }
   return html`<section aria-labelledby="whom"><h2 id="whom">Who is counted wrong</h2>
 <p>By the logic ${named(logic)}. Wrong per 100 visits of each kind: a kind that is rare can be counted badly and still weigh little in the headline.</p>
@@ -42,6 +42,17 @@ function inWords(door: DoorMetrics): Markup | null {
   const { rate } = first;
   if (rate.wrong_per_100_visits.value === 0) return html`<p>No kind of passage went wrong in this run.</p>`;
   return html`<p><b>${capital(passageWords(rate.who, rate.kind))}</b> go wrong most: ${formatEstimate(rate.wrong_per_100_visits)} per 100 visits of that kind, from ${plural(rate.visits, 'visit')}.</p>`;
+}
+
+/** Walkers seen doing what the mix gives only to others. Parties on their way back go plainly through. */
+function inTheirPlace(door: DoorMetrics, design: Design): Markup | null {
+  const mix = design.doors.find((d) => d.name === door.door)?.traffic.mix ?? [];
+  const given = (who: string, kind: string): boolean =>
+    mix.some((m) => m.who === who && (m.kind === kind || kind === 'through'));
+  const others = door.by_kind.filter((k) => !given(k.who, k.kind));
+  if (others.length === 0) return null;
+  const visits = others.reduce((sum, k) => sum + k.visits, 0);
+  return html`<p class="key">${plural(visits, 'visit')} are of kinds that the mix does not give to those walkers: where nobody of the name was in the room, somebody else who was there went.</p>`;
 }
 
 function kindTable(door: DoorMetrics): Markup | null {

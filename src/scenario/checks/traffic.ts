@@ -23,8 +23,44 @@ export function cautionTraffic(outline: Outline): Finding[] {
   return (outline.doors ?? []).flatMap((door, i) => {
     const rate = door?.traffic?.arrivals_per_hour;
     const nobody = typeof rate === 'number' ? rate === 0 : rate?.every((span) => span?.per_hour === 0);
-    return nobody ? [finding(['doors', i, 'traffic', 'arrivals_per_hour'], { code: 'nobody_comes' })] : [];
+    if (nobody) return [finding(['doors', i, 'traffic', 'arrivals_per_hour'], { code: 'nobody_comes' })];
+    return door ? cautionFewThere(outline, door, ['doors', i]) : [];
   });
+}
+
+/**
+ * More people out at once than a room has. By Little's law (J. D. C. Little, Oper. Res. 9:383–387, 1961) a rate of
+ * departures times the mean time away is the mean number away; at the busiest hour of the clock.
+ */
+function cautionFewThere(outline: Outline, door: OutlineDoor, path: KeyPath): Finding[] {
+  const { traffic } = door;
+  const { arrivals_per_hour: rate, forward_share, stay_mean_min } = traffic ?? {};
+  if (!traffic || traffic.one_way || rate === undefined) return [];
+  if (forward_share === undefined || stay_mean_min === undefined) return [];
+  const busiest = typeof rate === 'number' ? rate : Math.max(0, ...rate.map((span) => span?.per_hour ?? 0));
+  const out = busiest * personsAParty(outline, traffic) * (stay_mean_min / 60);
+  const sides = [
+    { key: 'from', room: door.from, away: out * forward_share },
+    { key: 'to', room: door.to, away: out * (1 - forward_share) },
+  ];
+  return sides.flatMap(({ key, room, away }) => {
+    const there = outline.rooms?.find((r) => r?.name === room)?.people_at_start;
+    return room !== undefined && room !== OUTSIDE && there !== undefined && there > 0 && away > there
+      ? [finding([...path, key], { code: 'few_there', room, there, away })]
+      : [];
+  });
+}
+
+/** Mean persons of a party that sets out; whoever comes against them is another's. */
+function personsAParty(outline: Outline, traffic: OutlineTraffic): number {
+  return (traffic.mix ?? []).reduce((sum, entry) => {
+    const { who, kind, share = 0 } = entry ?? {};
+    const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
+    const infant = walker !== undefined && 'with_infant' in walker && walker.with_infant === true;
+    const persons = walker !== undefined && 'persons' in walker ? (walker.persons ?? 1) : infant ? 2 : 1;
+    const crosses = kind === 'turn-back' ? 0 : 1;
+    return sum + share * persons * crosses * (kind === 'abreast' || kind === 'close-behind' ? 2 : 1);
+  }, 0);
 }
 
 /** Clock times of a rate table ascend: each row lasts until the next. */
