@@ -6,7 +6,8 @@
  * all bodies share the gait tables.
  */
 import type { Limb } from '../geometry/track.js';
-import { INFANT } from './figures/manner.js';
+import { HIP_JOINTS, STEP_WIDTH } from './figures/legs.js';
+import { CARRYING, INFANT } from './figures/manner.js';
 import { NECK_ROOT, NECK_SHARE } from './figures/proportions.js';
 import { FOOT_RADIUS } from './gait/foot.js';
 import { PART, UPRIGHT_HIP } from './gait/parts.js';
@@ -34,11 +35,6 @@ export interface Body {
 
 /** Where head and neck stand among a person's limbs: they ride on the trunk, as its own capsules do. */
 export const HEAD_LIMBS: readonly number[] = [3, 4];
-
-/** Half of the usual distance between the feet's lines, metres: base of support 0.0877 m heel to heel (Dusing & Thorpe 2007, children), 0.09–0.11 m (adult walkway normals). */
-const HALF_STRIDE_WIDTH_M = 0.047;
-/** Where the hip joints sit, as a share of the hip's breadth: an assumption. */
-const HIP_JOINT_SHARE = 0.25;
 
 /**
  * The body of a person.
@@ -79,8 +75,8 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     still(PART.trunk, 0, 0, at(neckRoot - trunkRadius), 0, 0, chin, (NECK_SHARE.value * person.head_radius_m) / unit),
   ];
 
-  const hip = (person.hip_breadth_m * HIP_JOINT_SHARE) / unit;
-  const foot = HALF_STRIDE_WIDTH_M / unit;
+  const hip = (person.hip_breadth_m * HIP_JOINTS.value) / unit;
+  const foot = STEP_WIDTH.value / unit;
   for (const s of [1, -1] as const) {
     const right = s === 1;
     const knee = (hip + foot) / 2;
@@ -131,7 +127,16 @@ function carryingArm(l: number, w: number, z: number, person: Person): Limb[] {
   const fore = person.forearm_m / person.leg_unit_m;
   return [
     still(PART.trunk, l, w, z, l, w, z - upper, person.upper_arm_radius_m / person.leg_unit_m),
-    still(PART.trunk, l, w, z - upper, l * 0.4, w + fore, z - upper, person.forearm_radius_m / person.leg_unit_m),
+    still(
+      PART.trunk,
+      l,
+      w,
+      z - upper,
+      l * CARRYING.value.hand_across,
+      w + fore,
+      z - upper,
+      person.forearm_radius_m / person.leg_unit_m,
+    ),
   ];
 }
 
@@ -140,7 +145,7 @@ function infantOnArm(person: Person, at: (height_m: number) => number, trunkRadi
   const { length, radius, ahead } = INFANT.value;
   const unit = person.leg_unit_m;
   const w = (trunkRadius + ahead - radius) / unit;
-  const l = (-0.25 * person.bideltoid_m) / unit;
+  const l = (-CARRYING.value.infant_across * person.bideltoid_m) / unit;
   const top = person.shoulder_height_m;
   return still(PART.trunk, l, w, at(top - length + radius), l, w, at(top - radius), radius / unit);
 }

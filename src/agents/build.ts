@@ -3,21 +3,13 @@ import { PI } from '../engine/arithmetic.js';
 import { standardWithin3, uniform } from '../engine/distributions.js';
 import { interpolate } from '../engine/interpolate.js';
 import type { Stream } from '../engine/stream.js';
-import {
-  ARM_RADII,
-  BREADTHS,
-  type Breadth,
-  CHILD_BIACROMIAL,
-  HAND_RADIUS,
-  SURVEYED_STATURE,
-} from './figures/breadths.js';
+import { ARM_RADII, BREADTHS, type Breadth, CHILD_BIACROMIAL, SURVEYED_STATURE } from './figures/breadths.js';
 import { CLOTHING, ELBOW } from './figures/manner.js';
 import {
   CHILD_HEAD_SHARE,
   CHILD_LEG_SHARE,
   CHILD_SHOULDER_SHARE,
   CHIN_HEIGHT,
-  FOOT_RADIUS,
   HEAD,
   type Measure,
   PROPORTIONS,
@@ -101,8 +93,6 @@ export function drawBody(identity: Identity, stream: Stream, homePace: number): 
     waist_breadth_m: breadth('waist_breadth', waist) + 2 * trunk,
     waist_depth_m: waist_m + 2 * trunk,
     hip_breadth_m: breadth('hip_breadth', scatter(DRAW.hips)) + 2 * trunk,
-    // No survey figure of the depth of the hips at hand: between chest and waist.
-    hip_depth_m: (chest_m + waist_m) / 2 + 2 * trunk,
     upper_arm_m: length('upper_arm', scatter(DRAW.upperArm)),
     forearm_m: length('forearm', scatter(DRAW.forearm)),
     hand_m: length('hand', scatter(DRAW.hand)),
@@ -110,10 +100,8 @@ export function drawBody(identity: Identity, stream: Stream, homePace: number): 
     // A capsule has one radius: the mean of its two ends, the knee as thick as the calf.
     thigh_radius_m: (breadth('thigh_girth', legGirth) + calf) / (4 * PI) + limb,
     shank_radius_m: (calf + breadth('ankle_girth', legGirth)) / (4 * PI) + limb,
-    foot_radius_m: FOOT_RADIUS.value * stature_m,
     upper_arm_radius_m: arms.upper_arm * armScale + limb,
     forearm_radius_m: arms.forearm * armScale + limb,
-    hand_radius_m: HAND_RADIUS.value * breadth('hand_breadth', 0),
     elbow_mean_deg: uniform(stream.at(DRAW.elbow), ELBOW.value.low, ELBOW.value.high),
     speed_mps,
     step_m: stepLength(scatter(DRAW.step), speed_mps, age_y, leg_unit_m),

@@ -12,6 +12,9 @@ import { CLOSE_BEHIND_LAG, GIVE_WAY } from './figures/manner.js';
 import type { Opening } from './motion/passage.js';
 import { fitsAbreast } from './walkers.js';
 
+/** No distance in time that is kept is longer. */
+const LONGEST_KEPT_US = Math.max(CLOSE_BEHIND_LAG.value.high, GIVE_WAY.value.high) * SECOND_US;
+
 export interface Use {
   readonly body: Body;
   readonly forward: boolean;
@@ -51,7 +54,7 @@ export class Doorway {
 
   /** Lets go of visits that bind nobody who sets out from `now_us` on: longer over than the longest distance kept. */
   forget(now_us: number): void {
-    const horizon = now_us - 2 * SECOND_US;
+    const horizon = now_us - LONGEST_KEPT_US;
     for (let i = this.uses.length - 1; i >= 0; i--)
       if ((this.uses[i] as Use).leave_us < horizon) this.uses.splice(i, 1);
   }

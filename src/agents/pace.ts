@@ -26,13 +26,13 @@ export function comfortableSpeed(z: number, sex: Sex, age_y: number, leg_unit_m:
     return interpolate(ages, mps, age_y) * (1 + interpolate(ages, sd_share, age_y) * z);
   }
   const { froude_speed, sd_share } = CHILD_SPEED.value;
-  return froude_speed * Math.sqrt(GRAVITY * LEG_LENGTH.value * leg_unit_m) * (1 + sd_share * z);
+  return froude_speed * Math.sqrt(GRAVITY.value * LEG_LENGTH.value * leg_unit_m) * (1 + sd_share * z);
 }
 
 /** Step length, m, at `speed_mps` (above 0), of somebody `z` standard deviations from the law. */
 export function stepLength(z: number, speed_mps: number, age_y: number, leg_unit_m: number): number {
   const { factor, exponent, sd_share } = STEP_LAW.value;
   const leg = LEG_LENGTH.value * leg_unit_m;
-  const law = factor * pow(speed_mps / Math.sqrt(GRAVITY * leg), exponent) * leg;
+  const law = factor * pow(speed_mps / Math.sqrt(GRAVITY.value * leg), exponent) * leg;
   return law * interpolate(FACTOR_AGES, FACTORS, age_y) * (1 + sd_share * z);
 }

@@ -21,7 +21,6 @@ export interface Person {
   readonly waist_breadth_m: number;
   readonly waist_depth_m: number;
   readonly hip_breadth_m: number;
-  readonly hip_depth_m: number;
   readonly upper_arm_m: number;
   readonly forearm_m: number;
   readonly hand_m: number;
@@ -31,10 +30,8 @@ export interface Person {
   readonly thigh_radius_m: number;
   /** Mean along the shank, from the calf to the ankle. */
   readonly shank_radius_m: number;
-  readonly foot_radius_m: number;
   readonly upper_arm_radius_m: number;
   readonly forearm_radius_m: number;
-  readonly hand_radius_m: number;
   /** Mean flexion of the elbow while walking, degrees. */
   readonly elbow_mean_deg: number;
   /** Undisturbed walking speed here, the home's pace included. */

@@ -2,7 +2,7 @@
 import { pow } from '../engine/arithmetic.js';
 import { interpolate } from '../engine/interpolate.js';
 import { SURVEYED_STATURE } from './figures/breadths.js';
-import { ADULT_STATURE, CHILD_STATURE } from './figures/stature.js';
+import { ADULT_STATURE, CHILD_STATURE, UNKNOWN_AGE } from './figures/stature.js';
 import type { Sex } from './person.js';
 
 /** From this age on the adult survey holds. */
@@ -48,12 +48,11 @@ export function statureVariation(sex: Sex, age_y: number): number {
   return age_y >= GROWN_Y ? surveyed.sd / surveyed.mean : interpolate(GROWTH[sex].ages, GROWTH[sex].s, age_y);
 }
 
-/** Smaller people of unknown age are taken for children: three standard deviations below the mean of women. */
-const SMALLEST_ADULT_M = ADULT_STATURE.woman.value.mean - 3 * ADULT_STATURE.woman.value.sd;
-const ADULT_OF_UNKNOWN_AGE_Y = 40;
+/** Smaller people of unknown age are taken for children: so many standard deviations below the mean of women. */
+const SMALLEST_ADULT_M = ADULT_STATURE.woman.value.mean - UNKNOWN_AGE.value.small_sd * ADULT_STATURE.woman.value.sd;
 
-/** Age for a stature alone: the one whose median it is for a child, 40 years for an adult. */
+/** Age for a stature alone: the one whose median it is for a child, {@link UNKNOWN_AGE} for an adult. */
 export function ageOfStature(stature_m: number, sex: Sex): number {
-  if (stature_m >= SMALLEST_ADULT_M) return ADULT_OF_UNKNOWN_AGE_Y;
+  if (stature_m >= SMALLEST_ADULT_M) return UNKNOWN_AGE.value.adult_y;
   return interpolate(GROWTH[sex].m, GROWTH[sex].ages, stature_m);
 }

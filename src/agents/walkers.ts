@@ -3,14 +3,11 @@ import { uniform } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
 import type { Body } from './body.js';
 import { personBody, rodBody } from './body.js';
-import { ABREAST_ROOM, SHOULDER_RATIO } from './figures/mix.js';
+import { ABREAST_ROOM, SHOULDERS_TURNED, SHOULDER_RATIO } from './figures/mix.js';
 import type { Opening } from './motion/passage.js';
 import { drawPerson } from './population.js';
 import { BUILT_IN_WALKERS } from './schema.js';
 import type { Walker } from './schema.js';
-
-/** Cosine of the most that shoulders are turned. */
-const MOST_TURNED = 0.3;
 
 export function walkerNamed(who: string, walkers: Readonly<Record<string, Walker>>): Walker {
   const walker = Object.hasOwn(walkers, who) ? walkers[who] : BUILT_IN_WALKERS[who];
@@ -32,7 +29,10 @@ export function drawBody(
     return rodBody(who, number, walker.diameter_m, walker.height_m, speed, walker.persons);
   }
   const person = drawPerson(walker, chance, homePace);
-  const turn = Math.min(1, Math.max(MOST_TURNED, opening.width_m / (SHOULDER_RATIO.value * person.bideltoid_m)));
+  const turn = Math.min(
+    1,
+    Math.max(SHOULDERS_TURNED.value, opening.width_m / (SHOULDER_RATIO.value * person.bideltoid_m)),
+  );
   return personBody(who, number, person, turn);
 }
 

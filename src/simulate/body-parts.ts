@@ -32,7 +32,7 @@ function partOf(body: Body, limb: number): BodyPart {
 export function trueBreaks({ body, passage }: Arrival, path: BeamPath, only?: BodyPart): number[] {
   const shown = only ? { ...body, limbs: body.limbs.filter((_, i) => partOf(body, i) === only) } : body;
   const breaks: number[] = [];
-  breaksOf(shown, passage.motion, path.line, (radius) => path.clearance(radius), breaks);
+  breaksOf(shown, passage.motion, path.line, path.clearance, breaks);
   return breaks;
 }
 

@@ -1,6 +1,5 @@
 /** One door's part of the way through: visits in, and shadows, edges, levels, tallies and scores out. */
 import type { Body } from '../agents/body.js';
-import { breaksOf } from '../agents/motion/motion.js';
 import type { Passage } from '../agents/motion/passage.js';
 import type { Visit } from '../agents/visit.js';
 import { LogicHost } from '../counter/host.js';
@@ -17,6 +16,7 @@ import { Inputs } from '../sensors/controller.js';
 import type { Shadow } from '../sensors/door-sensors.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
 import { clockOf, controllerOf, mountedBeams, readingDelay } from './plan.js';
+import { shadowOf } from './shadow.js';
 
 export interface DoorHooks {
   edge?(beam: number, time_us: number, level: Level): void;
@@ -72,7 +72,7 @@ export class DoorLine {
       this.settle(visit.enter_us);
       this.episodeStart = visit.enter_us;
     }
-    this.episode.push({ visit: visit.number, body: body.number, breaks: this.shadowOf(visit, body, passage) });
+    this.episode.push(shadowOf(visit, body, passage, this.barriers.paths));
     this.episodeEnd = Math.max(this.episodeEnd, visit.leave_us);
     for (const scorer of this.scorers) scorer.visit(visit);
     if (visit.cross_us !== null) for (const track of this.drift) track.crossed(visit.cross_us, trueNetOf(visit));
@@ -97,15 +97,6 @@ export class DoorLine {
     for (const host of this.hosts) host.finish(end + this.longestLatency);
     for (const scorer of this.scorers) scorer.close();
     return { logics: this.counters.map((counter) => counter.counts()), breaks: this.breaks, unmet_parties };
-  }
-
-  private shadowOf(visit: Visit, body: Body, passage: Passage): number[][] {
-    return this.barriers.paths.map((path) => {
-      const breaks: number[] = [];
-      breaksOf(body, passage.motion, path.line, path.clearance, breaks);
-      for (let i = 0; i < breaks.length; i++) breaks[i] = visit.enter_us + (breaks[i] as number) * SECOND_US;
-      return breaks;
-    });
   }
 
   private flush(): void {

@@ -5,13 +5,13 @@
  * Statures and speeds are drawn from the same populations the crowd is drawn from, breaks are measured on the same
  * bodies going through alone; every share says how many it rests on. A fixed stream: no seed changes a fact.
  */
+import { LONGEST_REACH } from '../agents/figures/legs.js';
 import { SHOULDER_RATIO } from '../agents/figures/mix.js';
 import { drawBody, fitsAbreast, walkerNamed } from '../agents/walkers.js';
 import type { Body } from '../agents/body.js';
 import { drawPerson } from '../agents/population.js';
 import type { Walker } from '../agents/schema.js';
 import { Stream } from '../engine/stream.js';
-import { LONGEST_REACH_M } from '../scenario/checks/doors.js';
 import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
 import { disturbs, pathsOf } from '../sensors/light-barrier/paths.js';
 import { partShares } from './body-parts.js';
@@ -103,7 +103,7 @@ function doorFacts(
     opening: openingFacts(door, adults),
     zone: {
       zone_m: door.zone_m,
-      least_m: Math.max(...door.beams.map(outermost)) + LONGEST_REACH_M,
+      least_m: Math.max(...door.beams.map(outermost)) + LONGEST_REACH.value,
       cut: shareOf(crossings, isCut),
     },
     interference: beams.flatMap((source) =>

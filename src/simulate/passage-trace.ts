@@ -20,10 +20,10 @@ import { DoorScorer } from '../score/door-scorer.js';
 import type { Verdict } from '../score/match.js';
 import { Inputs } from '../sensors/controller.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
-import { trueBreaks } from './body-parts.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
 import { controllerOf, mountedBeams, readingDelay } from './plan.js';
+import { shadowOf } from './shadow.js';
 import { walkersKnown } from './walkers-known.js';
 
 export interface PassageChoice {
@@ -162,13 +162,7 @@ type Chosen = Required<Omit<PassageChoice, 'door'>>;
 function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: PartyAlone, stream: Stream): PassageTrace {
   const mounted = mountedBeams(design, door);
   const barriers = new Barriers(mounted, stream.child('door', door.name));
-  const shadows = party.map((arrival) => ({
-    visit: arrival.visit.number,
-    body: arrival.body.number,
-    breaks: barriers.paths.map((path) =>
-      trueBreaks(arrival, path).map((seconds) => arrival.visit.enter_us + seconds * SECOND_US),
-    ),
-  }));
+  const shadows = party.map(({ visit, body, passage }) => shadowOf(visit, body, passage, barriers.paths));
   const controller = controllerOf(design, door);
   const logics = design.logics.map(
     (logic) => new LogicTracer(makeLogic(logic, design.tables), party, readingDelay(design, door)),

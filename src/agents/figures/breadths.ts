@@ -4,7 +4,7 @@
  */
 import type { Figure } from '../../engine/figure.js';
 import type { Sex } from '../person.js';
-import { ANSUR, BERKELEY, NO_SOURCE } from './sources.js';
+import { ANSUR, BERKELEY } from './sources.js';
 
 export type BreadthFigure = Figure<{ readonly mean: number; readonly sd: number; readonly r: number }>;
 export type Breadth =
@@ -15,8 +15,7 @@ export type Breadth =
   | 'hip_breadth'
   | 'thigh_girth'
   | 'calf_girth'
-  | 'ankle_girth'
-  | 'hand_breadth';
+  | 'ankle_girth';
 
 type Row = readonly [mean: number, sd: number, r: number];
 /** Where r was not worked out from persons it follows from the scatter of the ratio to stature, or is taken as 0.3. */
@@ -63,12 +62,6 @@ const ROWS: Readonly<Record<Breadth, { used_in: string; note?: string; woman: Ro
     woman: [0.2157, 0.0149, 0.3],
     man: [0.2293, 0.0146, 0.3],
   },
-  hand_breadth: {
-    used_in: 'radius of the hand',
-    note: 'r 0.3 assumed',
-    woman: [0.0782, 0.0038, 0.3],
-    man: [0.0883, 0.0044, 0.3],
-  },
 };
 
 export const BREADTHS: Readonly<Record<Breadth, Readonly<Record<Sex, BreadthFigure>>>> = {
@@ -80,7 +73,6 @@ export const BREADTHS: Readonly<Record<Breadth, Readonly<Record<Sex, BreadthFigu
   thigh_girth: bySex('thigh_girth'),
   calf_girth: bySex('calf_girth'),
   ankle_girth: bySex('ankle_girth'),
-  hand_breadth: bySex('hand_breadth'),
 };
 
 function bySex(measure: Breadth): Readonly<Record<Sex, BreadthFigure>> {
@@ -146,15 +138,6 @@ function armRadii(
     status: 'from memory',
   };
 }
-
-export const HAND_RADIUS: Figure<number> = {
-  id: 'people.hand_radius',
-  value: 0.33,
-  unit: 'share of hand breadth',
-  used_in: 'radius of the hand: between half its breadth and half its thickness',
-  citation: NO_SOURCE,
-  status: 'assumption',
-};
 
 type ShoulderRow = { readonly age_y: number; readonly boys: number; readonly girls: number };
 /** Narrower than adults of the same stature; every breadth and girth of a child is scaled like its shoulders. */

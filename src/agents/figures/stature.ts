@@ -1,7 +1,7 @@
 /** How tall people are, by age and sex. Barefoot statures; soles are left out, indoors few wear thick ones. */
 import type { Figure } from '../../engine/figure.js';
 import type { Sex } from '../person.js';
-import { CDC00, NHANES } from './sources.js';
+import { CDC00, NHANES, NO_SOURCE } from './sources.js';
 
 const USED = 'stature of people drawn by age and sex';
 
@@ -76,3 +76,12 @@ function childTable(
     note: 'stature at z is M (1 + L S z)^(1/L); straight lines between the rows',
   };
 }
+
+export const UNKNOWN_AGE: Figure<{ readonly adult_y: number; readonly small_sd: number }> = {
+  id: 'people.unknown_age',
+  value: { adult_y: 40, small_sd: 3 },
+  unit: 'years; standard deviations below the mean of women',
+  used_in: 'age of a table’s adults without one; whoever is smaller is taken for the child whose median it is',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};

@@ -28,11 +28,47 @@ export const SWAY_SIDEWAYS: Figure<readonly Wave[]> = {
   status: 'assumption',
 };
 
-export const TURN: Figure<{ readonly duration_s: number }> = {
+export const STANCE_SHAPE: Figure<{ readonly ankle_behind: number; readonly knee_bend_deg: number }> = {
+  id: 'passage.stand.stance',
+  value: { ankle_behind: 0.012, knee_bend_deg: 4 },
+  unit: 'leg units, deg',
+  used_in: 'how far the ankles are behind the hips of somebody standing, and how far the knees are bent',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+/** Of somebody standing on one foot's contact: the step that ends a walk, and the one that begins it again. */
+export const HALF_STEP: Figure<{ readonly sole_down_at: number; readonly heel_up_at: number; readonly lift: number }> =
+  {
+    id: 'passage.half_step',
+    value: { sole_down_at: 0.3, heel_up_at: 0.55, lift: 0.045 },
+    unit: 'shares of the step, leg units',
+    used_in: 'stopping and setting out: when the planted heel is down or rises, how high the other foot is lifted',
+    citation: NO_SOURCE,
+    status: 'assumption',
+  };
+
+type TurningStep = { readonly right: number; readonly from: number; readonly to: number; readonly turned: number };
+/** `right` is 1 for the foot on the side turned to, 0 for the other. */
+export const TURN_STEPS: Figure<readonly TurningStep[]> = {
+  id: 'passage.turn.steps',
+  value: [
+    { right: 1, from: 0.05, to: 0.27, turned: 0.5 },
+    { right: 1, from: 0.5, to: 0.72, turned: 1 },
+    { right: 0, from: 0.28, to: 0.49, turned: 0.7 },
+    { right: 0, from: 0.73, to: 0.97, turned: 1 },
+  ],
+  unit: 'shares of the turn’s time and angle',
+  used_in: 'when each foot steps round, and how far round it is then: two steps a foot',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const TURN: Figure<{ readonly duration_s: number; readonly lift: number }> = {
   id: 'passage.turn.duration',
-  value: { duration_s: 1.4 },
-  unit: 's',
-  used_in: 'half a turn on the spot',
+  value: { duration_s: 1.4, lift: 0.03 },
+  unit: 's, leg units',
+  used_in: 'half a turn on the spot, and how high the feet are lifted in it',
   citation: NO_SOURCE,
   status: 'assumption',
 };

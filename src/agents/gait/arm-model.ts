@@ -6,23 +6,22 @@
  * length; the mean elbow angle differs between people and is drawn per person.
  */
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
-import { ARM_SWING } from '../figures/legs.js';
+import { ARM_LENGTHS, ARM_SWING } from '../figures/legs.js';
 
-/** Fractions of G (ANSUR II means: upper arm 0.191 of stature, forearm 0.150; the hand hangs half closed, 0.08: an assumption). */
-export const ARM = { upper: 0.191, forearm_and_hand: 0.232 } as const;
-
-const { mean_deg, half_arc_deg, elbow_swing } = ARM_SWING.value;
+/** Fractions of G. */
+const ARM = ARM_LENGTHS.value;
+const { mean_deg, half_arc_deg, elbow_swing, shoulder_back_at, elbow_straight_at } = ARM_SWING.value;
 /** The step length (in G) at which the published arc was measured. */
 const MEASURED_STEP = 0.42;
 
 /** Shoulder angle, radians, positive forward, at phase f of the same-side leg. */
 export function shoulderAngle(f: number, step: number): number {
-  return (step / MEASURED_STEP) * DEG * (mean_deg - half_arc_deg * cos(360 * DEG * (f - 0.03)));
+  return (step / MEASURED_STEP) * DEG * (mean_deg - half_arc_deg * cos(360 * DEG * (f - shoulder_back_at)));
 }
 
 /** Elbow flexion, radians. */
 export function elbowAngle(f: number, meanDeg: number): number {
-  return meanDeg * DEG * (1 - elbow_swing * cos(360 * DEG * (f - 0.06)));
+  return meanDeg * DEG * (1 - elbow_swing * cos(360 * DEG * (f - elbow_straight_at)));
 }
 
 /** Elbow and hand against the shoulder: w forward, z up, G. */

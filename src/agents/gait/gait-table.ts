@@ -27,18 +27,16 @@ export function classElbow(elbowDeg: number): number {
 const SHORTEST = 0.2;
 const LONGEST = 0.6;
 
-/** Half of the side-to-side movement of the trunk, G: the published ends put on step length, stature 1.75 m. */
+/** Half of the side-to-side movement of the trunk, G: the published ends put on step length. */
 function sideSway(step: number): number {
-  const { slow, fast } = SIDE_SWAY.value;
-  const share = (step - SLOW_STEP) / (FAST_STEP - SLOW_STEP);
-  return Math.min(0.024, Math.max(0.008, (slow + (fast - slow) * share) / 1.75));
+  const { slow, fast, slow_step, fast_step, stature, least, most } = SIDE_SWAY.value;
+  const share = (step - slow_step) / (fast_step - slow_step);
+  return Math.min(most, Math.max(least, (slow + (fast - slow) * share) / stature));
 }
-const SLOW_STEP = 0.3;
-const FAST_STEP = 0.45;
 
 /** Sideways place of the trunk at phase f of the right leg, G: over the standing leg, to the right in the middle of the right foot's stance. */
 export function trunkSway(step: number, f: number): number {
-  return sideSway(step) * cos(360 * DEG * (f - 0.3));
+  return sideSway(step) * cos(360 * DEG * (f - SIDE_SWAY.value.right_at));
 }
 
 /** Step length of the class a step length falls into, G. */

@@ -12,22 +12,26 @@
  * judged in tests against two further sets.
  */
 import { DEG, cos, pow, sin } from '../../engine/arithmetic.js';
-import { FITTED } from '../figures/legs.js';
+import { FITTED, FOOT_LENGTHS, LEG_SHAPE } from '../figures/legs.js';
 import { LEG_UNIT_LENGTHS } from '../figures/proportions.js';
 
-/** Fractions of G; the foot's from ANSUR II foot length, 0.153 of stature, the ankle a quarter of it from the heel. */
-export const LEG = { ...LEG_UNIT_LENGTHS.value, ankle_to_heel: 0.04, ankle_to_toe: 0.109 } as const;
+/** Fractions of G. */
+export const LEG = { ...LEG_UNIT_LENGTHS.value, ...FOOT_LENGTHS.value } as const;
+const SHAPE = LEG_SHAPE.value;
 
 export const FOOT_OFF = FITTED.value.foot_off;
-const HEEL_PIVOT_ENDS = 0.1;
-const TOE_PIVOT_STARTS = 0.32;
+const HEEL_PIVOT_ENDS = SHAPE.heel_pivot_ends_at;
+const TOE_PIVOT_STARTS = SHAPE.toe_pivot_starts_at;
 /** Where the flat foot's ankle stands ahead of the mean hip at contact, in steps. */
 export const CONTACT_AHEAD = FITTED.value.contact_ahead_steps;
 /** A hip's swing ahead of the mean hip at the contact of its foot, G. */
-export const HIP_FORE_AFT = 0.01;
-const SHORTEST_KNEE_BEND_DEG = 3;
-const LIFT_KNOT = 0.73;
-const PITCH_KNOT = 0.8;
+export const HIP_FORE_AFT = SHAPE.hip_fore_aft;
+/** How far the most stretched knee is still bent, radians. */
+export const LEAST_KNEE_BEND = SHAPE.least_knee_bend_deg * DEG;
+const LIFT_KNOT = SHAPE.lift_at;
+const PITCH_KNOT = SHAPE.pitch_at;
+/** The step length (in G) at which the figures were fitted. */
+const FITTED_STEP = 0.42;
 
 export interface Joint {
   w: number;
@@ -63,15 +67,15 @@ export function legModelOf(step: number): LegModel {
 
 /** @param step step length as a fraction of the leg unit G, 0.2 to 0.6 */
 export function legModel(step: number): LegModel {
-  const r = step / 0.42;
+  const r = step / FITTED_STEP;
   const stride = 2 * step;
-  const heelStrike = 18 * DEG * Math.sqrt(r);
-  const pushOff = FITTED.value.push_off_deg * DEG * pow(r, 1.2);
-  const lift = FITTED.value.swing_lift * pow(r, 0.94);
-  const lowering = -0.95 * pow(r, 0.94);
-  const pitchKnot = 14 * DEG * r;
-  const pitchSlope = -430 * DEG * r;
-  const bob = 0.0104 * r * r * r;
+  const heelStrike = SHAPE.heel_strike_deg * DEG * Math.sqrt(r);
+  const pushOff = FITTED.value.push_off_deg * DEG * pow(r, SHAPE.push_off_exponent);
+  const lift = FITTED.value.swing_lift * pow(r, SHAPE.lift_exponent);
+  const lowering = SHAPE.lowering * pow(r, SHAPE.lift_exponent);
+  const pitchKnot = SHAPE.pitch_deg * DEG * r;
+  const pitchSlope = SHAPE.pitch_slope_deg * DEG * r;
+  const bob = SHAPE.bob * r * r * r;
   const flat = CONTACT_AHEAD * step;
 
   const stancePitch = (f: number): number => {
@@ -117,8 +121,8 @@ export function legModel(step: number): LegModel {
   const pitch = (f: number): number => (f <= FOOT_OFF ? stancePitch(f) : f < PITCH_KNOT ? pitchUp(f) : pitchDown(f));
 
   const hipW = (f: number): number => stride * f + HIP_FORE_AFT * cos(360 * DEG * f);
-  const bobbing = (f: number): number => bob * cos(720 * DEG * (f - 0.265));
-  const reach2 = legReach2(SHORTEST_KNEE_BEND_DEG * DEG);
+  const bobbing = (f: number): number => bob * cos(720 * DEG * (f - SHAPE.bob_at));
+  const reach2 = legReach2(LEAST_KNEE_BEND);
   let height = Infinity;
   for (let k = 0; k < 512; k++) {
     const f = k / 512;

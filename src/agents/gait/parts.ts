@@ -1,3 +1,6 @@
+/** What a pose is made of. */
+import { LEG_UNIT_LENGTHS } from '../figures/proportions.js';
+
 /** The moving parts of a person. Several capsules may ride on one part: three of the trunk, the head, an infant. */
 export const PART = {
   trunk: 0,
@@ -15,4 +18,5 @@ export const PART = {
 export const PART_COUNT = 11;
 
 /** Hip height of somebody standing upright with straight legs, G: where offsets of the upper body are measured from. */
-export const UPRIGHT_HIP = 0.53;
+export const UPRIGHT_HIP =
+  LEG_UNIT_LENGTHS.value.thigh + LEG_UNIT_LENGTHS.value.shank + LEG_UNIT_LENGTHS.value.ankle_height;

@@ -10,11 +10,21 @@
 import { DEG } from '../../engine/arithmetic.js';
 import type { LimbTrack, PointTrack, PoseTracks } from '../../geometry/track.js';
 import { limbTrack } from '../../geometry/track.js';
+import { HALF_STEP } from '../figures/stillness.js';
 import { armPose, elbowAngle, shoulderAngle } from '../gait/arm-model.js';
 import { footAxis } from '../gait/foot.js';
 import { classElbow, classStep, points, set, trunkSway } from '../gait/gait-table.js';
 import type { Joint, LegModel } from '../gait/leg-model.js';
-import { CONTACT_AHEAD, HIP_FORE_AFT, LEG, ankleOverPivot, kneeOf, legModelOf, legReach2 } from '../gait/leg-model.js';
+import {
+  CONTACT_AHEAD,
+  HIP_FORE_AFT,
+  LEG,
+  LEAST_KNEE_BEND,
+  ankleOverPivot,
+  kneeOf,
+  legModelOf,
+  legReach2,
+} from '../gait/leg-model.js';
 import { PART, PART_COUNT } from '../gait/parts.js';
 import { ANKLE_BEHIND, STANDING_HIP } from './stance.js';
 
@@ -22,9 +32,7 @@ import { ANKLE_BEHIND, STANDING_HIP } from './stance.js';
 export const HALF_STEP_NODES = 33;
 const LAST = HALF_STEP_NODES - 1;
 /** The planted heel is down by this share of a closing step; the planted heel rises from this share of a first step on. */
-const SOLE_DOWN = 0.3;
-const HEEL_UP = 0.55;
-const LIFT = 0.045;
+const { sole_down_at: SOLE_DOWN, heel_up_at: HEEL_UP, lift: LIFT } = HALF_STEP.value;
 
 export type HalfStep = 'closing' | 'first';
 
@@ -102,7 +110,7 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
     ? { ankle: { w: trail.ankle.w - step, z: trail.ankle.z }, pitch: trail.pitch }
     : { ankle: { w: lead.ankle.w + travel, z: lead.ankle.z }, pitch: lead.pitch };
   const standingFoot = { ankle: { w: planted, z: LEG.ankle_height }, pitch: 0 };
-  const reach2 = legReach2(3 * DEG);
+  const reach2 = legReach2(LEAST_KNEE_BEND);
   // Where the trunk sways to as the leading foot makes contact.
   const sway = trunkSway(step, leading === 'right' ? 0 : 0.5);
 

@@ -10,7 +10,7 @@ import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import { frameAt } from '../../geometry/beam-line.js';
 import type { Body } from '../body.js';
-import { LINGER } from '../figures/manner.js';
+import { BESIDE, LINGER } from '../figures/manner.js';
 import {
   HEADING,
   LINGER_DEPTH,
@@ -56,12 +56,9 @@ const DRAW = {
   foot: 9,
 } as const;
 
-/** Free room kept beside the shoulders, metres: an assumption. */
-const BESIDE_M = 0.03;
-
 /** Where across the opening a lone body walks, metres from the left jamb. */
 function lateral(body: Body, opening: Opening, chance: Stream): number {
-  const half = Math.min(opening.width_m / 2, body.breadth_m / 2 + BESIDE_M);
+  const half = Math.min(opening.width_m / 2, body.breadth_m / 2 + BESIDE.value);
   const x = opening.width_m * (0.5 + SIDEWAYS.value * standardWithin3(chance.at(DRAW.sideways)));
   return Math.min(opening.width_m - half, Math.max(half, x));
 }

@@ -1,5 +1,6 @@
 /** Standing still, as a pose: what stops, turns and pauses begin and end with. Units G, w from the hip. */
 import { DEG } from '../../engine/arithmetic.js';
+import { STANCE_SHAPE } from '../figures/stillness.js';
 import { armPose } from '../gait/arm-model.js';
 import { footAxis } from '../gait/foot.js';
 import { classElbow } from '../gait/gait-table.js';
@@ -8,9 +9,10 @@ import { LEG, kneeOf, legReach2 } from '../gait/leg-model.js';
 import { PART } from '../gait/parts.js';
 
 /** The ankles of somebody standing are a little behind the hips. */
-export const ANKLE_BEHIND = 0.012;
-/** Knees are not locked: bent by 4°. */
-export const STANDING_HIP = LEG.ankle_height + Math.sqrt(legReach2(4 * DEG) - ANKLE_BEHIND * ANKLE_BEHIND);
+export const ANKLE_BEHIND = STANCE_SHAPE.value.ankle_behind;
+/** Knees are not locked. */
+export const STANDING_HIP =
+  LEG.ankle_height + Math.sqrt(legReach2(STANCE_SHAPE.value.knee_bend_deg * DEG) - ANKLE_BEHIND * ANKLE_BEHIND);
 
 export interface Stance {
   readonly hip: Joint;

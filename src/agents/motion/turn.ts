@@ -7,41 +7,20 @@ import type { Frame } from '../../geometry/beam-line.js';
 import type { Limb, LimbTrack, PointTrack } from '../../geometry/track.js';
 import { limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
+import { TURN, TURN_STEPS } from '../figures/stillness.js';
 import { points, set } from '../gait/gait-table.js';
 import type { Stretch } from './motion.js';
 import { foreseeTurning } from './reach.js';
 import { standingEnds } from './stance.js';
 
 const NODES = 33;
-const LIFT = 0.03;
-/** When each foot turns, as shares of the turn, and how far round it is then: two moves a foot. */
-const MOVES = {
-  right: [
-    { from: 0.05, to: 0.27, turned: 0.5 },
-    { from: 0.5, to: 0.72, turned: 1 },
-  ],
-  left: [
-    { from: 0.28, to: 0.49, turned: 0.7 },
-    { from: 0.73, to: 0.97, turned: 1 },
-  ],
-} as const;
+const LIFT = TURN.value.lift;
 
 /** A turn over the right shoulder (`way` 1) or the left (−1), starting `start` seconds into the visit. */
 export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, start: number): Stretch {
   const span = { nodes: NODES, advance: 0 };
-  const angles = new Map<string, Spin>();
-  const spinOf = (share: number, right: boolean): Spin => {
-    const key = share === 1 ? 'trunk' : `${share} ${right}`;
-    let spin = angles.get(key);
-    if (!spin) {
-      spin = spinning(share, right, way);
-      angles.set(key, spin);
-    }
-    return spin;
-  };
-  const spun = (l: number, w: number, z: number, share: number, right: boolean): PointTrack => {
-    const p = points(NODES);
-    const { cos: c, sin: s, lift } = spinOf(share, right);
+  const spun = (p: PointTrack, l: number, w: number, z: number, share: number, right: boolean): PointTrack => {
+    const { cos: c, sin: s, lift } = spinOf(share, right, way);
     for (let k = 0; k < NODES; k++) {
       set(p, k, l * c[k]! + w * s[k]!, w * c[k]! - l * s[k]!, z + lift[k]!);
     }
@@ -53,8 +32,8 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
     const [a, b] = standingEnds(limb.part, body.elbow_deg);
     const right = limb.al > 0;
     return limbTrack(
-      spun(limb.al, a.w + limb.aw, a.z + limb.az, a.sways, right),
-      spun(limb.bl, b.w + limb.bw, b.z + limb.bz, b.sways, right),
+      spun(END_A, limb.al, a.w + limb.aw, a.z + limb.az, a.sways, right),
+      spun(END_B, limb.bl, b.w + limb.bw, b.z + limb.bz, b.sways, right),
       span,
     );
   };
@@ -69,10 +48,23 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
   };
 }
 
+/** Where both ends of a limb are put together before a track is made of them. */
+const END_A = points(NODES);
+const END_B = points(NODES);
+
 interface Spin {
   readonly cos: Float64Array;
   readonly sin: Float64Array;
   readonly lift: Float64Array;
+}
+
+/** A few spins serve everybody: a point goes wholly with the trunk, wholly with a foot, or half with each. */
+const spins = new Map<string, Spin>();
+function spinOf(share: number, right: boolean, way: 1 | -1): Spin {
+  const key = share === 1 ? `${way}` : `${way} ${share} ${right}`;
+  let spin = spins.get(key);
+  if (!spin) spins.set(key, (spin = spinning(share, right, way)));
+  return spin;
 }
 
 /** How far round a point is at each node that follows the trunk by `share` and its foot by the rest. */
@@ -81,7 +73,7 @@ function spinning(share: number, right: boolean, way: 1 | -1): Spin {
   for (let k = 0; k < NODES; k++) {
     const t = k / (NODES - 1);
     const trunk = t * t * (3 - 2 * t);
-    const foot = footTurn(right === (way === 1) ? 'right' : 'left', t);
+    const foot = footTurn(right === (way === 1) ? 1 : 0, t);
     const angle = way * PI * (share * trunk + (1 - share) * foot.turned);
     spin.cos[k] = cos(angle);
     spin.sin[k] = sin(angle);
@@ -90,9 +82,10 @@ function spinning(share: number, right: boolean, way: 1 | -1): Spin {
   return spin;
 }
 
-function footTurn(foot: 'right' | 'left', t: number): { turned: number; lift: number } {
+function footTurn(right: 0 | 1, t: number): { turned: number; lift: number } {
   let turned = 0;
-  for (const move of MOVES[foot]) {
+  for (const move of TURN_STEPS.value) {
+    if (move.right !== right) continue;
     if (t <= move.from) break;
     const u = Math.min(1, (t - move.from) / (move.to - move.from));
     const before = turned;

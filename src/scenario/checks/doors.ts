@@ -1,12 +1,7 @@
 /** Beams in their frame: below the lintel, inside the zone, as many as the logics expect. */
+import { LONGEST_REACH } from '../../agents/figures/legs.js';
 import type { Finding, KeyPath } from '../issue.js';
 import { type Outline, type OutlineBeam, type OutlineDoor, beamsOf, finding } from './outline.js';
-
-/**
- * How far any part of a body is from its trunk axis along the walk, metres: a stretched leg with its foot, a swung
- * arm, the radius of the widest rod. The zone must cover the outermost beam and this.
- */
-export const LONGEST_REACH_M = 0.6;
 
 /**
  * A beam must run across the opening: no more along the walk than this many widths (56°). Beyond, walkers who come in at
@@ -92,7 +87,7 @@ function outsideZone(beam: OutlineBeam, door: OutlineDoor): Finding[] {
   const zone_m = door.zone_m;
   return beam.ends.flatMap(({ at_m, atPath }) => {
     if (at_m === undefined || zone_m === undefined) return [];
-    const least_m = Math.abs(at_m) + LONGEST_REACH_M;
+    const least_m = Math.abs(at_m) + LONGEST_REACH.value;
     return zone_m > least_m ? [] : [finding(atPath, { code: 'outside_zone', at_m: Math.abs(at_m), zone_m, least_m })];
   });
 }
