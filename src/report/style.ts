@@ -109,6 +109,7 @@ details{margin:.6em 0 1em}
 summary{cursor:pointer;padding:.35em 0;font-weight:600}
 .sources td,.sources th{font-size:.875rem}
 .sources th{overflow-wrap:anywhere;min-width:9rem}
+.sources td:last-child{width:48%}
 .diagram svg{width:auto;max-width:none}
 footer{margin-top:4rem;border-top:1px solid var(--line);padding-top:.6rem;color:var(--soft);font-size:.875rem}
 @media (max-width:40rem){.words div,.cautions div{grid-template-columns:1fr}.three .big{font-size:2.5rem}section{margin-top:2.25rem}

@@ -124,7 +124,7 @@ export function formatEstimate(e: Estimate, as: 'number' | 'share' = 'number'): 
 const WHO: Readonly<Record<string, string>> = {
   adult: 'adults',
   child: 'children',
-  'adult-with-infant': 'adults with an infant on the arm',
+  'adult-with-infant': 'adults with an infant',
 };
 const KIND: Readonly<Record<string, string>> = {
   through: 'going through',

@@ -30,7 +30,7 @@ export function kindsChart(id: string, door: DoorMetrics): Chart | null {
   // A kind of a visit or two must not squeeze the others: its line is cut at the edge.
   const many = ranked.filter((k) => k.rate.visits >= FEW);
   const leading = many.length > 0 ? many : ranked;
-  const top = Math.max(1, ...leading.map((k) => highOf(k.rate.wrong_per_100_visits)));
+  const top = Math.max(1, ...leading.map((k) => highOf(k.rate.wrong_per_100_visits)), ...rows.map((r) => r.value ?? 0));
   const cut = rows.some((r) => r.high > top);
   const y = {
     field: 'row',
@@ -72,7 +72,7 @@ most.${ranked.some((k) => k.rate.visits < FEW) && ` Kinds with fewer than ${FEW}
           encoding: { x: { ...x, field: 'low' }, x2: { field: 'high' }, y, color: colour },
         },
         {
-          mark: { type: 'point', filled: true, size: 90, opacity: 1, clip: cut },
+          mark: { type: 'point', filled: true, size: 90, opacity: 1 },
           encoding: { x, y, color: colour, shape: { condition: { ...worst, value: 'diamond' }, value: 'circle' } },
         },
         {

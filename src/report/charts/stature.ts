@@ -18,7 +18,8 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
   }));
   // A band of a visit or two must not squeeze the others: its line is cut at the edge.
   const many = bands.filter((b) => b.visits >= FEW);
-  const furthest = Math.max(1, ...(many.length > 0 ? many : bands).map((b) => highOf(b.wrong_per_100_visits)));
+  const leading = many.length > 0 ? many : bands;
+  const furthest = Math.max(1, ...leading.map((b) => highOf(b.wrong_per_100_visits)), ...rows.map((r) => r.value ?? 0));
   const cut = rows.some((r) => r.high > furthest);
   const bottom = Math.min(...bands.map((b) => b.from_m));
   const top = Math.max(...bands.map((b) => b.to_m));
@@ -82,7 +83,7 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
         },
         {
           data: { values: rows },
-          mark: { type: 'point', filled: true, size: 80, opacity: 1, color: 'var(--a)', clip: cut },
+          mark: { type: 'point', filled: true, size: 80, opacity: 1, color: 'var(--a)' },
           encoding: { x, y },
         },
         {
