@@ -144,7 +144,7 @@ export const SIDE_SWAY: Figure<{
     right_at: 0.3,
   },
   unit: 'm to each side at 0.7 and 1.6 m/s; steps, least and most in leg units; m; share of the cycle',
-  used_in: 'side-to-side movement of the trunk; only tilted beams see it',
+  used_in: 'side-to-side movement of the trunk; a beam straight across and level does not see it',
   citation: 'M. S. Orendurff et al., J. Rehabil. Res. Dev. 41(6A):829–834, 2004',
   status: 'from memory',
   note: 'the two speeds put on two steps of somebody 1.75 m tall; steps, limits and phase are assumed',
