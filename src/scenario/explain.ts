@@ -212,7 +212,7 @@ function explainSet(problem: SetProblem): Explanation {
   const where = within === '' ? 'the design' : printable(within);
   const hint =
     segment === 'pair'
-      ? 'a pair is resolved to the beams A and B: beams.A.height_m, beams.*.at_m'
+      ? 'a pair stands for the beams A and B: set beams.*.height_m, and for the spacing beams.A.at_m and beams.B.at_m'
       : (didYouMean(nearest) ?? (known.length > 0 ? `there is ${list(known)}` : `${where} has nothing below it`));
   return { text: `there is no ${quote(segment)} in ${where}`, hint };
 }

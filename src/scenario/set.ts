@@ -5,6 +5,7 @@ import type { Issue, KeyPath, Problem } from './issue.js';
 import { child, showPath, valueAt } from './key-path.js';
 import { replaceAt, writePath } from './path.js';
 import { type Design, designSchema } from './schema.js';
+import { placesOfKeys } from './keys.js';
 import { checkShape } from './shape.js';
 import { readYaml } from './yaml-source.js';
 
@@ -51,13 +52,19 @@ export function assign(design: Design, assignments: readonly Assignment[]): { de
     else changed = result.written.reduce((copy, at) => takeFarEndAlong(changed, copy, at, value), result.value);
   }
   if (issues.length > 0) return { design: null, issues };
-  const shape = checkShape(designSchema, changed);
+  const shape = checkShape(designSchema, changed, settable());
   if (shape.data === null)
     return { design: null, issues: shape.findings.map((f) => issueOf(showPath(changed, f.path), f.problem)) };
   const crossed = crossCheck(shape.data as Outline).map(({ path, problem }): Issue => {
     return { place: null, path: `after --set: ${showPath(changed, path)}`, problem };
   });
   return crossed.length > 0 ? { design: null, issues: crossed } : { design: shape.data, issues: [] };
+}
+
+/** Where keys belong in a design: pairs are beams there. */
+function settable(): ReadonlyMap<string, readonly string[]> {
+  const places = [...placesOfKeys()].map(([key, paths]) => [key, paths.filter((p) => !p.includes('.pair'))] as const);
+  return new Map(places.filter(([, paths]) => paths.length > 0));
 }
 
 const FAR_KEYS: Readonly<Record<string, string>> = { at_m: 'far_at_m', height_m: 'far_height_m' };

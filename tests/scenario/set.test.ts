@@ -62,7 +62,11 @@ describe('what is refused, with no place but the option', () => {
     ['doors.back.widht_m=1', '--set doors.back.widht_m: unknown key "widht_m"\n  hint: did you mean "width_m"?'],
     [
       'doors.back.pair.height_m=1',
-      '--set doors.back.pair.height_m: there is no "pair" in doors.back\n  hint: a pair is resolved to the beams A and B: beams.A.height_m, beams.*.at_m',
+      '--set doors.back.pair.height_m: there is no "pair" in doors.back\n  hint: a pair stands for the beams A and B: set beams.*.height_m, and for the spacing beams.A.at_m and beams.B.at_m',
+    ],
+    [
+      'width_m=1',
+      '--set width_m: unknown key "width_m"\n  hint: it exists as doors.*.width_m: is it in the right place?',
     ],
     ['doors.3.width_m=1', '--set doors.3.width_m: there is no "3" in doors\n  hint: there is back'],
     ['hours.x.y=1', '--set hours.x.y: there is no "x" in hours\n  hint: hours has nothing below it'],
