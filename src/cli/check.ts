@@ -11,7 +11,7 @@ import { readYaml } from '../scenario/yaml-source.js';
 import type { DoorFacts } from '../simulate/fact-types.js';
 import { deriveFacts } from '../simulate/facts.js';
 import type { LadderRow } from '../simulate/ladder.js';
-import { heightLadder } from '../simulate/ladder.js';
+import { LADDER_ROD, heightLadder } from '../simulate/ladder.js';
 import { factIssues } from './caution-words.js';
 import { factGroups } from './fact-words.js';
 import { readText } from './files.js';
@@ -94,8 +94,8 @@ function ladderText(design: Design, rows: readonly LadderRow[], paint: Paint): s
   const logic = plain(design.logics[0]?.name ?? '');
   const crossings = rows[0]?.cells[0]?.crossings ?? 0;
   const about =
-    `The same ${crossings} adults, ${crossings} children and ${crossings} passes of a test rod (0.30 m thick, 1.80 m tall, ` +
-    `1 m/s), each alone, past level beams at every height, counted by ${logic}. Under each name: breaks per crossing and beam, then missed ` +
+    `The same ${crossings} adults, ${crossings} children and ${crossings} passes of a test rod (${metres(LADDER_ROD.diameter_m)} thick, ` +
+    `${metres(LADDER_ROD.height_m)} tall, ${LADDER_ROD.speed_mps}\u00a0m/s), each alone, past level beams at every height, counted by ${logic}. Under each name: breaks per crossing and beam, then missed ` +
     'and false counts (extra, reversed, invented) per 100 crossings.';
   return (
     `  ${paint.bold('Height ladder')}\n${folded(about, '    ')}\n` +

@@ -2,7 +2,7 @@
 import { VERSION } from '../simulate/version.js';
 import type { Io } from './io.js';
 import { UserProblem, systemWords } from './problem.js';
-import { shellWord } from './shell-word.js';
+import { shellWord } from '../report/shell-word.js';
 
 /** Exit code: 2 for the user's input or disk, 1 for a failure of ours. Prints what there is to say. */
 export function tellFailure(error: unknown, args: readonly string[], io: Io): 1 | 2 {

@@ -1,5 +1,6 @@
 /** Sentences folded to the width of a terminal, and shares and tables as a terminal shows them. */
 import Table from 'cli-table3';
+import { NO_BORDERS, foldedLines } from '../report/plain-text.js';
 import { count, decimal } from '../report/words.js';
 import type { Share } from '../simulate/fact-types.js';
 
@@ -8,16 +9,9 @@ const WIDTH = 96;
 
 /** Words folded at blanks (not at no-break ones) into lines that begin with `indent`; ends in a line break. */
 export function folded(text: string, indent = ''): string {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    if (line !== '' && indent.length + line.length + 1 + word.length > WIDTH) {
-      lines.push(line);
-      line = word;
-    } else line = line === '' ? word : `${line} ${word}`;
-  }
-  lines.push(line);
-  return lines.map((one) => `${indent}${one}\n`).join('');
+  return foldedLines(text, WIDTH - indent.length)
+    .map((one) => `${indent}${one}\n`)
+    .join('');
 }
 
 /** A number with at most this many decimals, 0 included. */
@@ -35,28 +29,10 @@ export function shareWords({ value }: Pick<Share, 'value'>): string {
   return `${rounded(100 * value, value < 0.1 || value > 0.9 ? 1 : 0)}\u00a0%`;
 }
 
-const NO_LINES = {
-  top: '',
-  'top-mid': '',
-  'top-left': '',
-  'top-right': '',
-  bottom: '',
-  'bottom-mid': '',
-  'bottom-left': '',
-  'bottom-right': '',
-  left: '',
-  'left-mid': '',
-  mid: '',
-  'mid-mid': '',
-  right: '',
-  'right-mid': '',
-  middle: '',
-} as const;
-
 /** Columns side by side without lines; the first row is the head if it is painted so. Ends in a line break. */
 export function columns(rows: readonly (readonly string[])[], align: readonly ('left' | 'right')[]): string {
   const table = new Table({
-    chars: NO_LINES,
+    chars: NO_BORDERS,
     style: { 'padding-left': 0, 'padding-right': 2, border: [], head: [] },
     colAligns: [...align],
   });

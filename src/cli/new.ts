@@ -10,7 +10,7 @@ import { starterScenario } from '../scenario/starter.js';
 import { kindOf, readText, replaceFile } from './files.js';
 import type { Io } from './io.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
-import { shellWord } from './shell-word.js';
+import { shellWord } from '../report/shell-word.js';
 
 export interface NewOptions {
   readonly width_m?: string;

@@ -1,6 +1,7 @@
 /** The scenario as text that runs again, and the command that runs it. */
 import { Document, Scalar, visit } from 'yaml';
 import type { Design } from '../scenario/schema.js';
+import { shellWord } from './shell-word.js';
 
 // Characters that a page shows as U+FFFD; in YAML they are written as escapes, so that nothing is lost.
 // oxlint-disable-next-line no-control-regex
@@ -20,12 +21,10 @@ export function scenarioText(design: Design): string {
     .replace(new RegExp(HIDDEN, 'g'), (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`);
 }
 
-/** Seed and extent are in the scenario, so the command needs neither. */
+/**
+ * Seed and extent are in the scenario, so the command needs neither. A seed with control characters can't be pasted;
+ * the scenario holds it.
+ */
 export function reproduceCommand(design: Design): string {
   return `jambeam run scenario.yaml --seed ${shellWord(String(design.seed))} --replicates ${design.replicates} --hours ${design.hours}`;
-}
-
-/** Quoted for a POSIX shell where needed. Control characters cannot be pasted: the scenario holds such a seed. */
-function shellWord(text: string): string {
-  return /^[A-Za-z0-9_.:/-]+$/.test(text) && !text.startsWith('-') ? text : `'${text.replace(/'/g, `'\\''`)}'`;
 }

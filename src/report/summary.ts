@@ -3,8 +3,8 @@ import Table from 'cli-table3';
 import { createColors } from 'picocolors';
 import type { Design } from '../scenario/schema.js';
 import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
-import { limitWords } from './sections/targets.js';
-import { metricWords, moreWords, targetResult } from './sections/targets.js';
+import { NO_BORDERS, foldedLines } from './plain-text.js';
+import { limitWords, metricWords, moreWords, targetResult } from './sections/targets.js';
 import { verdictOf, type Answer } from './verdict.js';
 import { count, estimateWords, extentWords, named, plain } from './words.js';
 
@@ -52,7 +52,7 @@ function doorTable(metrics: Metrics, colour: boolean): string {
   const paint = createColors(colour);
   const table = new Table({
     head: ['', ...MEASURES.map(([name]) => name)].map((name) => paint.dim(name)),
-    chars: BARE,
+    chars: NO_BORDERS,
     style: { head: [], border: [], 'padding-left': 0, 'padding-right': 2 },
   });
   for (const door of new Set(metrics.doors.map((d) => d.door))) {
@@ -75,10 +75,6 @@ const MEASURES: readonly [string, (d: DoorMetrics) => Estimate][] = [
   ['drift', (d) => d.drift_per_100.bias],
 ];
 
-const EDGES = ['top', 'top-mid', 'top-left', 'top-right', 'bottom', 'bottom-mid', 'bottom-left', 'bottom-right'];
-const INNER = ['left', 'left-mid', 'mid', 'mid-mid', 'right', 'right-mid', 'middle'];
-const BARE = Object.fromEntries([...EDGES, ...INNER].map((place) => [place, '']));
-
 /** The value, its interval beneath: '7.9–10.7', with a word between where a minus sign would run into the dash. */
 function cell(e: Estimate): string {
   const { value, range } = estimateWords(e);
@@ -87,17 +83,7 @@ function cell(e: Estimate): string {
   return `${value}\n${range.startsWith('\u2212') ? range : range.replace(' to ', '\u2013')}`;
 }
 
-/** Line breaks between words, so that no line is wider than {@link WIDTH} unless one word is. */
-function wrap(text: string): string {
-  const lines = [''];
-  for (const word of text.split(' ')) {
-    const line = lines[lines.length - 1] ?? '';
-    if (line === '') lines[lines.length - 1] = word;
-    else if (line.length + 1 + word.length > WIDTH) lines.push(word);
-    else lines[lines.length - 1] = `${line} ${word}`;
-  }
-  return lines.join('\n');
-}
+const wrap = (text: string): string => foldedLines(text, WIDTH).join('\n');
 
 /** Direction isolates, narrow spaces and the like are for pages; a terminal gets plain characters. */
 function forTerminal(text: string): string {

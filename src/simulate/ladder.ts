@@ -57,7 +57,13 @@ const HIGHEST_M = 1.8;
 const STEP_CM = 5;
 
 /** The body whose results theory knows: as deep as a trunk, of one man's height, at a brisk indoor pace. */
-const LADDER_ROD: Walker = { kind: 'test-rod', diameter_m: 0.3, height_m: 1.8, speed_mps: 1, persons: 1 };
+export const LADDER_ROD = {
+  kind: 'test-rod',
+  diameter_m: 0.3,
+  height_m: 1.8,
+  speed_mps: 1,
+  persons: 1,
+} as const satisfies Walker;
 
 /** Long enough after a visit for sensors, polling and scoring to be done with it. */
 const REST_US = MINUTE_US;
