@@ -146,7 +146,7 @@ export class Crowd {
     const pool = this.pools[room] as RoomPool;
     const members: Resident[] = [];
     for (let i = 0; i < size; i++) {
-      const one = pool.take(who, persons);
+      const one = pool.take(who, walker);
       if (one === null) {
         for (const member of members) pool.giveBack(member);
         return null;

@@ -1,5 +1,9 @@
 /** Who is where: rooms give out those who live in them and take them back, so that nobody appears or vanishes. */
 import type { Resident } from './party.js';
+import { personsOf } from './party.js';
+import type { Walker } from './schema.js';
+
+const isRod = (walker: Walker): boolean => walker.kind === 'test-rod';
 
 /** Those of one room who are free to set out: nobody who is only visiting and will return by themselves. */
 export class RoomPool {
@@ -13,15 +17,20 @@ export class RoomPool {
     return this.unseen + this.known.reduce((sum, resident) => sum + resident.persons, 0);
   }
 
-  /** Takes one who is known under this name, or else somebody not seen yet, or else anybody; null when nobody is free. */
-  take(who: string, personsOfNew: number): Resident | 'new' | null {
+  /**
+   * Takes one who is known under this name, or else somebody not seen yet, or else anybody of the sort: a rod never
+   * goes in a person's place, which would ask it to turn or to stand, nor a person in a rod's. Null when nobody is free.
+   */
+  take(who: string, walker: Walker): Resident | 'new' | null {
     const named = this.known.findIndex((resident) => resident.who === who);
     if (named >= 0) return this.known.splice(named, 1)[0] as Resident;
-    if (this.unseen >= personsOfNew) {
-      this.unseen -= personsOfNew;
+    const persons = personsOf(walker);
+    if (this.unseen >= persons) {
+      this.unseen -= persons;
       return 'new';
     }
-    return this.known.shift() ?? null;
+    const alike = this.known.findIndex((resident) => isRod(resident.walker) === isRod(walker));
+    return alike < 0 ? null : (this.known.splice(alike, 1)[0] as Resident);
   }
 
   giveBack(resident: Resident): void {

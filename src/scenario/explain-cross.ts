@@ -72,6 +72,11 @@ export function explainCross(problem: Problem): Explanation {
         text: `${list(p.logics)} ${p.logics.length > 1 ? 'expect' : 'expects'} ${p.needs} beams at every door, found ${p.found}`,
         hint: 'change the beams, or use a table of your own for this many',
       };
+    case 'never_tallies':
+      return {
+        text: `no rule of the table ${quote(p.logic)} tallies ${p.ways.join(' or ')}`,
+        hint: 'a rule counts by `tally: forward` or `tally: backward`; without one, whoever goes that way is missed',
+      };
     case 'beam_names':
       return {
         text: `the table calls the beams ${list(p.table)}, the door ${list(p.door)}`,

@@ -101,6 +101,7 @@ export type CrossProblem =
       readonly needs: number;
       readonly found: number;
     }
+  | { readonly code: 'never_tallies'; readonly logic: string; readonly ways: readonly string[] }
   | { readonly code: 'beam_names'; readonly table: readonly string[]; readonly door: readonly string[] }
   | { readonly code: 'shares_sum'; readonly sum: number }
   | { readonly code: 'clock_order'; readonly earlier: string; readonly later: string }

@@ -40,6 +40,14 @@ export function loadTables(outline: Outline, readTable: ReadTable | undefined): 
     const beams = holdAgainstDoors(outline, logic.name ?? table.name, table.beams);
     tables.findings.push(...beams.findings);
     tables.cautions.push(...beams.cautions);
+    const said = new Set(
+      table.states.flatMap((state) => state.rules.flatMap((rule) => (rule.kind === 'stay' ? [] : rule.tallies))),
+    );
+    const ways = (['forward', 'backward'] as const).filter((way) => !said.has(way));
+    if (ways.length > 0)
+      tables.cautions.push(
+        finding(['logics', i, 'file'], { code: 'never_tallies', logic: logic.name ?? table.name, ways }),
+      );
   }
   return { ...tables, names };
 }

@@ -283,4 +283,12 @@ describe('tables', () => {
       'the table calls the beams outer and inner, the door A and B',
     );
   });
+  test('a table that never counts one way is a caution', () => {
+    const text = `${VALID}logics: [{ use: table, file: t.yaml }]\n`;
+    const tallies = (rest: string) =>
+      cautions(text, { readTable: () => edit('"10", go: rest }', `"10", go: rest${rest} }`, TABLE) });
+    expect(tallies('')[0]).toContain('no rule of the table "my-logic" tallies forward or backward');
+    expect(tallies(', tally: backward')[0]).toContain('no rule of the table "my-logic" tallies forward\n');
+    expect(tallies(', tally: [forward, backward]')).toEqual([]);
+  });
 });
