@@ -49,7 +49,7 @@ export interface Identity {
 }
 
 /** Draws the rest of a person: a pure function of the stream. */
-export function drawBody(identity: Identity, stream: Stream, homePace: number): Person {
+export function personOf(identity: Identity, stream: Stream, homePace: number): Person {
   const { sex, age_y, stature_m } = identity;
   const scatter = (purpose: number): number => standardWithin3(stream.at(purpose));
 

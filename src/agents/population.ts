@@ -8,7 +8,7 @@
  */
 import { pick, runningTotals, standardWithin3, uniform } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
-import { drawBody, type Identity } from './build.js';
+import { personOf, type Identity } from './build.js';
 import type { Person, Sex } from './person.js';
 import type { Walker } from './schema.js';
 import { ageOfStature, statureAt } from './stature.js';
@@ -26,7 +26,7 @@ export type PeopleWalker = Exclude<Walker, { kind: 'test-rod' }>;
  * @example drawPerson({ kind: 'people', ages_y: [18, 80], women_share: 0.5, with_infant: false }, stream.nth(17), 0.7)
  */
 export function drawPerson(walker: PeopleWalker, stream: Stream, homePace: number): Person {
-  return drawBody(identify(walker, stream), stream, homePace);
+  return personOf(identify(walker, stream), stream, homePace);
 }
 
 function identify(walker: PeopleWalker, stream: Stream): Identity {

@@ -1,7 +1,8 @@
 /** What a table's rules amount to: contradictions, gaps, states nobody reaches or leaves, timeouts without end. */
 import { WAKE_LIMIT_US } from '../host-check.js';
 import { bitsOf } from '../levels.js';
-import { quote } from './issue.js';
+import { quote } from '../../engine/printable.js';
+
 import { longestSilence } from './silence.js';
 import {
   type AfterRule,

@@ -9,12 +9,3 @@ export interface TableIssue {
   readonly message: string;
   readonly hint?: string | undefined;
 }
-
-/** Text of the user's inside a message: quoted, short, without control characters. */
-export function quote(text: string): string {
-  const short = text.length > 60 ? `${text.slice(0, 60)}…` : text;
-  return JSON.stringify(short).replace(
-    /[\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/gu,
-    (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
-}

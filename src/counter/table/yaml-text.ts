@@ -14,7 +14,8 @@ import {
   parseDocument,
 } from 'yaml';
 import { nearest } from '../../engine/nearest.js';
-import { type TableIssue, quote } from './issue.js';
+import { quote } from '../../engine/printable.js';
+import type { TableIssue } from './issue.js';
 import { MAX_TEXT, type TextPlace } from './table.js';
 
 const MAX_SYNTAX_ISSUES = 20;

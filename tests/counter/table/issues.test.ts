@@ -246,6 +246,6 @@ describe('hostile files', () => {
 
   test('control characters of a name come out escaped', () => {
     const [issue] = issuesOf(withStates(`  rest:\n    - { on: other, go: "\\e[2Jwait" }\n${WAIT}`));
-    expect(issue).toBe('7:24 there is no state "\\u001b[2Jwait"');
+    expect(issue).toBe('7:24 there is no state "\\u{1b}[2Jwait"');
   });
 });
