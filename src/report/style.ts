@@ -109,7 +109,7 @@ details{margin:.6em 0 1em}
 summary{cursor:pointer;padding:.35em 0;font-weight:600}
 .sources td,.sources th{font-size:.875rem}
 .sources th{overflow-wrap:anywhere;min-width:9rem}
-.sources td:last-child{width:48%}
+.sources td:nth-child(2){width:48%}.sources .source{padding-top:1.1rem;font-weight:400;font-style:italic;overflow-wrap:anywhere}
 .diagram svg{width:auto;max-width:none}
 footer{margin-top:4rem;border-top:1px solid var(--line);padding-top:.6rem;color:var(--soft);font-size:.875rem}
 @media (max-width:40rem){.words div,.cautions div{grid-template-columns:1fr}.three .big{font-size:2.5rem}section{margin-top:2.25rem}
@@ -120,7 +120,7 @@ th,td{padding:.4rem .5rem}}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 body{max-width:none;padding:0;font-size:10pt}
 section{margin-top:1.6rem}
-.scroll{overflow:visible}table{font-size:8.5pt;min-width:0}small{font-size:7.5pt}
+.scroll{overflow:visible}table{font-size:8.5pt;min-width:0}small{font-size:7.5pt}.sources td,.sources th{font-size:8pt;padding:.12rem .4rem}.sources small{font-size:7pt}.sources .source{padding-top:.5rem;break-after:avoid}
 th,td{padding:.25rem .4rem}
 tr,figure,.three,.doorway .side,.verdict,.cautions,.words div{break-inside:avoid}
 thead{display:table-header-group}

@@ -44,11 +44,16 @@ function assumptions(design: Design): [string[], string][] {
   return [...byText].map(([text, doors]) => [doors, text]);
 }
 
+/** Figures with the same source stand together beneath it, so that a source is read once. */
 function figureTable(figures: readonly Figure[], label: string): Markup {
+  const bySource = new Map<string, Figure[]>();
+  for (const f of figures) bySource.set(f.citation, [...(bySource.get(f.citation) ?? []), f]);
+  const row = (f: Figure): Markup =>
+    html`<tr><th scope="row">${f.id}<small>${f.used_in}</small></th><td>${valueText(f)}${f.note !== undefined && html`<small>${f.note}</small>`}</td><td>${f.status}</td></tr>`;
   return scrollable(
     label,
-    html`<table class="sources"><caption class="hidden">${label}</caption><thead><tr><th scope="col">figure</th><th scope="col">value</th><th scope="col">status</th><th scope="col">source</th></tr></thead>
-<tbody>${figures.map((f) => html`<tr><th scope="row">${f.id}<small>${f.used_in}</small></th><td>${valueText(f)}</td><td>${f.status}</td><td>${f.citation}${f.note !== undefined && html`<small>${f.note}</small>`}</td></tr>`)}</tbody></table>`,
+    html`<table class="sources"><caption class="hidden">${label}</caption><thead><tr><th scope="col">figure</th><th scope="col">value</th><th scope="col">status</th></tr></thead>
+${[...bySource].map(([source, those]) => html`<tbody><tr><th scope="rowgroup" colspan="3" class="source">${source}</th></tr>${those.map(row)}</tbody>`)}</table>`,
   );
 }
 
