@@ -19,7 +19,6 @@ interface Candidate {
   readonly track: LimbTrack;
   /** The limb's own offsets and the beam, put together: flat coordinates of both ends but for the track's part. */
   readonly beam: FlatBeam;
-  readonly path: number;
   readonly au: number;
   readonly av: number;
   readonly bu: number;
@@ -32,47 +31,71 @@ interface Candidate {
 /** Breaks of each path: [start, end, …] in seconds since the visit began, to the millisecond. */
 export function steppedBreaks(body: Body, motion: Motion, paths: readonly BeamPath[]): number[][] {
   const breaks: number[][] = paths.map(() => []);
-  const broken = paths.map(() => false);
-  let k = 0;
+  let end_s = 0;
   for (const stretch of motion) {
-    const steady: number[] = paths.map(() => 0);
-    const candidates = paths.flatMap((path, p) => candidatesOf(body, stretch, path, p, steady));
-    const { nodes, advance } = stretch.tracks.span;
-    const end_s = stretch.timeAt(stretch.to);
-    let node = stretch.from;
-    let now = stretch.timeAt(node);
-    let perSecond = (stretch.to - stretch.from) / (end_s - now);
-    for (; k * STEP_S < end_s; k++) {
+    const start_s = end_s;
+    end_s = stretch.timeAt(stretch.to);
+    const steady = paths.map(() => false);
+    const candidates = paths.map((path, p) => candidatesOf(body, stretch, path, p, steady));
+    // Only while some limb is within reach of a beam along the walk is anything looked at.
+    const all = candidates.flat();
+    const first = Math.max(stretch.from, Math.min(...all.map((one) => one.first)));
+    const last = Math.min(stretch.to, Math.max(...all.map((one) => one.last)));
+    const from_k = Math.ceil(start_s / STEP_S);
+    const to_k = Math.ceil(end_s / STEP_S);
+    let node = first;
+    let now = stretch.timeAt(first);
+    const first_k = first < last ? Math.max(from_k, Math.floor(now / STEP_S)) : Infinity;
+    // What the stretch before left broken goes on, unless nothing can be in the beam now.
+    for (let p = 0; p < paths.length; p++) if (steady[p] || first_k > from_k) hold(breaks[p]!, steady[p]!, from_k);
+    if (!(first < last)) continue;
+    const last_s = stretch.timeAt(last);
+    let perSecond = (last - first) / (last_s - now);
+    const stop = Math.min(to_k, Math.floor(last_s / STEP_S) + 2);
+    for (let k = first_k; k < stop; k++) {
       // The node at this instant, by the pace of the step before: within a thousandth of a node.
       const next = node + (k * STEP_S - now) * perSecond;
       const then = stretch.timeAt(next);
       if (then !== now) perSecond = (next - node) / (then - now);
       node = next;
       now = then;
-      const n = Math.min(Math.floor(node), advance === 0 ? nodes - 2 : Infinity);
-      const turn = advance === 0 ? 0 : Math.floor(n / nodes);
-      const i = (n - turn * nodes) * STRIDE;
-      const wraps = n - turn * nodes + 1 === nodes;
-      const j = wraps ? 0 : i + STRIDE;
-      const t = node - n;
-      const w0 = turn * advance;
-      const w1 = wraps ? w0 + advance : w0;
+      moveTo(node, stretch);
       for (let p = 0; p < paths.length; p++) {
-        let now = steady[p] === 1;
-        for (let c = 0; c < candidates.length && !now; c++) {
-          const candidate = candidates[c]!;
-          if (candidate.path !== p || node < candidate.first || node > candidate.last) continue;
-          now = within(candidate, i, j, t, w0, w1);
-        }
-        if (now !== broken[p]) {
-          broken[p] = now;
-          breaks[p]!.push(k * STEP_S);
-        }
+        if (!steady[p]) hold(breaks[p]!, anyWithin(candidates[p]!, node), k);
       }
     }
   }
-  for (let p = 0; p < paths.length; p++) if (broken[p]) breaks[p]!.push(k * STEP_S);
+  for (const list of breaks) hold(list, false, Math.ceil(end_s / STEP_S));
   return breaks;
+}
+
+/** Notes at step `k` that a beam is broken or isn't. */
+function hold(list: number[], broken: boolean, k: number): void {
+  if (broken !== (list.length % 2 === 1)) list.push(k * STEP_S);
+}
+
+/** Where in the tables the pose of the moment lies, for all limbs and beams. */
+const POSE = { i: 0, j: 0, t: 0, w0: 0, w1: 0 };
+function moveTo(node: number, { tracks: { span }, from, to }: Stretch): void {
+  const { nodes, advance } = span;
+  const inside = Math.min(to, Math.max(from, node));
+  const n = Math.min(Math.floor(inside), advance === 0 ? nodes - 2 : Infinity);
+  const turn = advance === 0 ? 0 : Math.floor(n / nodes);
+  const wraps = n - turn * nodes + 1 === nodes;
+  POSE.i = (n - turn * nodes) * STRIDE;
+  POSE.j = wraps ? 0 : POSE.i + STRIDE;
+  POSE.t = inside - n;
+  POSE.w0 = turn * advance;
+  POSE.w1 = wraps ? POSE.w0 + advance : POSE.w0;
+}
+
+function anyWithin(candidates: readonly Candidate[], node: number): boolean {
+  const { i, j, t, w0, w1 } = POSE;
+  for (let c = 0; c < candidates.length; c++) {
+    const one = candidates[c]!;
+    if (node >= one.first && node <= one.last && within(one, i, j, t, w0, w1)) return true;
+  }
+  return false;
 }
 
 function within(c: Candidate, i: number, j: number, t: number, w0: number, w1: number): boolean {
@@ -93,7 +116,7 @@ function within(c: Candidate, i: number, j: number, t: number, w0: number, w1: n
   return distance < c.threshold;
 }
 
-function candidatesOf(body: Body, stretch: Stretch, path: BeamPath, p: number, steady: number[]): Candidate[] {
+function candidatesOf(body: Body, stretch: Stretch, path: BeamPath, p: number, steady: boolean[]): Candidate[] {
   const beam = flatten(path.line, stretch.frame, body.unit_m);
   const found: Candidate[] = [];
   for (let i = 0; i < body.limbs.length; i++) {
@@ -103,12 +126,12 @@ function candidatesOf(body: Body, stretch: Stretch, path: BeamPath, p: number, s
     const foreseen = stretch.foresee?.(limb, beam, threshold) ?? 'look';
     if (foreseen === 'clear') continue;
     if (foreseen === 'broken') {
-      steady[p] = 1;
+      steady[p] = true;
       return [];
     }
     const track = stretch.tracks.part(stretch.perLimb ? i : limb.part);
     const own = stretch.perLimb ? { al: 0, aw: 0, az: 0, bl: 0, bw: 0, bz: 0 } : limb;
-    const candidate = candidateOf(track, own, limb.shadowed, stretch, beam, threshold, p);
+    const candidate = candidateOf(track, own, limb.shadowed, stretch, beam, threshold);
     if (candidate) found.push(candidate);
   }
   return found;
@@ -121,7 +144,6 @@ function candidateOf(
   { tracks: { span }, from, to }: Stretch,
   beam: FlatBeam,
   threshold: number,
-  path: number,
 ): Candidate | null {
   const { ul, uw, uz, vl, vw, vz } = beam;
   const au = beam.u0 + ul * own.al + uw * own.aw + uz * own.az;
@@ -143,7 +165,7 @@ function candidateOf(
     first = Math.max(first, (-threshold - most) * perUnit);
     last = Math.min(last, (threshold - least) * perUnit);
   }
-  return first < last ? { track, beam, path, au, av, bu, bv, threshold, first, last } : null;
+  return first < last ? { track, beam, au, av, bu, bv, threshold, first, last } : null;
 }
 
 function top(e: Extent, l: number, w: number, z: number): number {
