@@ -83,6 +83,7 @@ export function scanLimb(
   const perPeriod = track.perPeriod;
   const uTurn = span.advance * uw;
   const vTurn = span.advance * vw;
+  const past = uz === 0 ? threshold + (ul < 0 ? -ul : ul) * track.strays + PAST : Infinity;
   const found = FOUND;
   let f = 0;
   const covered = out.length;
@@ -159,7 +160,8 @@ export function scanLimb(
     bu = nbu;
     bv = nbv;
     moved = movedBy;
-    if (n >= last) break;
+    // What only walks forward and is past the beam is past it for good.
+    if (n >= last || (au > past && bu > past)) break;
 
     // Path that another limb already covers needs no second look.
     while (c < covered && out[c + 1]! <= n) c += 2;
@@ -187,6 +189,8 @@ export function scanLimb(
   }
   for (let i = 0; i < f; i += 2) addInterval(out, found[i]!, found[i + 1]!);
 }
+/** Rounding of what stands still, over a period, model units. */
+const PAST = 2e-4;
 /** Found intervals of the limb at hand; kept, so that nothing is allocated per limb. */
 const FOUND: number[] = [];
 /** A distance with nothing but a sign. */
@@ -196,16 +200,19 @@ const HARDLY = 1e-12;
 function passes(track: LimbTrack, span: NodeSpan, ul: number, c: number, perNode: number): number {
   const { ends } = track;
   const mask = span.nodes - 1;
-  const at = (n: number): number => {
-    const k = n & mask;
-    return ul * ends[k * STRIDE]! + perNode * n + c;
-  };
   // Sway moves the crossing by a node or so from where an even walk would have it.
   let n = Math.floor(-c / perNode);
-  while (at(n) > 0) n--;
-  while (at(n + 1) <= 0) n++;
-  const u = at(n);
-  return n - u / (at(n + 1) - u);
+  let u = ul * ends[(n & mask) * STRIDE]! + perNode * n + c;
+  while (u > 0) {
+    n--;
+    u = ul * ends[(n & mask) * STRIDE]! + perNode * n + c;
+  }
+  for (;;) {
+    const next = ul * ends[((n + 1) & mask) * STRIDE]! + perNode * (n + 1) + c;
+    if (next > 0) return n - u / (next - u);
+    u = next;
+    n++;
+  }
 }
 
 /** Greatest value of l·x + w·y + z·z over an extent. */

@@ -58,6 +58,11 @@ export interface LimbTrack {
    * whose w grows in proportion to the node. NaN for all others.
    */
   readonly sideways: number;
+  /**
+   * How far a limb whose ends only ever walk forward strays sideways over a period: once past a beam by more than that,
+   * it is past for good. NaN for a limb that also goes back, or doesn't repeat.
+   */
+  readonly strays: number;
   readonly aExtent: Extent;
   readonly bExtent: Extent;
 }
@@ -117,9 +122,30 @@ export function limbTrack(a: PointTrack, b: PointTrack, span: NodeSpan): LimbTra
     perPeriod: moved,
     fastest,
     sideways: a === b ? sidewaysOf(ends, span) : NaN,
+    strays: straysOf(ends, span),
     aExtent: extentOf(ends, 0, span),
     bExtent: extentOf(ends, 3, span),
   };
+}
+
+function straysOf(ends: Float32Array, { nodes, advance }: NodeSpan): number {
+  if (advance === 0) return NaN;
+  let strays = 0;
+  for (const end of [0, 3]) {
+    let least = Infinity;
+    let most = -Infinity;
+    for (let k = 0; k < nodes; k++) {
+      const at = k * STRIDE + end;
+      const wraps = k + 1 === nodes;
+      const next = wraps ? ends[end + 1]! + advance : ends[at + STRIDE + 1]!;
+      // Standing feet stay where they are to within rounding.
+      if (next < ends[at + 1]! - ROUNDING) return NaN;
+      least = Math.min(least, ends[at]!);
+      most = Math.max(most, ends[at]!);
+    }
+    strays = Math.max(strays, most - least);
+  }
+  return strays;
 }
 
 function sidewaysOf(ends: Float32Array, { nodes, advance }: NodeSpan): number {

@@ -13,7 +13,7 @@ import { armPose, elbowAngle, shoulderAngle } from './arm-model.js';
 import { footAxis } from './foot.js';
 import type { LegPose } from './leg-model.js';
 import { legModelOf } from './leg-model.js';
-import { PART, PART_COUNT } from './parts.js';
+import { PART } from './parts.js';
 
 export const NODES = 128;
 const HALF = NODES / 2;
@@ -97,7 +97,7 @@ function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: Li
     const f = k / NODES;
     set(trunk, k, trunkSway(step, f), 2 * step * f, model.hipHeight(f));
   }
-  const parts: LimbTrack[] = new Array<LimbTrack>(PART_COUNT);
+  const parts: LimbTrack[] = [];
   parts[PART.trunk] = limbTrack(trunk, trunk, span);
   for (const side of [0, 1] as const) {
     const hip = points();

@@ -15,7 +15,6 @@ export const PART = {
   upperArmL: 9,
   forearmL: 10,
 } as const;
-export const PART_COUNT = 11;
 
 /** Hip height of somebody standing upright with straight legs, G: where offsets of the upper body are measured from. */
 export const UPRIGHT_HIP =

@@ -25,7 +25,7 @@ import {
   legModelOf,
   legReach2,
 } from '../gait/leg-model.js';
-import { PART, PART_COUNT } from '../gait/parts.js';
+import { PART } from '../gait/parts.js';
 import { ANKLE_BEHIND, STANDING_HIP } from './stance.js';
 
 /** Nodes of a half step. */
@@ -153,7 +153,7 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
     pose(legs[plantedSide]!, k, l, { w: w + foreAft, z }, plantedAnkle, pitch);
     pose(legs[1 - plantedSide]!, k, l, { w: w - foreAft, z }, movingAnkle, movingPitch);
   }
-  const parts: (LimbTrack | undefined)[] = new Array<LimbTrack | undefined>(PART_COUNT);
+  const parts: (LimbTrack | undefined)[] = [];
   parts[PART.trunk] = limbTrack(trunk, trunk, SPAN);
   [PART.thighR, PART.thighL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.hip, legs[i]!.knee, SPAN)));
   [PART.shankR, PART.shankL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.knee, legs[i]!.ankle, SPAN)));
