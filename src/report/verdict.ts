@@ -80,7 +80,7 @@ function doorSentences(design: Design, metrics: Metrics): string[] {
   for (const mix of new Set(shown.map(mixOf))) {
     const same = shown.filter((d) => mixOf(d) === mix);
     sentences.push(
-      `With ${mix}, the logic ${named(logic)} counts this many of 100 crossings wrong: ${joined(same.map(number))}.`,
+      `With ${mix}, the logic ${named(logic)} makes this many errors per 100 crossings: ${joined(same.map(number))}.`,
     );
   }
   for (const d of ofLogic.filter((o) => o.person_crossings === 0)) sentences.push(uncrossed(d, mixOf(d)));
