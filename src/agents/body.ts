@@ -52,27 +52,21 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     Math.max(person.waist_breadth_m, person.hip_breadth_m, person.bideltoid_m - 4 * arm) / 2 - trunkRadius,
   );
   const sin = Math.sqrt(1 - turn * turn);
-  const trunk = (l_m: number, top_m: number): Limb => ({
-    part: PART.trunk,
-    al: (l_m * turn) / unit,
-    aw: (l_m * sin) / unit,
-    az: 0,
-    bl: (l_m * turn) / unit,
-    bw: (l_m * sin) / unit,
-    bz: at(top_m - trunkRadius),
-    radius: trunkRadius / unit,
-    shadowed: false,
-  });
+  const trunk = (l_m: number, top_m: number, shadowed: boolean): Limb => {
+    const l = (l_m * turn) / unit;
+    const w = (l_m * sin) / unit;
+    return limbOf(PART.trunk, l, w, 0, l, w, at(top_m - trunkRadius), trunkRadius / unit, shadowed);
+  };
   // The middle of the trunk reaches up to the root of the neck, its sides to the shoulders.
   const neckRoot = person.shoulder_height_m + NECK_ROOT.value * person.stature_m;
   const headTop = at(person.stature_m - person.head_radius_m);
   const chin = Math.min(headTop, at(person.chin_height_m + person.head_radius_m));
   const limbs: Limb[] = [
-    trunk(0, neckRoot),
-    trunk(side, person.shoulder_height_m),
-    { ...trunk(-side, person.shoulder_height_m), shadowed: turn === 1 },
-    still(PART.trunk, 0, 0, chin, 0, 0, headTop, person.head_radius_m / unit),
-    still(PART.trunk, 0, 0, at(neckRoot - trunkRadius), 0, 0, chin, (NECK_SHARE.value * person.head_radius_m) / unit),
+    trunk(0, neckRoot, false),
+    trunk(side, person.shoulder_height_m, false),
+    trunk(-side, person.shoulder_height_m, turn === 1),
+    limbOf(PART.trunk, 0, 0, chin, 0, 0, headTop, person.head_radius_m / unit),
+    limbOf(PART.trunk, 0, 0, at(neckRoot - trunkRadius), 0, 0, chin, (NECK_SHARE.value * person.head_radius_m) / unit),
   ];
 
   const hip = (person.hip_breadth_m * HIP_JOINTS.value) / unit;
@@ -80,17 +74,17 @@ export function personBody(who: string, number: number, person: Person, turn = 1
   for (const s of [1, -1] as const) {
     const right = s === 1;
     const knee = (hip + foot) / 2;
-    limbs.push(still(right ? PART.thighR : PART.thighL, s * hip, 0, 0, s * knee, 0, 0, person.thigh_radius_m / unit));
-    limbs.push(still(right ? PART.shankR : PART.shankL, s * knee, 0, 0, s * foot, 0, 0, person.shank_radius_m / unit));
-    limbs.push(still(right ? PART.footR : PART.footL, s * foot, 0, 0, s * foot, 0, 0, FOOT_RADIUS));
+    limbs.push(limbOf(right ? PART.thighR : PART.thighL, s * hip, 0, 0, s * knee, 0, 0, person.thigh_radius_m / unit));
+    limbs.push(limbOf(right ? PART.shankR : PART.shankL, s * knee, 0, 0, s * foot, 0, 0, person.shank_radius_m / unit));
+    limbs.push(limbOf(right ? PART.footR : PART.footL, s * foot, 0, 0, s * foot, 0, 0, FOOT_RADIUS));
     const carrying = person.infant && !right;
     const l = (s * shoulder * turn) / unit;
     const w = (s * shoulder * sin) / unit;
     const z = at(person.shoulder_height_m - arm);
     if (carrying) limbs.push(...carryingArm(l, w, z, person));
     else {
-      limbs.push(still(right ? PART.upperArmR : PART.upperArmL, l, w, z, l, w, z, arm / unit));
-      limbs.push(still(right ? PART.forearmR : PART.forearmL, l, w, z, l, w, z, person.forearm_radius_m / unit));
+      limbs.push(limbOf(right ? PART.upperArmR : PART.upperArmL, l, w, z, l, w, z, arm / unit));
+      limbs.push(limbOf(right ? PART.forearmR : PART.forearmL, l, w, z, l, w, z, person.forearm_radius_m / unit));
     }
   }
   if (person.infant) limbs.push(infantOnArm(person, at, trunkRadius));
@@ -108,7 +102,8 @@ export function personBody(who: string, number: number, person: Person, turn = 1
   };
 }
 
-function still(
+/** The one place where limbs are made: objects of one shape keep the edge search fast. */
+function limbOf(
   part: number,
   al: number,
   aw: number,
@@ -117,8 +112,9 @@ function still(
   bw: number,
   bz: number,
   radius: number,
+  shadowed = false,
 ): Limb {
-  return { part, al, aw, az, bl, bw, bz, radius, shadowed: false };
+  return { part, al, aw, az, bl, bw, bz, radius, shadowed };
 }
 
 /** The left arm holds the infant: it hangs from the shoulder and reaches forward, and doesn't swing. */
@@ -126,8 +122,8 @@ function carryingArm(l: number, w: number, z: number, person: Person): Limb[] {
   const upper = person.upper_arm_m / person.leg_unit_m;
   const fore = person.forearm_m / person.leg_unit_m;
   return [
-    still(PART.trunk, l, w, z, l, w, z - upper, person.upper_arm_radius_m / person.leg_unit_m),
-    still(
+    limbOf(PART.trunk, l, w, z, l, w, z - upper, person.upper_arm_radius_m / person.leg_unit_m),
+    limbOf(
       PART.trunk,
       l,
       w,
@@ -147,7 +143,7 @@ function infantOnArm(person: Person, at: (height_m: number) => number, trunkRadi
   const w = (trunkRadius + ahead - radius) / unit;
   const l = (-CARRYING.value.infant_across * person.bideltoid_m) / unit;
   const top = person.shoulder_height_m;
-  return still(PART.trunk, l, w, at(top - length + radius), l, w, at(top - radius), radius / unit);
+  return limbOf(PART.trunk, l, w, at(top - length + radius), l, w, at(top - radius), radius / unit);
 }
 
 /** A test rod: an upright cylinder of the given diameter and height with a rounded top, all metres and m/s. */
@@ -171,6 +167,6 @@ export function rodBody(
     step: 0,
     elbow_deg: 0,
     // From the floor, so that its lower end is flat where a beam can be.
-    limbs: [still(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)],
+    limbs: [limbOf(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)],
   };
 }

@@ -238,9 +238,14 @@ export class Crowd {
     const kind = party.kind === 'abreast' || party.kind === 'close-behind' ? party.kind : 'through';
     this.agenda.put(Math.max(cross_us + Math.round(stay), leave_us), {
       what: 'party',
-      party: { ...party, kind, forward: !party.forward, returning: true },
+      party: returned(party, kind),
     });
   }
+}
+
+/** The same party on its way back; written out, for a spread copy is an object of another shape and slows what reads it. */
+function returned({ door, members, forward, entry, arrival, opposite }: Party, kind: PassageKind): Party {
+  return { door, members, forward: !forward, kind, entry, returning: true, arrival, opposite };
 }
 
 function passageOf(

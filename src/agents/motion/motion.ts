@@ -15,14 +15,14 @@ export interface Stretch {
   readonly to: number;
   /** Seconds since the visit began, at a node; grows with it. */
   timeAt(node: number): number;
-  /**
-   * What is known of a limb and a beam without its track: `clear` or `broken` all the time, or `look` for it. Left
-   * out, it must be looked for. `threshold` is the distance at which the beam is broken, model units.
-   */
-  foresee?(limb: Limb, beam: FlatBeam, threshold: number): 'clear' | 'broken' | 'look';
-  /** Set where the tracks hold whole limbs, one per limb of the body, offsets included. */
-  readonly perLimb?: boolean;
+  /** What is known of a limb and a beam without its track; null: all must be looked for. */
+  readonly foresee: Foresee | null;
+  /** True where the tracks hold whole limbs, one per limb of the body, offsets included. */
+  readonly perLimb: boolean;
 }
+
+/** `clear` or `broken` all the time, or `look`. `threshold` is the distance at which the beam is broken, model units. */
+export type Foresee = (limb: Limb, beam: FlatBeam, threshold: number) => 'clear' | 'broken' | 'look';
 
 export type Motion = readonly Stretch[];
 

@@ -160,7 +160,7 @@ function pausing(
 
   // Out: a first step, then the walk from the leading foot's contact on.
   const first = halfStepTravel('first', body.step) * body.unit_m;
-  const outPace: Pace = { ...pace, half_m: Math.max(left, 0.5) };
+  const outPace: Pace = { speed_mps: pace.speed_mps, tilt: pace.tilt, dip: pace.dip, half_m: Math.max(left, 0.5) };
   const firstAt = now;
   now = pushHalfStep(motion, body, out, 'first', leading, speedAt(outPace, 0), now);
   const walkOut = walk(body, moved(out, first), 0, Math.max(0.01, left - first), contactNode + 4 * NODES, outPace, now);
@@ -199,6 +199,8 @@ function pushHalfStep(
     from: 0,
     to: HALF_STEP_NODES - 1,
     timeAt: (node) => start + (duration * node) / (HALF_STEP_NODES - 1),
+    foresee: null,
+    perLimb: false,
   });
   return start + duration;
 }

@@ -53,6 +53,7 @@ export function stand(body: Body, frame: Frame, duration_s: number, start: numbe
     to: nodes - 1,
     timeAt: (node) => start + node * per,
     foresee: (limb, beam, threshold) => foreseeStanding(limb, beam, threshold, body),
+    perLimb: false,
   };
 }
 

@@ -59,6 +59,8 @@ export function walk(
     from: phase,
     to: phase + (to_m - from_m) / perNode,
     timeAt: (node) => start + timeTo(pace, back + node * perNode) - t0,
+    foresee: null,
+    perLimb: false,
   };
 }
 
