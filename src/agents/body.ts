@@ -6,6 +6,7 @@
  * all bodies share the gait tables.
  */
 import type { Limb } from '../geometry/track.js';
+import { limbOf } from '../geometry/track.js';
 import { HIP_JOINTS, STEP_WIDTH } from './figures/legs.js';
 import { CARRYING, INFANT } from './figures/manner.js';
 import { NECK_ROOT, NECK_SHARE } from './figures/proportions.js';
@@ -100,21 +101,6 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     elbow_deg: person.elbow_mean_deg,
     limbs,
   };
-}
-
-/** The one place where limbs are made: objects of one shape keep the edge search fast. */
-function limbOf(
-  part: number,
-  al: number,
-  aw: number,
-  az: number,
-  bl: number,
-  bw: number,
-  bz: number,
-  radius: number,
-  shadowed = false,
-): Limb {
-  return { part, al, aw, az, bl, bw, bz, radius, shadowed };
 }
 
 /** The left arm holds the infant: it hangs from the shoulder and reaches forward, and doesn't swing. */

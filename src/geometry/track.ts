@@ -82,9 +82,26 @@ export interface Limb {
   readonly shadowed: boolean;
 }
 
+/** The one place where limbs are made: objects of one shape keep the edge search fast. */
+export function limbOf(
+  part: number,
+  al: number,
+  aw: number,
+  az: number,
+  bl: number,
+  bw: number,
+  bz: number,
+  radius: number,
+  shadowed = false,
+): Limb {
+  return { part, al, aw, az, bl, bw, bz, radius, shadowed };
+}
+
 /** A motion of a whole body: one track per part, all on the same nodes. */
 export interface PoseTracks {
   readonly span: NodeSpan;
+  /** Tracks by part, where they are made already: looked up first, for it is quicker than asking. */
+  readonly made: readonly (LimbTrack | undefined)[];
   part(index: number): LimbTrack;
 }
 

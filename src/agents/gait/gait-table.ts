@@ -85,7 +85,7 @@ function buildWhole(stepClass: number, elbowDeg: number): PoseTracks {
     parts[side === 0 ? PART.upperArmR : PART.upperArmL] = limbTrack(trunk, elbow, span);
     parts[side === 0 ? PART.forearmR : PART.forearmL] = limbTrack(elbow, hand, span);
   }
-  return { span, part: (index) => parts[index]! };
+  return { span, made: parts, part: (index) => parts[index]! };
 }
 
 function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: LimbTrack[] } {

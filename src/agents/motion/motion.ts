@@ -4,7 +4,7 @@ import { flatten, toRoom } from '../../geometry/beam-line.js';
 import { addInterval } from '../../geometry/intervals.js';
 import { scanLimb } from '../../geometry/search.js';
 import type { Limb, PoseTracks } from '../../geometry/track.js';
-import { endAt } from '../../geometry/track.js';
+import { endAt, limbOf } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 
 export interface Stretch {
@@ -40,6 +40,7 @@ export function breaksOf(
   out: number[],
 ): void {
   for (const stretch of motion) {
+    const { tracks } = stretch;
     const beam = flatten(line, stretch.frame, body.unit_m);
     let nodes: number[] = [];
     const from = Math.floor(stretch.from);
@@ -53,9 +54,9 @@ export function breaksOf(
         nodes = [from, to];
         break;
       }
-      if (stretch.perLimb)
-        scanLimb(stretch.tracks.part(i), bare(limb), stretch.tracks.span, beam, extra, from, to, nodes);
-      else scanLimb(stretch.tracks.part(limb.part), limb, stretch.tracks.span, beam, extra, from, to, nodes);
+      const part = stretch.perLimb ? i : limb.part;
+      const track = tracks.made[part] ?? tracks.part(part);
+      scanLimb(track, stretch.perLimb ? bare(limb) : limb, tracks.span, beam, extra, from, to, nodes);
     }
     for (let i = 0; i < nodes.length; i += 2) {
       const start = Math.max(nodes[i] as number, stretch.from);
@@ -65,8 +66,9 @@ export function breaksOf(
   }
 }
 
-function bare(limb: Limb): Limb {
-  return { part: limb.part, al: 0, aw: 0, az: 0, bl: 0, bw: 0, bz: 0, radius: limb.radius, shadowed: false };
+/** A limb whose track holds its offsets already. */
+function bare({ part, radius }: Limb): Limb {
+  return limbOf(part, 0, 0, 0, 0, 0, 0, radius);
 }
 
 /** A posed capsule in the room, metres. */

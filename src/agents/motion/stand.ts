@@ -45,7 +45,7 @@ export function stand(body: Body, frame: Frame, duration_s: number, start: numbe
     const [a, b] = standingEnds(index, body.elbow_deg);
     return limbTrack(swayed(a, a.sways), swayed(b, b.sways), span);
   };
-  const tracks: PoseTracks = { span, part: (index) => (parts[index] ??= make(index)) };
+  const tracks: PoseTracks = { span, made: parts, part: (index) => (parts[index] ??= make(index)) };
   return {
     tracks,
     frame,

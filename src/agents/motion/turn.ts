@@ -38,7 +38,7 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
     );
   };
   return {
-    tracks: { span, part: (index) => (made[index] ??= make(body.limbs[index] as Limb)) },
+    tracks: { span, made, part: (index) => (made[index] ??= make(body.limbs[index] as Limb)) },
     frame,
     from: 0,
     to: NODES - 1,

@@ -80,5 +80,5 @@ const RIGID: PoseTracks = (() => {
   const p: PointTrack = { l: new Float64Array(NODES), w: new Float64Array(NODES), z: new Float64Array(NODES) };
   for (let k = 0; k < NODES; k++) p.w[k] = k / NODES;
   const track = limbTrack(p, p, span);
-  return { span, part: () => track };
+  return { span, made: [track], part: () => track };
 })();
