@@ -3,6 +3,7 @@ export const NOT_MODELLED: readonly string[] = [
   'Pets, robot vacuums, prams, wheelchairs, walking aids, bags, baskets and trays: only people, an infant on the arm, and test rods pass.',
   'The door leaf and curtains: the opening is always free.',
   'Running, crawling, jumping, dancing, and reaching through with an arm: everyone walks, stops, turns or lingers.',
+  'Leaning on a jamb and squeezing past: who lingers stands free, and others wait outside until the way is free.',
   'Sunlight, dirt, fog, vibration and a frame that goes out of true; of a barrier’s faults only those the scenario states.',
   'Clothing beyond a layer on the body: no wide skirts, coats or scarves that trail through a beam.',
   'Restarts of the controller, broken cables, and tallies lost on their way to whoever keeps the count.',
