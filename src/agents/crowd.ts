@@ -4,7 +4,7 @@
  * Parties set out by each door's traffic, pass, stay and return. One event queue drives all doors; visits come out in
  * order of entering. Nothing here knows of beams: the same seed gives the same crowd whatever is mounted in the frames.
  */
-import { Agenda } from '../engine/agenda.js';
+import { Clock } from '../engine/clock.js';
 import { exponential, pick, runningTotals, uniform } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
 import { MINUTE_US, SECOND_US } from '../engine/time.js';
@@ -40,7 +40,7 @@ type Happening =
 type Unnumbered = Omit<Visit, 'number'> & { number: number };
 
 export class Crowd {
-  private readonly agenda = new Agenda<Happening>();
+  private readonly clock = new Clock<Happening>();
   private readonly arrivals: readonly Arrivals[];
   private readonly doorways: readonly Doorway[];
   private readonly totals: readonly (readonly number[])[];
@@ -72,28 +72,28 @@ export class Crowd {
   run(sink: VisitSink): void {
     const { clock_us, doors } = this.plan;
     doors.forEach((_, door) => this.putArrival(door, 0));
-    for (;;) {
-      const time = this.agenda.peekTime();
-      if (!(time < clock_us)) return;
-      const next = this.agenda.take() as Happening;
-      if (next.what === 'enter') {
-        next.visit.number = ++this.visitsMade;
-        sink(next.visit, next.body, next.passage);
-      } else if (next.what === 'party') {
-        this.pass(next.party, time);
-      } else if (next.what === 'home') {
-        next.resident.body = null;
-        (this.pools[next.resident.home] as RoomPool).giveBack(next.resident);
-      } else {
-        this.putArrival(next.door, next.n + 1);
-        this.setOut(next.door, next.n, time);
-      }
+    // Times are whole microseconds: what happens at the clock's end itself doesn't happen any more.
+    this.clock.run(clock_us - 1, (next, time) => this.happen(next, time, sink));
+  }
+
+  private happen(next: Happening, time: number, sink: VisitSink): void {
+    if (next.what === 'enter') {
+      next.visit.number = ++this.visitsMade;
+      sink(next.visit, next.body, next.passage);
+    } else if (next.what === 'party') {
+      this.pass(next.party, time);
+    } else if (next.what === 'home') {
+      next.resident.body = null;
+      (this.pools[next.resident.home] as RoomPool).giveBack(next.resident);
+    } else {
+      this.putArrival(next.door, next.n + 1);
+      this.setOut(next.door, next.n, time);
     }
   }
 
   private putArrival(door: number, n: number): void {
     const time = (this.arrivals[door] as Arrivals).next(this.plan.clock_us);
-    if (time < this.plan.clock_us) this.agenda.put(time, { what: 'arrival', door, n });
+    if (time < this.plan.clock_us) this.clock.at(time, { what: 'arrival', door, n });
   }
 
   /** A party sets out: who, which way, what for. */
@@ -201,7 +201,7 @@ export class Crowd {
         cross_us,
         leave_us,
       };
-      this.agenda.put(enter_us, { what: 'enter', visit, body, passage });
+      this.clock.at(enter_us, { what: 'enter', visit, body, passage });
       if (cross_us === null) this.comesHome(member, leave_us);
       else {
         lastCross = Math.max(lastCross, cross_us);
@@ -224,7 +224,7 @@ export class Crowd {
   }
 
   private comesHome(resident: Resident, time_us: number): void {
-    if (resident.home !== OUTSIDE) this.agenda.put(time_us, { what: 'home', resident });
+    if (resident.home !== OUTSIDE) this.clock.at(time_us, { what: 'home', resident });
   }
 
   /** Home again, or a stay and then the way back; neither before the last has left the doorway. */
@@ -236,7 +236,7 @@ export class Crowd {
     if (door.traffic.one_way) return;
     const stay = exponential(chance.at(PARTY_DRAW.stay), door.traffic.stay_mean_min * MINUTE_US);
     const kind = party.kind === 'abreast' || party.kind === 'close-behind' ? party.kind : 'through';
-    this.agenda.put(Math.max(cross_us + Math.round(stay), leave_us), {
+    this.clock.at(Math.max(cross_us + Math.round(stay), leave_us), {
       what: 'party',
       party: returned(party, kind),
     });
