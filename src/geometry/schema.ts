@@ -20,19 +20,42 @@ export const openingSchema = {
   ).default(1.0),
 };
 
-/** Where one beam runs: from an emitter in one jamb to a receiver in the other, straight. */
+/** What carries a sensor. */
+export const mountSchema = z.enum(['left-jamb', 'right-jamb', 'lintel']);
+export type Mount = z.infer<typeof mountSchema>;
+
+/** Where one beam runs: from a light barrier's emitter to its receiver in the other jamb, or along a ranger's axis. */
 export const beamLineSchema = {
-  at_m: quantity(-1, 1, 'm', 'Place of the emitter along the walk; 0 is the door plane, + is forward.'),
-  height_m: quantity(0.01, 5, 'm', 'Height of the emitter above the floor.'),
-  far_at_m: quantity(-1, 1, 'm', 'Place of the receiver along the walk (default: as `at_m`).').optional(),
+  mount: mountSchema
+    .meta({
+      description: 'What carries the emitter or the ranger: the left or right jamb, as seen walking forward, or (rangers only) the lintel.',
+    })
+    .default('left-jamb'),
+  at_m: quantity(-1, 1, 'm', 'Place of the emitter or ranger along the walk; 0 is the door plane, + is forward.'),
+  height_m: quantity(0.01, 5, 'm', 'Height of the emitter or ranger above the floor (default under the lintel: the door\'s height_m).'),
+  across_m: quantity(
+    0,
+    10,
+    'm',
+    'Place of a ranger under the lintel, from the left jamb (default: the middle of the opening).',
+  ).optional(),
+  far_at_m: quantity(-1, 1, 'm', "Place of a light barrier's receiver along the walk (default: as `at_m`).").optional(),
   far_height_m: quantity(
     0.01,
     5,
     'm',
-    'Height of the receiver above the floor (default: as `height_m`, a level beam).',
+    "Height of a light barrier's receiver above the floor (default: as `height_m`, a level beam).",
   ).optional(),
-  emitter_jamb: z
-    .enum(['left', 'right'])
-    .meta({ description: 'Jamb that carries the emitter, as seen walking forward.' })
-    .default('left'),
+  tilt_deg: quantity(
+    -80,
+    80,
+    'deg',
+    'Tilt of a ranger: in a jamb up (+) or down (−) from level; under the lintel toward the right (+) or left (−) jamb from straight down (default 0).',
+  ).optional(),
+  turn_deg: quantity(
+    -55,
+    55,
+    'deg',
+    'Turn of a ranger out of the door plane, forward (+) or backward (−) (default 0).',
+  ).optional(),
 };

@@ -1,6 +1,7 @@
 /** From what a user wrote to a design: short forms spelt out, defaults that depend on other keys filled in. */
 import type { z } from 'zod';
 import { type LogicChoice, logicSchema } from '../counter/schema.js';
+import { DEG, atan2 } from '../engine/arithmetic.js';
 import type { Design, DesignBeam, DesignDoor, scenarioSchema } from './schema.js';
 
 type Scenario = z.output<typeof scenarioSchema>;
@@ -16,34 +17,73 @@ export function resolve(scenario: Scenario, tableNames: ReadonlyMap<string, stri
   const firstController = scenario.controllers[0]?.name ?? 'main';
   return {
     ...common,
-    doors: doors.map((door) => resolveDoor(door, firstController)),
+    doors: doors.map((door) => resolveDoor(door, firstController, scenario.sensors)),
     logics: resolveLogics(logics, tableNames),
     tables: {},
   };
 }
 
-function resolveDoor({ pair, beams, ...door }: ScenarioDoor, firstController: string): DesignDoor {
-  const resolved = pair ? beamsOfPair(pair) : (beams ?? []).map(withFarEnd);
-  return { ...door, controller: door.controller ?? firstController, beams: resolved };
+function resolveDoor(
+  { pair, beams, ...door }: ScenarioDoor,
+  firstController: string,
+  sensors: Scenario['sensors'],
+): DesignDoor {
+  const resolved = pair ? beamsOfPair(pair, door.width_m) : (beams ?? []);
+  return {
+    ...door,
+    controller: door.controller ?? firstController,
+    beams: resolved.map((beam) => aimed(withHeight(beam, door.height_m), sensors)),
+  };
 }
 
-/** Two level beams, the door plane half-way. */
-function beamsOfPair({ sensor, height_m, spacing_m }: NonNullable<ScenarioDoor['pair']>): DesignBeam[] {
-  const beam = (name: string, at_m: number): DesignBeam => ({
+type WrittenBeam = Omit<DesignBeam, 'height_m'> & { readonly height_m?: number | undefined };
+
+/** Two beams, the door plane half-way. */
+function beamsOfPair(pair: NonNullable<ScenarioDoor['pair']>, width_m: number): WrittenBeam[] {
+  const { sensor, mount, height_m, tilt_deg, spacing_m } = pair;
+  // Facing: each looks at the other, from jamb to jamb and as far along the walk as they are apart.
+  const turn_deg = mount === 'facing' ? atan2(spacing_m, width_m) / DEG : undefined;
+  const beam = (name: string, side: -1 | 1): WrittenBeam => ({
     name,
     sensor,
-    at_m,
-    height_m,
-    far_at_m: at_m,
-    far_height_m: height_m,
-    emitter_jamb: 'left',
+    mount:
+      mount === 'interleaved' || mount === 'facing' ? (side < 0 ? 'left-jamb' : 'right-jamb') : mount,
+    at_m: (side * spacing_m) / 2,
+    ...(height_m !== undefined && { height_m }),
+    ...(tilt_deg !== undefined && { tilt_deg }),
+    ...(turn_deg !== undefined && { turn_deg: -side * turn_deg }),
   });
-  return [beam('A', -spacing_m / 2), beam('B', spacing_m / 2)];
+  return [beam('A', -1), beam('B', 1)];
 }
 
-/** A beam runs straight across and level unless its far end is placed. */
-function withFarEnd(beam: NonNullable<ScenarioDoor['beams']>[number]): DesignBeam {
-  return { ...beam, far_at_m: beam.far_at_m ?? beam.at_m, far_height_m: beam.far_height_m ?? beam.height_m };
+/** Under the lintel a ranger hangs at its height unless it says otherwise. */
+function withHeight(beam: WrittenBeam, lintel_m: number): DesignBeam {
+  return { ...beam, height_m: beam.height_m ?? lintel_m };
+}
+
+/**
+ * A beam with the keys of its kind: a light barrier has a far end, straight across and level unless it is placed; a
+ * ranger has a direction. Neutral values of the other kind's keys go, so that a design may change kinds.
+ */
+export function aimed(beam: DesignBeam, sensors: Scenario['sensors']): DesignBeam {
+  const { far_at_m, far_height_m, tilt_deg, turn_deg, ...common } = beam;
+  const kind = Object.hasOwn(sensors, beam.sensor) ? sensors[beam.sensor]?.kind : beam.sensor;
+  if (kind === undefined || kind === 'light-barrier') {
+    return {
+      ...common,
+      far_at_m: far_at_m ?? beam.at_m,
+      far_height_m: far_height_m ?? beam.height_m,
+      ...(tilt_deg ? { tilt_deg } : {}),
+      ...(turn_deg ? { turn_deg } : {}),
+    };
+  }
+  return {
+    ...common,
+    ...(far_at_m !== undefined && far_at_m !== beam.at_m ? { far_at_m } : {}),
+    ...(far_height_m !== undefined && far_height_m !== beam.height_m ? { far_height_m } : {}),
+    tilt_deg: tilt_deg ?? 0,
+    turn_deg: turn_deg ?? 0,
+  };
 }
 
 /** Logics by a name each: the user's, or what they use, with a number behind it where that is taken. */

@@ -8,7 +8,9 @@ import { z } from 'zod';
 import { clockTime, name, quantity, wholeNumber } from '../engine/quantity.js';
 import { beamLineSchema, openingSchema } from '../geometry/schema.js';
 import { trafficSchema, walkerSchema } from '../agents/schema.js';
-import { controllerSchema, sensorSchema } from '../sensors/schema.js';
+import { controllerSchema } from '../sensors/controllers/schema.js';
+import { sensorSchema } from '../sensors/schema.js';
+import { surroundingsSchema } from '../sensors/surroundings.js';
 import { ledgersSchema, logicSchema } from '../counter/schema.js';
 import { targetSchema } from '../score/schema.js';
 
@@ -19,16 +21,32 @@ const room = z.strictObject({
   people_at_start: wholeNumber(0, 10_000, 'persons', 'Persons in the room when the clock starts.').default(0),
 });
 
+const SENSOR =
+  'A sensor: light-barrier, ultrasonic-ranger, triangulation-ranger, time-of-flight-ranger, or one named under `sensors`.';
+
 const beam = z.strictObject({
   name: name('Name of the beam; A is met first going forward.'),
-  sensor: name('A sensor: light-barrier, or one named under `sensors`.'),
+  sensor: name(SENSOR),
   ...beamLineSchema,
+  pins: z
+    .array(wholeNumber(0, 999, 'pin', "One of the controller's pins."))
+    .max(4)
+    .optional()
+    .meta({ description: "The controller's pins this sensor is wired to; no pin serves two." }),
 });
 
 /** Short form of two level beams A and B. */
 const pair = z.strictObject({
-  sensor: name('A sensor: light-barrier, or one named under `sensors`.').default('light-barrier'),
-  height_m: beamLineSchema.height_m,
+  sensor: name(SENSOR).default('light-barrier'),
+  mount: z
+    .enum(['left-jamb', 'right-jamb', 'interleaved', 'facing', 'lintel'])
+    .meta({
+      description:
+        'Both in one jamb; interleaved: A in the left jamb, B in the right one, each straight across; facing: so too, but each turned to look at the other; lintel: both look down from above.',
+    })
+    .default('left-jamb'),
+  height_m: beamLineSchema.height_m.optional(),
+  tilt_deg: beamLineSchema.tilt_deg,
   spacing_m: quantity(0.01, 1, 'm', 'Distance from beam A to beam B along the walk; the door plane is half-way.'),
 });
 
@@ -38,19 +56,32 @@ const doorCommon = {
   to: name('Room a forward move leads to, or outside.'),
   ...openingSchema,
   controller: name("The controller that reads this door's beams (default: the first).").optional(),
+  at_m: z
+    .strictObject({
+      x: quantity(-1000, 1000, 'm', "Place of the door's middle on the house's plan, to the right."),
+      y: quantity(-1000, 1000, 'm', "Place of the door's middle on the house's plan, upwards."),
+    })
+    .optional()
+    .meta({ description: 'Where the door is on the plan: bursts of rangers reach across rooms.' }),
+  facing_deg: quantity(
+    -360,
+    360,
+    'deg',
+    'Which way forward points on the plan: 0 up, 90 to the right. With at_m.',
+  ).default(0),
   traffic: trafficSchema.meta({ description: 'Who comes, how often, and what they do in the doorway.' }),
 };
 
 const scenarioDoorSchema = z.strictObject({
   ...doorCommon,
   pair: pair.optional().meta({ description: 'Short form of two level beams A and B.' }),
-  beams: z.array(beam).min(1).max(8).optional().meta({ description: "The door's beams, each by name." }),
+  beams: z.array(beam.partial({ height_m: true })).min(1).max(8).optional().meta({ description: "The door's beams, each by name." }),
 });
 const designDoorSchema = z.strictObject({
   ...doorCommon,
   controller: name("The controller that reads this door's beams."),
   beams: z
-    .array(beam.required({ far_at_m: true, far_height_m: true }))
+    .array(beam)
     .min(1)
     .max(8)
     .meta({ description: "The door's beams, each by name." }),
@@ -73,6 +104,9 @@ const common = {
     .max(50)
     .meta({ description: 'What reads the sensors.' })
     .default(() => [{ name: 'main' }]),
+  surroundings: surroundingsSchema
+    .default(() => surroundingsSchema.parse({}))
+    .meta({ description: 'Air and light in the house.' }),
   walkers: z
     .record(name('Name of the walker.'), walkerSchema)
     .meta({ description: 'People and test rods of your own, by name.' })

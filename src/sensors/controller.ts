@@ -4,7 +4,7 @@
  */
 import type { Stream } from '../engine/stream.js';
 import type { Edge } from './edge.js';
-import type { Controller } from './schema.js';
+import type { Controller } from './controllers/schema.js';
 
 /** Receives the levels of all of a door's beams, as bits, whenever one has changed. Beam 0 is bit 0. */
 export type LevelSink = (time_us: number, mask: number, before: number) => void;

@@ -1,6 +1,6 @@
 /** Built-in figures about sensors: the defaults a scenario may leave out. */
 import type { Figure } from '../engine/figure.js';
-import { lightBarrierSchema } from './schema.js';
+import { lightBarrierSchema } from './light-barrier/schema.js';
 
 const DEFAULTS = lightBarrierSchema.parse({ kind: 'light-barrier' });
 

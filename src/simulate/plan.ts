@@ -3,11 +3,12 @@ import { HOUR_US } from '../engine/time.js';
 import type { CrowdPlan } from '../agents/crowd-plan.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import { hours } from '../agents/arrivals.js';
-import type { BeamLine } from '../geometry/beam-line.js';
+import { barrierLine, rangerLine } from '../geometry/mounting.js';
 import { OUTSIDE as OUTSIDE_NAME } from '../scenario/checks/outline.js';
-import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
-import type { MountedBeam } from '../sensors/light-barrier/paths.js';
-import type { Controller, Sensor } from '../sensors/schema.js';
+import type { Design, DesignDoor } from '../scenario/schema.js';
+import type { Controller } from '../sensors/controllers/schema.js';
+import type { MountedBeam } from '../sensors/mounted.js';
+import type { Sensor } from '../sensors/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
 
 export function clockOf(design: Design): number {
@@ -36,21 +37,11 @@ export function crowdPlan(design: Design): CrowdPlan {
 }
 
 export function mountedBeams(design: Design, door: DesignDoor): MountedBeam[] {
-  return door.beams.map((beam) => ({
-    name: beam.name,
-    line: beamLine(beam, door.width_m),
-    emitter_jamb: beam.emitter_jamb,
-    sensor: sensorNamed(design, beam.sensor),
-  }));
-}
-
-/** Line of a mounted beam, from emitter to receiver. */
-export function beamLine(beam: DesignBeam, width_m: number): BeamLine {
-  const left = beam.emitter_jamb === 'left';
-  return {
-    from: { x: left ? 0 : width_m, y: beam.at_m, z: beam.height_m },
-    to: { x: left ? width_m : 0, y: beam.far_at_m, z: beam.far_height_m },
-  };
+  return door.beams.map((beam, index) => {
+    const sensor = sensorNamed(design, beam.sensor);
+    const line = (sensor.kind === 'light-barrier' ? barrierLine : rangerLine)(beam, door);
+    return { name: beam.name, index, mount: beam.mount, line, sensor };
+  });
 }
 
 /** A sensor of the scenario's own, or a kind's default by its bare name. */

@@ -82,7 +82,7 @@ export function inventedDesign(): Design {
         beams: [
           beam('A', -0.05, 0.25),
           { ...beam('B', 0.05, 0.25), far_height_m: 0.35 },
-          { ...beam('chest', 0, 1.3), emitter_jamb: 'right' },
+          { ...beam('chest', 0, 1.3), mount: 'right-jamb' },
         ],
       },
     ],

@@ -17,7 +17,7 @@ describe('a scenario becomes a design', () => {
         height_m: 0.9,
         far_at_m: -0.05,
         far_height_m: 0.9,
-        emitter_jamb: 'left',
+        mount: 'left-jamb',
       },
       {
         name: 'B',
@@ -26,7 +26,7 @@ describe('a scenario becomes a design', () => {
         height_m: 0.9,
         far_at_m: 0.05,
         far_height_m: 0.9,
-        emitter_jamb: 'left',
+        mount: 'left-jamb',
       },
     ]);
   });

@@ -9,7 +9,7 @@ import { lightBarrierSchema } from '../../src/sensors/schema.js';
 const beam = (name: string, y: number, spurious_per_hour: number) => ({
   name,
   line: { from: { x: 0, y, z: 1 }, to: { x: 0.9, y, z: 1 } },
-  emitter_jamb: 'left' as const,
+  mount: 'left-jamb' as const,
   sensor: lightBarrierSchema.parse({ kind: 'light-barrier', spurious_per_hour, spurious_ms: 35, response_ms: 2 }),
 });
 

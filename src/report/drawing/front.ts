@@ -75,7 +75,7 @@ function bodies(
 function beams(all: readonly DesignBeam[], x0: number, x1: number, z: (m: number) => number): Markup[] {
   const groups = new Map<string, { beam: DesignBeam; names: string[]; index: number }>();
   all.forEach((beam, index) => {
-    const key = `${beam.height_m} ${beam.far_height_m} ${beam.emitter_jamb}`;
+    const key = `${beam.height_m} ${beam.far_height_m} ${beam.mount}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { beam, names: [beam.name], index });
     else group.names.push(beam.name);
@@ -84,8 +84,8 @@ function beams(all: readonly DesignBeam[], x0: number, x1: number, z: (m: number
   return [...groups.values()]
     .sort((a, b) => rightHeight(b.beam) - rightHeight(a.beam))
     .map(({ beam, names, index }) => {
-      const [from, to] = beam.emitter_jamb === 'left' ? [x0, x1] : [x1, x0];
-      const inward = beam.emitter_jamb === 'left' ? 1 : -1;
+      const [from, to] = beam.mount !== 'right-jamb' ? [x0, x1] : [x1, x0];
+      const inward = beam.mount !== 'right-jamb' ? 1 : -1;
       const [z0, z1] = [z(beam.height_m), z(beam.far_height_m)];
       const label = Math.max(z(rightHeight(beam)), lastLabel + 30);
       lastLabel = label;
@@ -105,7 +105,7 @@ function beams(all: readonly DesignBeam[], x0: number, x1: number, z: (m: number
     });
 }
 
-const rightHeight = (b: DesignBeam): number => (b.emitter_jamb === 'left' ? b.far_height_m : b.height_m);
+const rightHeight = (b: DesignBeam): number => (b.mount !== 'right-jamb' ? b.far_height_m : b.height_m);
 
 function describe(door: DesignDoor, people: readonly Silhouette[]): string {
   const lines = door.beams.map((b) => `Beam ${named(b.name)} is ${metres(b.height_m)} above the floor.`);

@@ -25,10 +25,10 @@ export function planView(id: string, door: DesignDoor): Markup {
     html`<rect class="wood" fill="url(#${id}-h)" x="${px(left)}" y="${px(y(half))}" width="${JAMB}" height="${px(2 * half * scale)}"/>`;
   let lastLabel = Number.NEGATIVE_INFINITY;
   const lines = door.beams
-    .map((b, i) => ({ b, i, right: b.emitter_jamb === 'left' ? b.far_at_m : b.at_m }))
+    .map((b, i) => ({ b, i, right: b.mount !== 'right-jamb' ? b.far_at_m : b.at_m }))
     .sort((p, q) => q.right - p.right)
     .map(({ b, i, right }) => {
-      const [from, to] = b.emitter_jamb === 'left' ? [x0, x1] : [x1, x0];
+      const [from, to] = b.mount !== 'right-jamb' ? [x0, x1] : [x1, x0];
       const label = Math.max(y(right) + 4, lastLabel + 15);
       lastLabel = label;
       return html`<g><path class="${beamClass(i)}" d="M${px(from)} ${px(y(b.at_m))}L${px(to)} ${px(y(b.far_at_m))}"/>

@@ -10,7 +10,7 @@ import { HOUR_US } from '../../engine/time.js';
 import { addInterval, intersect } from '../../geometry/intervals.js';
 import type { BeamPath, DoorSensors, Shadow } from '../door-sensors.js';
 import type { Edge } from '../edge.js';
-import type { MountedBeam } from './paths.js';
+import type { MountedBarrier } from '../mounted.js';
 import { pathsOf } from './paths.js';
 import { Response } from './response.js';
 
@@ -26,7 +26,7 @@ export class Barriers implements DoorSensors {
    * @param stream the door's sensor stream of this replicate
    * @param clock_us end of the clock: no spurious break begins after it, however long visits under way last
    */
-  constructor(beams: readonly MountedBeam[], stream: Stream, clock_us = Infinity) {
+  constructor(beams: readonly MountedBarrier[], stream: Stream, clock_us = Infinity) {
     this.paths = pathsOf(beams);
     // One set of clothes for all beams: who is hidden from one is hidden from the others.
     const shiny = stream.child('shiny');
@@ -81,7 +81,7 @@ class Receiver {
   private readonly spurious: Stream;
 
   constructor(
-    private readonly beam: MountedBeam,
+    private readonly beam: MountedBarrier,
     index: number,
     paths: readonly BeamPath[],
     stream: Stream,
@@ -90,7 +90,7 @@ class Receiver {
     emit: (edge: Edge) => void,
   ) {
     this.own = paths.flatMap((path, i) => (path.receiver === index ? [i] : []));
-    this.response = new Response(beam.sensor.response_ms * 1000, index, emit);
+    this.response = new Response(beam.sensor.response_ms * 1000, beam.index, emit);
     this.missed = stream.child('missed');
     this.spurious = stream.child('spurious');
     this.nextSpurious_us = this.gap();

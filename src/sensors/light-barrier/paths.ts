@@ -2,16 +2,8 @@
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
 import type { BeamLine } from '../../geometry/beam-line.js';
 import type { BeamPath } from '../door-sensors.js';
-import type { LightBarrier } from '../schema.js';
+import type { MountedBarrier } from '../mounted.js';
 import { clearanceOf } from './covered-share.js';
-
-/** A beam as mounted. */
-export interface MountedBeam {
-  readonly name: string;
-  readonly line: BeamLine;
-  readonly emitter_jamb: 'left' | 'right';
-  readonly sensor: LightBarrier;
-}
 
 /**
  * Own paths first, in the order of the beams, then the disturbing ones.
@@ -20,7 +12,7 @@ export interface MountedBeam {
  * same jamb, and the neighbour's light arrives within both half-angles. Retroreflectors send light back where it came
  * from, so the reflector layout has no such path.
  */
-export function pathsOf(beams: readonly MountedBeam[]): BeamPath[] {
+export function pathsOf(beams: readonly MountedBarrier[]): BeamPath[] {
   const own = beams.map((beam, i) => path(beam.line, i, i, beam));
   const disturbing: BeamPath[] = [];
   beams.forEach((source, i) => {
@@ -32,15 +24,15 @@ export function pathsOf(beams: readonly MountedBeam[]): BeamPath[] {
   return [...own, ...disturbing];
 }
 
-function path(line: BeamLine, emitter: number, receiver: number, beam: MountedBeam): BeamPath {
+function path(line: BeamLine, emitter: number, receiver: number, beam: MountedBarrier): BeamPath {
   return { line, emitter, receiver, clearance: clearanceOf(beam.sensor.beam_diameter_m, beam.sensor.covered_share) };
 }
 
 /** Whether one beam's emitter reaches another beam's receiver. */
-export function disturbs(source: MountedBeam, victim: MountedBeam): boolean {
+export function disturbs(source: MountedBarrier, victim: MountedBarrier): boolean {
   if (source.sensor.separation !== 'none' || victim.sensor.separation !== 'none') return false;
   if (source.sensor.layout === 'reflector' || victim.sensor.layout === 'reflector') return false;
-  if (source.emitter_jamb !== victim.emitter_jamb) return false;
+  if (source.mount !== victim.mount) return false;
   const across = { from: source.line.from, to: victim.line.to };
   return (
     within(source.line, across, source.sensor.half_angle_deg) &&
