@@ -9,8 +9,9 @@ import type { Direction, Logic } from '../src/counter/logic.js';
 import { makeLogic } from '../src/counter/make-logic.js';
 import { Stream } from '../src/engine/stream.js';
 import type { Design } from '../src/scenario/schema.js';
-import { Inputs } from '../src/sensors/controller.js';
+import { Inputs } from '../src/sensors/inputs.js';
 import type { Shadow } from '../src/sensors/door-sensors.js';
+import { isBarrier } from '../src/sensors/mounted.js';
 import { Barriers } from '../src/sensors/light-barrier/barriers.js';
 import { controllerOf, crowdPlan, mountedBeams } from '../src/simulate/plan.js';
 
@@ -54,7 +55,7 @@ export function record(design: Design): Recording {
 
   const door = design.doors[0]!;
   const doorStream = replicate.child('door', door.name);
-  const barriers = new Barriers(mountedBeams(design, door), doorStream);
+  const barriers = new Barriers(mountedBeams(design, door).filter(isBarrier), doorStream);
   const episodes = episodesOf(visits).map((seen, i, all) => ({
     seen,
     shadows: seen.map((one) => shadowOf(one, barriers)),
@@ -97,7 +98,7 @@ export function sense(
   sink: (time_us: number, mask: number) => void,
 ): void {
   const door = design.doors[0]!;
-  const barriers = new Barriers(mountedBeams(design, door), doorStream);
+  const barriers = new Barriers(mountedBeams(design, door).filter(isBarrier), doorStream);
   const inputs = new Inputs(controllerOf(design, door), doorStream.child('controller'), sink);
   for (const { shadows, settled_us } of episodes) {
     barriers.episode(shadows);

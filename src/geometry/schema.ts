@@ -28,11 +28,17 @@ export type Mount = z.infer<typeof mountSchema>;
 export const beamLineSchema = {
   mount: mountSchema
     .meta({
-      description: 'What carries the emitter or the ranger: the left or right jamb, as seen walking forward, or (rangers only) the lintel.',
+      description:
+        'What carries the emitter or the ranger: the left or right jamb, as seen walking forward, or (rangers only) the lintel.',
     })
     .default('left-jamb'),
   at_m: quantity(-1, 1, 'm', 'Place of the emitter or ranger along the walk; 0 is the door plane, + is forward.'),
-  height_m: quantity(0.01, 5, 'm', 'Height of the emitter or ranger above the floor (default under the lintel: the door\'s height_m).'),
+  height_m: quantity(
+    0.01,
+    5,
+    'm',
+    "Height of the emitter or ranger above the floor (default under the lintel: the door's height_m).",
+  ),
   across_m: quantity(
     0,
     10,

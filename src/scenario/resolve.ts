@@ -46,8 +46,7 @@ function beamsOfPair(pair: NonNullable<ScenarioDoor['pair']>, width_m: number): 
   const beam = (name: string, side: -1 | 1): WrittenBeam => ({
     name,
     sensor,
-    mount:
-      mount === 'interleaved' || mount === 'facing' ? (side < 0 ? 'left-jamb' : 'right-jamb') : mount,
+    mount: mount === 'interleaved' || mount === 'facing' ? (side < 0 ? 'left-jamb' : 'right-jamb') : mount,
     at_m: (side * spacing_m) / 2,
     ...(height_m !== undefined && { height_m }),
     ...(tilt_deg !== undefined && { tilt_deg }),

@@ -75,16 +75,17 @@ const doorCommon = {
 const scenarioDoorSchema = z.strictObject({
   ...doorCommon,
   pair: pair.optional().meta({ description: 'Short form of two level beams A and B.' }),
-  beams: z.array(beam.partial({ height_m: true })).min(1).max(8).optional().meta({ description: "The door's beams, each by name." }),
+  beams: z
+    .array(beam.partial({ height_m: true }))
+    .min(1)
+    .max(8)
+    .optional()
+    .meta({ description: "The door's beams, each by name." }),
 });
 const designDoorSchema = z.strictObject({
   ...doorCommon,
   controller: name("The controller that reads this door's beams."),
-  beams: z
-    .array(beam)
-    .min(1)
-    .max(8)
-    .meta({ description: "The door's beams, each by name." }),
+  beams: z.array(beam).min(1).max(8).meta({ description: "The door's beams, each by name." }),
 });
 
 const common = {
@@ -103,7 +104,7 @@ const common = {
     .min(1)
     .max(50)
     .meta({ description: 'What reads the sensors.' })
-    .default(() => [{ name: 'main' }]),
+    .default(() => [controllerSchema.parse({ name: 'main' })]),
   surroundings: surroundingsSchema
     .default(() => surroundingsSchema.parse({}))
     .meta({ description: 'Air and light in the house.' }),

@@ -18,4 +18,9 @@ export type { LightBarrier };
 export type RangerSensor = Exclude<Sensor, LightBarrier>;
 
 /** Kinds by name; each name alone stands for the kind with all its defaults. */
-export const SENSOR_KINDS = ['light-barrier', 'ultrasonic-ranger', 'triangulation-ranger', 'time-of-flight-ranger'] as const satisfies readonly SensorKind[];
+export const SENSOR_KINDS = [
+  'light-barrier',
+  'ultrasonic-ranger',
+  'triangulation-ranger',
+  'time-of-flight-ranger',
+] as const satisfies readonly SensorKind[];

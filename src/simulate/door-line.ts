@@ -12,8 +12,9 @@ import { DoorScorer } from '../score/door-scorer.js';
 import { DriftTrack } from '../score/drift-bands.js';
 import type { DoorRecord } from '../score/metrics.js';
 import { trueNetOf } from '../score/truth.js';
-import { Inputs } from '../sensors/controller.js';
+import { Inputs } from '../sensors/inputs.js';
 import type { Shadow } from '../sensors/door-sensors.js';
+import { isBarrier } from '../sensors/mounted.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
 import { clockOf, controllerOf, mountedBeams, readingDelay } from './plan.js';
 import { shadowOf } from './shadow.js';
@@ -39,7 +40,11 @@ export class DoorLine {
 
   constructor(design: Design, door: DesignDoor, logics: readonly Logic[], replicate: Stream, hooks: DoorHooks) {
     const clock_us = clockOf(design);
-    this.barriers = new Barriers(mountedBeams(design, door), replicate.child('door', door.name), clock_us);
+    this.barriers = new Barriers(
+      mountedBeams(design, door).filter(isBarrier),
+      replicate.child('door', door.name),
+      clock_us,
+    );
     this.breaks = door.beams.map(() => 0);
     this.inputs = new Inputs(
       controllerOf(design, door),

@@ -58,5 +58,6 @@ export function alikeBeams(beams: readonly BeamFacts[]): BeamFacts[][] {
 
 function diameterOf(design: Design, door: DesignDoor, name: string): number {
   const beam = door.beams.find((one) => one.name === name);
-  return beam ? sensorNamed(design, beam.sensor).beam_diameter_m : 0;
+  const sensor = beam && sensorNamed(design, beam.sensor);
+  return sensor?.kind === 'light-barrier' ? sensor.beam_diameter_m : 0;
 }

@@ -12,8 +12,11 @@ import type { Body } from '../agents/body.js';
 import { drawPerson } from '../agents/population.js';
 import type { Walker } from '../agents/schema.js';
 import { Stream } from '../engine/stream.js';
-import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
-import { disturbs, pathsOf } from '../sensors/light-barrier/paths.js';
+import type { Design, DesignDoor } from '../scenario/schema.js';
+import { axisPaths } from '../sensors/axis-paths.js';
+import { disturbs } from '../sensors/light-barrier/paths.js';
+import { isBarrier } from '../sensors/mounted.js';
+import type { MountedBeam } from '../sensors/mounted.js';
 import { partShares } from './body-parts.js';
 import type { Crossing } from './crossing-sample.js';
 import { depthOf, lengthsOf, sampleCrossings, sharesByWalker, together } from './crossing-sample.js';
@@ -56,7 +59,7 @@ function doorFacts(
   { drawn = 2000, crossings: count = 400 }: FactOptions,
 ): DoorFacts {
   const beams = mountedBeams(design, door);
-  const paths = pathsOf(beams).slice(0, beams.length);
+  const paths = axisPaths(beams);
   const crossings = sampleCrossings(design, door, paths, count, stream.child('crossings'));
   const groups = GROUPS.map(({ who, ages_y: [from, to] }) => ({
     who,
@@ -74,7 +77,7 @@ function doorFacts(
   }));
 
   const beamFacts = beams.map((beam, i): BeamFacts => {
-    const height_m = middleHeight(door.beams[i] as DesignBeam);
+    const height_m = middleHeight(beam);
     const above = (bodies: readonly Standing[]) => shareOf(bodies.map(alike), (body) => body.stature_m > height_m);
     return {
       beam: beam.name,
@@ -92,22 +95,23 @@ function doorFacts(
       ),
       broken: shareOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length > 0),
       breaks_per_crossing: meanOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length / 2),
-      response: responseFacts(crossings, i, beam.sensor.response_ms),
+      response: responseFacts(crossings, i, isBarrier(beam) ? beam.sensor.response_ms : 0),
     };
   });
   const everybody = walkers.flatMap(({ weighted }) => weighted);
   const facts: Omit<DoorFacts, 'cautions'> = {
     door: door.name,
     beams: beamFacts,
-    spacings: spacingFacts(design, door, crossings, everybody),
+    spacings: spacingFacts(design, door, beams, crossings, everybody),
     opening: openingFacts(door, adults),
     zone: {
       zone_m: door.zone_m,
-      least_m: Math.max(...door.beams.map(outermost)) + LONGEST_REACH.value,
+      least_m: Math.max(...beams.map(outermost)) + LONGEST_REACH.value,
       cut: shareOf(crossings, isCut),
     },
-    interference: beams.flatMap((source) =>
+    interference: beams.filter(isBarrier).flatMap((source) =>
       beams
+        .filter(isBarrier)
         .filter((victim) => victim !== source && disturbs(source, victim))
         .map((victim) => ({ emitter: source.name, receiver: victim.name })),
     ),
@@ -144,16 +148,16 @@ function middlingOf(design: Design, door: DesignDoor, who: string, stream: Strea
   return arrivals.toSorted((a, b) => a.body.stature_m - b.body.stature_m).slice(first, first + MIDDLING);
 }
 
-function middleHeight(beam: DesignBeam): number {
-  return (beam.height_m + beam.far_height_m) / 2;
+function middleHeight({ line }: MountedBeam): number {
+  return (line.from.z + line.to.z) / 2;
 }
 
-function middlePlace(beam: DesignBeam): number {
-  return (beam.at_m + beam.far_at_m) / 2;
+function middlePlace({ line }: MountedBeam): number {
+  return (line.from.y + line.to.y) / 2;
 }
 
-function outermost(beam: DesignBeam): number {
-  return Math.max(Math.abs(beam.at_m), Math.abs(beam.far_at_m));
+function outermost({ line }: MountedBeam): number {
+  return Math.max(Math.abs(line.from.y), Math.abs(line.to.y));
 }
 
 function responseFacts(crossings: readonly Weighted<Crossing>[], beam: number, response_ms: number): ResponseFacts {
@@ -178,10 +182,11 @@ function responseFacts(crossings: readonly Weighted<Crossing>[], beam: number, r
 function spacingFacts(
   design: Design,
   door: DesignDoor,
+  beams: readonly MountedBeam[],
   crossings: readonly Weighted<Crossing>[],
   everybody: readonly Weighted<Standing>[],
 ): SpacingFacts[] {
-  const inOrder = door.beams
+  const inOrder = beams
     .map((beam, index) => ({ beam, index, at_m: middlePlace(beam) }))
     .toSorted((a, b) => a.at_m - b.at_m || a.index - b.index);
   const places = inOrder.filter(({ at_m }, i) => i === 0 || at_m > (inOrder[i - 1] as { at_m: number }).at_m);

@@ -15,6 +15,7 @@ import { wrongOf } from '../score/door-counts.js';
 import { DoorLine } from './door-line.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
+import type { Sensor } from '../sensors/schema.js';
 import { sensorNamed } from './plan.js';
 
 export interface LadderCell {
@@ -99,7 +100,7 @@ export function heightLadder(design: Design, door: DesignDoor, options: LadderOp
 
 /** The mean of the beams' ends. */
 function ownHeight(door: DesignDoor): number {
-  const ends = door.beams.flatMap((beam) => [beam.height_m, beam.far_height_m]);
+  const ends = door.beams.flatMap((beam) => [beam.height_m, beam.far_height_m ?? beam.height_m]);
   const mean = ends.reduce((sum, end) => sum + end, 0) / ends.length;
   // Free of the last bit's dust, so that level beams have the height the user typed.
   return Math.round(mean * 1e6) / 1e6;
@@ -107,7 +108,7 @@ function ownHeight(door: DesignDoor): number {
 
 function isLevel(door: DesignDoor): boolean {
   const height_m = door.beams[0]?.height_m;
-  return door.beams.every((beam) => beam.height_m === height_m && beam.far_height_m === height_m);
+  return door.beams.every((beam) => beam.height_m === height_m && (beam.far_height_m ?? height_m) === height_m);
 }
 
 /**
@@ -159,15 +160,23 @@ interface Mounted {
 }
 
 function atHeight(door: DesignDoor, height_m: number): DesignDoor {
-  const level = (beam: DesignBeam): DesignBeam => ({ ...beam, height_m, far_height_m: height_m });
+  const level = (beam: DesignBeam): DesignBeam => ({
+    ...beam,
+    height_m,
+    ...(beam.far_height_m !== undefined && { far_height_m: height_m }),
+  });
   return { ...door, beams: door.beams.map(level) };
 }
 
 function withoutSpurious(design: Design, door: DesignDoor): Mounted {
-  const sensors = Object.fromEntries(
-    door.beams.map((beam) => [beam.sensor, { ...sensorNamed(design, beam.sensor), spurious_per_hour: 0 }]),
-  );
+  const sensors = Object.fromEntries(door.beams.map((beam) => [beam.sensor, quiet(sensorNamed(design, beam.sensor))]));
   return { design: { ...design, sensors }, door };
+}
+
+/** The same sensor without what it says of nobody. */
+function quiet(sensor: Sensor): Sensor {
+  if (sensor.kind === 'light-barrier') return { ...sensor, spurious_per_hour: 0 };
+  return { ...sensor, stray_share: 0 };
 }
 
 function runCrowd(

@@ -18,7 +18,8 @@ import { printable, quote } from '../engine/printable.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { DoorScorer } from '../score/door-scorer.js';
 import type { Verdict } from '../score/match.js';
-import { Inputs } from '../sensors/controller.js';
+import { Inputs } from '../sensors/inputs.js';
+import { isBarrier } from '../sensors/mounted.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
@@ -161,7 +162,7 @@ type Chosen = Required<Omit<PassageChoice, 'door'>>;
 
 function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: PartyAlone, stream: Stream): PassageTrace {
   const mounted = mountedBeams(design, door);
-  const barriers = new Barriers(mounted, stream.child('door', door.name));
+  const barriers = new Barriers(mounted.filter(isBarrier), stream.child('door', door.name));
   const shadows = party.map(({ visit, body, passage }) => shadowOf(visit, body, passage, barriers.paths));
   const controller = controllerOf(design, door);
   const logics = design.logics.map(
@@ -185,10 +186,10 @@ function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: Par
     scenario: design.name,
     door: door.name,
     width_m: door.width_m,
-    beams: door.beams.map(({ name, height_m, far_height_m, at_m, far_at_m }) => ({
+    beams: mounted.map(({ name, line }) => ({
       name,
-      height_m: (height_m + far_height_m) / 2,
-      at_m: (at_m + far_at_m) / 2,
+      height_m: (line.from.z + line.to.z) / 2,
+      at_m: (line.from.y + line.to.y) / 2,
     })),
     poll_ms: controller.poll_ms ?? null,
     ...chosen,

@@ -7,6 +7,7 @@ import { barrierLine, rangerLine } from '../geometry/mounting.js';
 import { OUTSIDE as OUTSIDE_NAME } from '../scenario/checks/outline.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { Controller } from '../sensors/controllers/schema.js';
+import { isBarrier } from '../sensors/mounted.js';
 import type { MountedBeam } from '../sensors/mounted.js';
 import type { Sensor } from '../sensors/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
@@ -61,6 +62,11 @@ export function controllerOf(design: Design, door: DesignDoor): Controller {
  * A tally may come as much later than the logic's own latency says.
  */
 export function readingDelay(design: Design, door: DesignDoor): number {
-  const slowest_ms = Math.max(...mountedBeams(design, door).map((beam) => beam.sensor.response_ms));
+  const slowest_ms = Math.max(
+    0,
+    ...mountedBeams(design, door)
+      .filter(isBarrier)
+      .map((beam) => beam.sensor.response_ms),
+  );
   return Math.ceil((slowest_ms + (controllerOf(design, door).poll_ms ?? 0)) * 1000);
 }

@@ -8,28 +8,29 @@ import { Stream } from '../../src/engine/stream.js';
 import type { Shadow } from '../../src/sensors/door-sensors.js';
 import type { Edge } from '../../src/sensors/edge.js';
 import { Barriers } from '../../src/sensors/light-barrier/barriers.js';
-import type { MountedBeam } from '../../src/sensors/light-barrier/paths.js';
+import type { MountedBarrier } from '../../src/sensors/mounted.js';
 import { pathsOf } from '../../src/sensors/light-barrier/paths.js';
 import type { LightBarrier } from '../../src/sensors/schema.js';
-import { sensorSchema } from '../../src/sensors/schema.js';
+import { lightBarrierSchema } from '../../src/sensors/light-barrier/schema.js';
 
 const SECOND = 1e6;
 const HOUR = 3600 * SECOND;
 
 function barrier(change: Partial<LightBarrier> = {}): LightBarrier {
-  return { ...sensorSchema.parse({ kind: 'light-barrier' }), response_ms: 0, ...change };
+  return { ...lightBarrierSchema.parse({ kind: 'light-barrier' }), response_ms: 0, ...change };
 }
 function pair(
   sensor: LightBarrier,
   spacing_m = 0.1,
   width_m = 0.9,
   emitters: readonly ('left' | 'right')[] = ['left', 'left'],
-): MountedBeam[] {
+): MountedBarrier[] {
   return ['A', 'B'].map((name, i) => {
     const y = (i - 0.5) * spacing_m;
-    const emitter_jamb = emitters[i] as 'left' | 'right';
-    const [from, to] = emitter_jamb === 'left' ? [0, width_m] : [width_m, 0];
-    return { name, emitter_jamb, sensor, line: { from: { x: from, y, z: 0.9 }, to: { x: to, y, z: 0.9 } } };
+    const left = emitters[i] === 'left';
+    const mount = left ? ('left-jamb' as const) : ('right-jamb' as const);
+    const [from, to] = left ? [0, width_m] : [width_m, 0];
+    return { name, index: i, mount, sensor, line: { from: { x: from, y, z: 0.9 }, to: { x: to, y, z: 0.9 } } };
   });
 }
 

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Stream } from '../../src/engine/stream.js';
-import { Inputs } from '../../src/sensors/controller.js';
+import { Inputs } from '../../src/sensors/inputs.js';
 import type { Edge } from '../../src/sensors/edge.js';
 
 /** A stream whose first draw is `u`: the phase of the polling. */

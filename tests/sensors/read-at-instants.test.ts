@@ -2,12 +2,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { Stream } from '../../src/engine/stream.js';
-import { Inputs } from '../../src/sensors/controller.js';
+import { Inputs } from '../../src/sensors/inputs.js';
 import { Barriers } from '../../src/sensors/light-barrier/barriers.js';
-import { lightBarrierSchema } from '../../src/sensors/schema.js';
+import { lightBarrierSchema } from '../../src/sensors/light-barrier/schema.js';
 
-const beam = (name: string, y: number, spurious_per_hour: number) => ({
+const beam = (name: string, index: number, y: number, spurious_per_hour: number) => ({
   name,
+  index,
   line: { from: { x: 0, y, z: 1 }, to: { x: 0.9, y, z: 1 } },
   mount: 'left-jamb' as const,
   sensor: lightBarrierSchema.parse({ kind: 'light-barrier', spurious_per_hour, spurious_ms: 35, response_ms: 2 }),
@@ -22,7 +23,7 @@ test('a read at every poll of an hour sees what polled inputs report, noise and 
       (poll_ms, breaks, seed) => {
         const make = () => {
           const barriers = new Barriers(
-            [beam('A', -0.05, 400), beam('B', 0.05, 700)],
+            [beam('A', 0, -0.05, 400), beam('B', 1, 0.05, 700)],
             Stream.root(String(seed)).child('door'),
           );
           const episodes = breaks

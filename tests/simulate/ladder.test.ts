@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Walker } from '../../src/agents/schema.js';
 import { Stream } from '../../src/engine/stream.js';
 import type { Design } from '../../src/scenario/schema.js';
-import { pathsOf } from '../../src/sensors/light-barrier/paths.js';
+import { axisPaths } from '../../src/sensors/axis-paths.js';
 import { trueBreaks } from '../../src/simulate/body-parts.js';
 import { type LadderOptions, heightLadder, rungs } from '../../src/simulate/ladder.js';
 import { partiesAlone } from '../../src/simulate/parties.js';
@@ -98,7 +98,7 @@ describe('the same crowd counted by hand', () => {
 
     const stream = Stream.root(String(design.seed)).child('ladder', 'front', 'crowd', 'adult');
     const choice = { who: 'adult', kind: 'through', forward_share: 0.5 } as const;
-    const paths = pathsOf(mountedBeams(design, door));
+    const paths = axisPaths(mountedBeams(design, door));
     let breaks = 0;
     let missed = 0;
     let wrong = 0;

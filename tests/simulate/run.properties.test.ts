@@ -53,7 +53,7 @@ function house({ seed, width_m, height_m, spacing_m, per_hour, extra = '' }: Hou
   const jamb = turnedRound ? 'right' : 'left';
   const [from, to] = turnedRound ? ['hall', 'outside'] : ['outside', 'hall'];
   const beam = (name: string, side: number) =>
-    `{ name: ${name}, sensor: barrier, at_m: ${(side * spacing_m) / 2}, height_m: ${height_m}, emitter_jamb: ${jamb} }`;
+    `{ name: ${name}, sensor: barrier, at_m: ${(side * spacing_m) / 2}, height_m: ${height_m}, mount: ${jamb}-jamb }`;
   return designOf(`format: 1
 name: house
 seed: ${seed}

@@ -16,7 +16,7 @@ const WIDEST = 250;
 
 export function frontView(id: string, door: DesignDoor, people: readonly Silhouette[]): Markup {
   const scale = Math.min(SCALE, WIDEST / door.width_m);
-  const tall = Math.max(door.height_m, ...door.beams.map((b) => Math.max(b.height_m, b.far_height_m)));
+  const tall = Math.max(door.height_m, ...door.beams.map((b) => Math.max(b.height_m, farHeight(b))));
   const size = { width: LEFT + door.width_m * scale + RIGHT, height: TOP + tall * scale + BOTTOM };
   const x = (m: number): number => LEFT + m * scale;
   const z = (m: number): number => TOP + (tall - m) * scale;
@@ -75,7 +75,7 @@ function bodies(
 function beams(all: readonly DesignBeam[], x0: number, x1: number, z: (m: number) => number): Markup[] {
   const groups = new Map<string, { beam: DesignBeam; names: string[]; index: number }>();
   all.forEach((beam, index) => {
-    const key = `${beam.height_m} ${beam.far_height_m} ${beam.mount}`;
+    const key = `${beam.height_m} ${farHeight(beam)} ${beam.mount}`;
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { beam, names: [beam.name], index });
     else group.names.push(beam.name);
@@ -86,13 +86,13 @@ function beams(all: readonly DesignBeam[], x0: number, x1: number, z: (m: number
     .map(({ beam, names, index }) => {
       const [from, to] = beam.mount !== 'right-jamb' ? [x0, x1] : [x1, x0];
       const inward = beam.mount !== 'right-jamb' ? 1 : -1;
-      const [z0, z1] = [z(beam.height_m), z(beam.far_height_m)];
+      const [z0, z1] = [z(beam.height_m), z(farHeight(beam))];
       const label = Math.max(z(rightHeight(beam)), lastLabel + 30);
       lastLabel = label;
       const height =
-        beam.height_m === beam.far_height_m
+        beam.height_m === farHeight(beam)
           ? metres(beam.height_m)
-          : `${metres(beam.height_m).replace('\u00a0m', '')} → ${metres(beam.far_height_m)}`;
+          : `${metres(beam.height_m).replace('\u00a0m', '')} → ${metres(farHeight(beam))}`;
       // Beams behind one another: the first whole, the second dashed on top of it, so both show.
       const lines = names.map(
         (_, i) => html`<path class="${beamClass(index + i)}" d="M${px(from)} ${px(z0)}L${px(to)} ${px(z1)}"/>`,
@@ -105,7 +105,8 @@ function beams(all: readonly DesignBeam[], x0: number, x1: number, z: (m: number
     });
 }
 
-const rightHeight = (b: DesignBeam): number => (b.mount !== 'right-jamb' ? b.far_height_m : b.height_m);
+const farHeight = (b: DesignBeam): number => b.far_height_m ?? b.height_m;
+const rightHeight = (b: DesignBeam): number => (b.mount !== 'right-jamb' ? farHeight(b) : b.height_m);
 
 function describe(door: DesignDoor, people: readonly Silhouette[]): string {
   const lines = door.beams.map((b) => `Beam ${named(b.name)} is ${metres(b.height_m)} above the floor.`);

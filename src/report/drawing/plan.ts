@@ -13,7 +13,7 @@ const JAMB = 22;
 
 export function planView(id: string, door: DesignDoor): Markup {
   const scale = Math.min(SCALE, WIDEST / door.width_m);
-  const places = door.beams.flatMap((b) => [b.at_m, b.far_at_m]);
+  const places = door.beams.flatMap((b) => [b.at_m, b.far_at_m ?? b.at_m]);
   const half = door.jamb_depth_m / 2;
   const [back, front] = [Math.min(-half, ...places) - 0.06, Math.max(half, ...places) + 0.06];
   const size = { width: LEFT + door.width_m * scale + RIGHT, height: (front - back) * scale + 62 };
@@ -25,14 +25,14 @@ export function planView(id: string, door: DesignDoor): Markup {
     html`<rect class="wood" fill="url(#${id}-h)" x="${px(left)}" y="${px(y(half))}" width="${JAMB}" height="${px(2 * half * scale)}"/>`;
   let lastLabel = Number.NEGATIVE_INFINITY;
   const lines = door.beams
-    .map((b, i) => ({ b, i, right: b.mount !== 'right-jamb' ? b.far_at_m : b.at_m }))
+    .map((b, i) => ({ b, i, right: b.mount !== 'right-jamb' ? (b.far_at_m ?? b.at_m) : b.at_m }))
     .sort((p, q) => q.right - p.right)
     .map(({ b, i, right }) => {
       const [from, to] = b.mount !== 'right-jamb' ? [x0, x1] : [x1, x0];
       const label = Math.max(y(right) + 4, lastLabel + 15);
       lastLabel = label;
-      return html`<g><path class="${beamClass(i)}" d="M${px(from)} ${px(y(b.at_m))}L${px(to)} ${px(y(b.far_at_m))}"/>
-<circle class="emitter" cx="${px(from)}" cy="${px(y(b.at_m))}" r="4"/><path class="receiver" d="M${px(to)} ${px(y(b.far_at_m) - 5)}v10"/>
+      return html`<g><path class="${beamClass(i)}" d="M${px(from)} ${px(y(b.at_m))}L${px(to)} ${px(y(b.far_at_m ?? b.at_m))}"/>
+<circle class="emitter" cx="${px(from)}" cy="${px(y(b.at_m))}" r="4"/><path class="receiver" d="M${px(to)} ${px(y(b.far_at_m ?? b.at_m) - 5)}v10"/>
 <text x="${px(x1 + JAMB + 8)}" y="${px(label)}">${named(b.name)}</text></g>`;
     });
   const middle = x0 + (x1 - x0) * 0.5;

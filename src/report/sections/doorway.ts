@@ -52,7 +52,7 @@ const drawn = (s: Silhouette): string => `${who(s)} of ${metres(Math.round(s.sta
 
 /** Where on the people drawn each height of beam passes, from stature alone. */
 function meetings(door: DesignDoor, people: readonly Silhouette[]): Markup[] {
-  const lowest = (b: DesignDoor['beams'][number]): number => Math.min(b.height_m, b.far_height_m);
+  const lowest = (b: DesignDoor['beams'][number]): number => Math.min(b.height_m, b.far_height_m ?? b.height_m);
   const heights = [...new Set(door.beams.map(lowest))].sort((a, b) => b - a);
   return heights.map((height) => {
     const beams = joined(door.beams.filter((b) => lowest(b) === height).map((b) => named(b.name)));
@@ -71,7 +71,7 @@ function beamTable(door: DesignDoor, metrics: DoorMetrics | undefined): Markup {
   return html`<table><caption>Beams</caption><thead><tr><th scope="col">beam</th><th scope="col">sensor</th><th scope="col">height</th><th scope="col">along the walk</th><th scope="col">breaks per crossing</th></tr></thead>
 <tbody>${door.beams.map((b) => {
     const breaks = metrics?.breaks_per_crossing.find((x) => x.beam === b.name);
-    return html`<tr><th scope="row">${named(b.name)}</th><td>${named(b.sensor)}</td><td>${both(b.height_m, b.far_height_m)}</td><td>${both(b.at_m, b.far_at_m)}</td>${
+    return html`<tr><th scope="row">${named(b.name)}</th><td>${named(b.sensor)}</td><td>${both(b.height_m, b.far_height_m ?? b.height_m)}</td><td>${both(b.at_m, b.far_at_m ?? b.at_m)}</td>${
       breaks === undefined ? html`<td class="num none">not known</td>` : estimateCell(breaks.estimate)
     }</tr>`;
   })}</tbody></table>`;

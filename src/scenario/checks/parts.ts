@@ -29,7 +29,8 @@ export function checkWalkers(outline: Outline): Finding[] {
 
 export function checkSensors(outline: Outline): Finding[] {
   return Object.entries(outline.sensors ?? {}).flatMap(([name, sensor]) => {
-    const { spurious_per_hour: per_hour, spurious_ms: length_ms } = sensor ?? {};
+    if (sensor?.kind !== 'light-barrier') return [];
+    const { spurious_per_hour: per_hour, spurious_ms: length_ms } = sensor;
     if (per_hour === undefined || length_ms === undefined || per_hour * length_ms < 3_600_000) return [];
     return [finding(['sensors', name, 'spurious_per_hour'], { code: 'always_broken', per_hour, length_ms })];
   });
@@ -37,7 +38,7 @@ export function checkSensors(outline: Outline): Finding[] {
 
 export function cautionSensors(outline: Outline): Finding[] {
   return Object.entries(outline.sensors ?? {}).flatMap(([name, sensor]) => {
-    if (!sensor) return [];
+    if (sensor?.kind !== 'light-barrier') return [];
     const { spurious_per_hour = 0, spurious_ms, response_ms, shiny_share = 0, layout } = sensor;
     const findings: Finding[] = [];
     if (shiny_share > 0 && layout === 'through-beam') {

@@ -1,0 +1,87 @@
+/**
+ * What reaches the counting logic. Light barriers: interrupts give every edge at its own instant; polling reads all
+ * inputs together at fixed instants and sees only the levels there, so a break between two reads is lost and two edges
+ * may come as one. Rangers: their edges are the controller's own, known at the instant of the reading.
+ */
+import type { Stream } from '../engine/stream.js';
+import type { Controller } from './controllers/schema.js';
+import type { Edge } from './edge.js';
+
+/** Receives the levels of all of a door's beams, as bits, whenever one has changed. Beam 0 is bit 0. */
+export type LevelSink = (time_us: number, mask: number, before: number) => void;
+
+export class Inputs {
+  private readonly period_us: number;
+  private readonly phase_us: number;
+  private reported = 0;
+  /** Changes not given on yet, in order of the instant they are known: instants, and beam · 2 + level. */
+  private readonly instants: number[] = [];
+  private readonly changes: number[] = [];
+
+  /** @param stream the controller's stream of this replicate: its phase of polling is chance */
+  constructor(
+    controller: Pick<Controller, 'poll_ms'>,
+    stream: Stream,
+    private readonly sink: LevelSink,
+  ) {
+    this.period_us = controller.poll_ms === undefined ? 0 : Math.max(1, Math.round(controller.poll_ms * 1000));
+    this.phase_us = Math.floor(stream.at(0) * this.period_us);
+  }
+
+  /** The next edge of a light barrier. */
+  edge(edge: Edge): void {
+    this.keep(this.readingOf(edge.time_us), edge);
+  }
+
+  /** The next edge of a ranger: it is known when it happens. */
+  known(edge: Edge): void {
+    this.keep(edge.time_us, edge);
+  }
+
+  /** No edge before `until_us` is still to come: what is known by then is given on. */
+  settle(until_us: number): void {
+    const { instants, changes } = this;
+    let n = 0;
+    while (n < instants.length && (instants[n] as number) < until_us) {
+      const instant = instants[n] as number;
+      const before = this.reported;
+      let mask = before;
+      // Everything of one instant is one input; of two changes of one beam the later holds.
+      for (; n < instants.length && instants[n] === instant; n++) {
+        const change = changes[n] as number;
+        const bit = 1 << (change >> 1);
+        mask = (change & 1) === 1 ? mask | bit : mask & ~bit;
+      }
+      if (mask === before) continue;
+      this.reported = mask;
+      this.sink(instant, mask, before);
+    }
+    if (n === 0) return;
+    for (let i = n; i < instants.length; i++) {
+      instants[i - n] = instants[i] as number;
+      changes[i - n] = changes[i] as number;
+    }
+    for (let i = 0; i < n; i++) {
+      instants.pop();
+      changes.pop();
+    }
+  }
+
+  /** Edges come nearly in order: the place is found from the end. */
+  private keep(instant: number, { beam, level }: Edge): void {
+    const { instants, changes } = this;
+    let i = instants.length;
+    for (; i > 0 && (instants[i - 1] as number) > instant; i--) {
+      instants[i] = instants[i - 1] as number;
+      changes[i] = changes[i - 1] as number;
+    }
+    instants[i] = instant;
+    changes[i] = beam * 2 + level;
+  }
+
+  /** The first instant at or after a time at which inputs are read. */
+  private readingOf(time_us: number): number {
+    if (this.period_us === 0) return time_us;
+    return Math.ceil((time_us - this.phase_us) / this.period_us) * this.period_us + this.phase_us;
+  }
+}
