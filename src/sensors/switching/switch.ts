@@ -75,8 +75,7 @@ export class Switch {
     if (distance_um === NO_ECHO && this.no_echo === 'keep') return false;
     const moved = this.window.push(this.inWindow(distance_um));
     const seen_um = this.window.median();
-    if (this.level === 1) return this.whileBroken(time_us, seen_um) || moved;
-    const counted = this.whileClear(seen_um);
+    const counted = this.level === 1 ? this.whileBroken(time_us, seen_um) : this.whileClear(seen_um);
     const followed = this.level === 0 && this.follow(distance_um);
     return counted || followed || moved;
   }
