@@ -1,12 +1,15 @@
-/** passages.csv, tallies.csv and edges.csv, written while the simulation runs. Times are whole microseconds. */
+/** passages.csv, tallies.csv, edges.csv and readings.csv, written while the simulation runs. Times are whole microseconds. */
 import { join } from 'node:path';
 import type { Design } from '../scenario/schema.js';
+import { NO_ECHO } from '../sensors/ranger.js';
+import { hasRangers } from '../simulate/plan.js';
 import type { Sinks } from '../simulate/outcome.js';
 import { CsvFile, cell } from './csv-file.js';
 
 const PASSAGE_COLUMNS =
   'replicate,number,door,body,who,stature_m,persons,kind,direction,enter_us,cross_us,leave_us'.split(',');
 const TALLY_COLUMNS = 'replicate,door,logic,time_us,direction'.split(',');
+const READING_COLUMNS = 'replicate,door,beam,time_us,distance_um'.split(',');
 const EDGE_COLUMNS = 'replicate,door,beam,time_us,level'.split(',');
 /** Statures go to the tenth of a millimetre: nobody is taller by less. */
 const STATURE_PLACES = 4;
@@ -21,6 +24,8 @@ export function openEventFiles(folder: string, design: Design, withEdges: boolea
   const passages = new CsvFile(join(folder, 'passages.csv'), PASSAGE_COLUMNS);
   const tallies = new CsvFile(join(folder, 'tallies.csv'), TALLY_COLUMNS);
   const edges = withEdges ? new CsvFile(join(folder, 'edges.csv'), EDGE_COLUMNS) : undefined;
+  const readings =
+    withEdges && hasRangers(design) ? new CsvFile(join(folder, 'readings.csv'), READING_COLUMNS) : undefined;
   const doors = design.doors.map((door) => cell(door.name));
   const logics = design.logics.map((logic) => cell(logic.name));
   const beams = design.doors.map((door) => door.beams.map((beam) => cell(beam.name)));
@@ -45,11 +50,20 @@ export function openEventFiles(folder: string, design: Design, withEdges: boolea
           edges.whole(e.level).endRow();
         },
       }),
+      ...(readings && {
+        reading(replicate, r) {
+          readings.whole(replicate).text(doors[r.door]!).text(beams[r.door]![r.beam]!).whole(r.time_us);
+          if (r.distance_um === NO_ECHO) readings.empty();
+          else readings.whole(r.distance_um);
+          readings.endRow();
+        },
+      }),
     },
     close() {
       passages.close();
       tallies.close();
       edges?.close();
+      readings?.close();
     },
   };
 }

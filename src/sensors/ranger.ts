@@ -67,6 +67,8 @@ export interface Ear {
   readonly speed_mps: number;
   /** Microseconds after its own burst before which it hears nothing (ringing), and after which it listens no more. */
   readonly window_us: readonly [number, number];
+  /** Longest way, metres, on which the loudest of bursts is still heard. */
+  readonly farthest_m: number;
   /**
    * Lengths of the ways, metres, on which another's burst reaches this ear loud enough: straight, by one reflection at a
    * jamb, lintel or floor of the opening, and by each capsule of the scene; blocked ways left out.

@@ -24,6 +24,15 @@ export interface DoorHooks {
   tally(logic: number, time_us: number, direction: Direction): void;
 }
 
+/** What a door needs to know of the rangers that the house reads. */
+export interface DoorRangers {
+  /** Every edge before this has been told, microseconds. */
+  readonly settled_us: number;
+  /** How long after it happened a logic may learn of an edge of the door's rangers, microseconds. */
+  delay_us(door: number): number;
+}
+const NO_RANGERS: DoorRangers = { settled_us: Infinity, delay_us: () => 0 };
+
 export class DoorLine {
   private readonly barriers: Barriers;
   private readonly inputs: Inputs;
@@ -37,8 +46,18 @@ export class DoorLine {
   private episodeStart = 0;
   private episodeEnd = -Infinity;
   private readonly longestLatency: number;
+  private readonly rangers: DoorRangers;
+  private readonly delay_us: number;
 
-  constructor(design: Design, door: DesignDoor, logics: readonly Logic[], replicate: Stream, hooks: DoorHooks) {
+  /** @param rangers of the house; they are brought up to date before this door is asked for anything */
+  constructor(
+    design: Design,
+    door: DesignDoor,
+    logics: readonly Logic[],
+    replicate: Stream,
+    hooks: DoorHooks,
+    rangers: DoorRangers | null,
+  ) {
     const clock_us = clockOf(design);
     this.barriers = new Barriers(
       mountedBeams(design, door).filter(isBarrier),
@@ -53,9 +72,10 @@ export class DoorLine {
     );
     this.counters = logics.map(() => new DoorCounter());
     this.drift = logics.map(() => new DriftTrack(clock_us));
-    const delay_us = readingDelay(design, door);
+    this.rangers = rangers ?? NO_RANGERS;
+    this.delay_us = Math.max(readingDelay(design, door), this.rangers.delay_us(design.doors.indexOf(door)));
     this.scorers = logics.map(
-      (logic, l) => new DoorScorer(logic.latency_us + delay_us, this.counters[l] as DoorCounter),
+      (logic, l) => new DoorScorer(logic.latency_us + this.delay_us, this.counters[l] as DoorCounter),
     );
     this.hosts = logics.map(
       (logic, l) =>
@@ -83,6 +103,11 @@ export class DoorLine {
     if (visit.cross_us !== null) for (const track of this.drift) track.crossed(visit.cross_us, trueNetOf(visit));
   }
 
+  /** An edge of one of the door's rangers; edges may come before the visits that cause them are flushed. */
+  rangerEdge(beam: number, time_us: number, level: Level): void {
+    this.inputs.known({ time_us, beam, level });
+  }
+
   /** No visit before `time_us` is still to come. Gives back the time up to which everything is said. */
   advance(time_us: number): number {
     if (this.episode.length > 0) {
@@ -90,14 +115,18 @@ export class DoorLine {
       this.flush();
     }
     this.settle(time_us);
-    return time_us;
+    return Math.min(time_us, this.rangers.settled_us);
   }
 
-  /** The clock has ended: visits under way finish, timers expire. */
+  /** Late enough for the last clear edge to be read and every timer to run out. */
+  end_us(clock_us: number): number {
+    return Math.max(clock_us, this.episodeEnd) + 30 * SECOND_US + this.delay_us;
+  }
+
+  /** The clock has ended: visits under way finish, timers expire. Rangers have been read to {@link end_us}. */
   close(clock_us: number, unmet_parties: number): DoorRecord {
     this.flush();
-    // Late enough for the last clear edge to be read and every timer to run out.
-    const end = Math.max(clock_us, this.episodeEnd) + 30 * SECOND_US;
+    const end = this.end_us(clock_us);
     this.settle(end);
     for (const host of this.hosts) host.finish(end + this.longestLatency);
     for (const scorer of this.scorers) scorer.close();
@@ -110,7 +139,8 @@ export class DoorLine {
     this.episode = [];
   }
 
-  private settle(until_us: number): void {
+  private settle(wanted_us: number): void {
+    const until_us = Math.min(wanted_us, this.rangers.settled_us);
     for (const edge of this.barriers.edgesUntil(until_us)) this.inputs.edge(edge);
     this.inputs.settle(until_us);
     for (const host of this.hosts) host.finish(until_us - 1);

@@ -16,6 +16,7 @@ import { DoorLine } from './door-line.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
 import type { Sensor } from '../sensors/schema.js';
+import { LAST_US, houseRangers } from './house-rangers.js';
 import { sensorNamed } from './plan.js';
 
 export interface LadderCell {
@@ -85,7 +86,9 @@ export function heightLadder(design: Design, door: DesignDoor, options: LadderOp
   const crowds = names.map((who) => crowdOf(door, walkers, who, options.crossings ?? 200, rest_us, stream));
 
   const own_m = ownHeight(door);
-  const heights = options.heights_m ?? rungs(door.height_m, own_m);
+  // What looks down from the lintel has one height only.
+  const hangs = door.beams.some(({ mount }) => mount === 'lintel');
+  const heights = hangs ? [own_m] : (options.heights_m ?? rungs(door.height_m, own_m));
   return heights.map((height_m) => {
     const own = height_m === own_m;
     const mounted = own ? withoutSpurious(design, door) : withoutSpurious(design, atHeight(door, height_m));
@@ -169,8 +172,11 @@ function atHeight(door: DesignDoor, height_m: number): DesignDoor {
 }
 
 function withoutSpurious(design: Design, door: DesignDoor): Mounted {
-  const sensors = Object.fromEntries(door.beams.map((beam) => [beam.sensor, quiet(sensorNamed(design, beam.sensor))]));
-  return { design: { ...design, sensors }, door };
+  const names = design.doors.flatMap(({ beams }) => beams.map(({ sensor }) => sensor));
+  const sensors = Object.fromEntries(names.map((name) => [name, quiet(sensorNamed(design, name))]));
+  // The other doors stay: their rangers take their turns, idle as they are.
+  const doors = design.doors.map((one) => (one.name === door.name ? door : one));
+  return { design: { ...design, sensors, doors }, door };
 }
 
 /** The same sensor without what it says of nobody. */
@@ -186,14 +192,24 @@ function runCrowd(
   who: string,
   stream: Stream,
 ): LadderCell {
-  const line = new DoorLine(design, door, [logic], stream.child('noise', who), { tally: () => {} });
+  const noise = stream.child('noise', who);
+  const index = design.doors.indexOf(door);
+  const rangers = houseRangers(design, noise, {
+    edge: (at, beam, time_us, level) => {
+      if (at === index) line.rangerEdge(beam, time_us, level);
+    },
+  });
+  const line = new DoorLine(design, door, [logic], noise, { tally: () => {} }, rangers);
   let end_us = 0;
   for (const party of crowd) {
     for (const { visit, body, passage } of party) {
+      rangers?.until(visit.enter_us);
+      rangers?.visit(index, visit, body, passage);
       line.visit(visit, body, passage);
       end_us = Math.max(end_us, visit.leave_us);
     }
   }
+  rangers?.until(line.end_us(end_us) + LAST_US);
   const { logics, breaks } = line.close(end_us, 0);
   const total = (logics[0] as (typeof logics)[number]).total;
   const per = (n: number) => (total.crossings > 0 ? n / total.crossings : 0);

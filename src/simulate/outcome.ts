@@ -18,11 +18,22 @@ export interface EdgeRow {
   readonly level: Level;
 }
 
+export interface ReadingRow {
+  readonly door: number;
+  readonly beam: number;
+  /** When the controller has it. */
+  readonly time_us: number;
+  /** Whole micrometres, or −1 without echo. */
+  readonly distance_um: number;
+}
+
 /** Where rows go as they come, per replicate (from 1) in order of time within a door. All are optional. */
 export interface Sinks {
   passage?(replicate: number, visit: Visit): void;
   tally?(replicate: number, row: TallyRow): void;
   edge?(replicate: number, row: EdgeRow): void;
+  /** Readings of rangers while somebody is about, and otherwise those that differ from the one before. */
+  reading?(replicate: number, row: ReadingRow): void;
   /** Called now and then with replicates done (a fraction counts the running one) and of how many. */
   progress?(done: number, of: number): void;
 }

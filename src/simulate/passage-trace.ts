@@ -162,6 +162,7 @@ type Chosen = Required<Omit<PassageChoice, 'door'>>;
 
 function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: PartyAlone, stream: Stream): PassageTrace {
   const mounted = mountedBeams(design, door);
+  const before_us = BEFORE_US;
   const barriers = new Barriers(mounted.filter(isBarrier), stream.child('door', door.name));
   const shadows = party.map(({ visit, body, passage }) => shadowOf(visit, body, passage, barriers.paths));
   const controller = controllerOf(design, door);

@@ -45,6 +45,13 @@ export function mountedBeams(design: Design, door: DesignDoor): MountedBeam[] {
   });
 }
 
+/** Whether any of its beams is a ranger's. */
+export function hasRangers(design: Design): boolean {
+  return design.doors.some(({ beams }) =>
+    beams.some(({ sensor }) => sensorNamed(design, sensor).kind !== 'light-barrier'),
+  );
+}
+
 /** A sensor of the scenario's own, or a kind's default by its bare name. */
 export function sensorNamed(design: Design, name: string): Sensor {
   const own = Object.hasOwn(design.sensors, name) ? design.sensors[name] : undefined;

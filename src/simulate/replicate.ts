@@ -6,6 +6,7 @@ import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
 import type { ReplicateRecord } from '../score/metrics.js';
 import { DoorLine } from './door-line.js';
+import { LAST_US, houseRangers } from './house-rangers.js';
 import { HouseBooks } from './house-books.js';
 import type { Sinks } from './outcome.js';
 import { clockOf, crowdPlan } from './plan.js';
@@ -32,23 +33,40 @@ export function runReplicate(
   const clock_us = clockOf(design);
   const logics = design.logics.map((choice) => makeLogic(choice, design.tables));
   const books = new HouseBooks(design, number === 1);
+  const rangers = houseRangers(design, stream, {
+    edge: (door, beam, time_us, level) => (lines[door] as DoorLine).rangerEdge(beam, time_us, level),
+    ...(sinks.reading && {
+      reading: (door, beam, time_us, distance_um) => sinks.reading?.(number, { door, beam, time_us, distance_um }),
+    }),
+  });
   const lines = design.doors.map(
     (door, d) =>
-      new DoorLine(design, door, logics, stream, {
-        tally(logic, time_us, direction) {
-          books.tally(d, logic, time_us, direction);
-          sinks.tally?.(number, { door: d, logic, time_us, direction });
+      new DoorLine(
+        design,
+        door,
+        logics,
+        stream,
+        {
+          tally(logic, time_us, direction) {
+            books.tally(d, logic, time_us, direction);
+            sinks.tally?.(number, { door: d, logic, time_us, direction });
+          },
+          ...(sinks.edge && {
+            edge: (beam, time_us, level) => sinks.edge?.(number, { door: d, beam, time_us, level }),
+          }),
         },
-        ...(sinks.edge && {
-          edge: (beam, time_us, level) => sinks.edge?.(number, { door: d, beam, time_us, level }),
-        }),
-      }),
+        rangers,
+      ),
   );
 
   const crowd = new Crowd(crowdPlan(design), stream.child('crowd'));
   let visits = 0;
   crowd.run((visit, body, passage) => {
     sinks.passage?.(number, visit);
+    if (rangers) {
+      rangers.until(visit.enter_us);
+      rangers.visit(visit.door, visit, body, passage);
+    }
     (lines[visit.door] as DoorLine).visit(visit, body, passage);
     books.crossing(visit);
     if (++visits % BOOK_EVERY === 0) {
@@ -56,6 +74,7 @@ export function runReplicate(
       if (progress && visits % (BOOK_EVERY * 32) === 0) progress(visit.enter_us / clock_us);
     }
   });
+  rangers?.until(Math.max(...lines.map((line) => line.end_us(clock_us))) + LAST_US);
   const doors = lines.map((line, d) => line.close(clock_us, crowd.unmet[d] as number));
   return {
     record: { doors, rooms: books.close() },

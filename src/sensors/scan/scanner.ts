@@ -1,0 +1,139 @@
+/**
+ * All controllers of a house reading all its rangers, in order of time: turn after turn, each reading at its own
+ * instant, with what is in the air. Quiet rounds are jumped; what comes out is the same, to the byte, as if every
+ * reading of every night had been taken.
+ *
+ * Readings are told of while somebody is about, and otherwise when they differ from the reading before.
+ */
+import type { Scene } from '../ranger.js';
+import { Air, type Reaches } from './air.js';
+import type { Desk } from './desk.js';
+import { type Attendance, NOBODY, type Slot } from './slot.js';
+
+export interface ScanHooks<A extends Attendance> {
+  /** Who is about one ranger at an instant, posed; null for nobody. The scene is looked at before the next call. */
+  scene(slot: Slot<A>, pose_us: number): Scene | null;
+  /** A beam has changed. */
+  edge(slot: Slot<A>, time_us: number, level: 0 | 1): void;
+  /** A reading: whole micrometres or NO_ECHO. */
+  reading?(slot: Slot<A>, time_us: number, distance_um: number): void;
+}
+
+export class Scanner<A extends Attendance> {
+  /** Every turn that begins before this has been taken, microseconds. */
+  settled_us = 0;
+  private readonly air: Air;
+  private readonly latest_us: number;
+  private readonly hearsOthers: ReadonlySet<Desk>;
+  private readonly loud: boolean;
+
+  /**
+   * @param reaches how one ranger's burst reaches another
+   * @param jumps false takes every reading, however quiet: to check the jumps against
+   */
+  constructor(
+    private readonly desks: readonly Desk[],
+    reaches: Reaches,
+    private readonly hooks: ScanHooks<A>,
+    private readonly jumps = true,
+  ) {
+    this.air = new Air(reaches);
+    const slots = desks.flatMap((desk) => [...desk.readings.keys()]);
+    this.latest_us = Math.max(0, ...slots.map((slot) => slot.ranger.latest_us));
+    this.loud = slots.some((slot) => slot.ranger.ear !== null);
+    // Two controllers' rounds drift against each other: where one hears the other, no round is like the last.
+    this.hearsOthers = new Set(
+      desks.filter((desk) =>
+        desks.some((other) => other !== desk && (hears(desk, other, reaches) || hears(other, desk, reaches))),
+      ),
+    );
+  }
+
+  /** Takes all turns whose poses are known when everybody who enters before `until_us` is. */
+  until(until_us: number): void {
+    const limit_us = until_us - this.latest_us;
+    for (;;) {
+      const desk = this.first();
+      if (desk === null || desk.at_us >= limit_us) break;
+      if (desk.listening) this.end(desk);
+      else this.begin(desk, limit_us);
+    }
+    if (limit_us > this.settled_us) this.settled_us = limit_us;
+  }
+
+  /** The controller whose turn begins or ends first. */
+  private first(): Desk | null {
+    let first: Desk | null = null;
+    for (const desk of this.desks) if (first === null || desk.at_us < first.at_us) first = desk;
+    return first;
+  }
+
+  private begin(desk: Desk, limit_us: number): void {
+    if (desk.turn === 0 && this.jumps && !this.hearsOthers.has(desk)) {
+      const by_us = desk.jump(this.quietUntil(desk, limit_us));
+      if (by_us > 0) {
+        if (this.loud) this.air.shift(by_us, (source) => desk.readings.has(source));
+        if (desk.at_us >= limit_us) return;
+      }
+    }
+    const start_us = desk.at_us;
+    const members = desk.members as readonly Slot<A>[];
+    if (this.loud) for (const slot of members) if (slot.ranger.ear !== null) this.air.send(start_us, slot);
+    for (const slot of members) {
+      const scene = this.hooks.scene(slot, slot.ranger.poseTime(start_us));
+      slot.begin(start_us, scene);
+      if (slot.ranger.ear !== null) this.air.hear(slot, scene ?? NOBODY);
+    }
+    desk.listen(start_us);
+    if (this.hearsOthers.size > 0) this.disturbOthers(desk, start_us, members);
+  }
+
+  /** A burst may be heard by rangers of other controllers that listen already. */
+  private disturbOthers(desk: Desk, sent_us: number, sources: readonly Slot<A>[]): void {
+    for (const other of this.desks) {
+      if (other === desk || !other.listening) continue;
+      for (const slot of other.members as readonly Slot<A>[]) {
+        if (slot.ranger.ear === null) continue;
+        const scene = this.hooks.scene(slot, slot.ranger.poseTime(slot.start_us)) ?? NOBODY;
+        for (const source of sources) if (source.ranger.ear !== null) this.air.hearOne(slot, scene, sent_us, source);
+        other.listenAgain(slot.start_us);
+      }
+    }
+  }
+
+  private end(desk: Desk): void {
+    const time_us = desk.at_us;
+    const members = desk.members as readonly Slot<A>[];
+    for (const slot of members) {
+      const reading = slot.end();
+      const { level } = slot.switching;
+      const stirred = slot.switching.reading(time_us, reading);
+      const told = slot.attended || reading !== slot.last_um;
+      if (stirred || told || slot.befallen || slot.seen_m !== slot.lastSeen_m) desk.disturb();
+      if (told) this.hooks.reading?.(slot, time_us, reading);
+      slot.last_um = reading;
+      slot.lastSeen_m = slot.seen_m;
+      if (slot.switching.level !== level) this.hooks.edge(slot, time_us, slot.switching.level);
+    }
+    desk.next((members[0] as Slot<A>).start_us);
+  }
+
+  /** Before this nobody is about any of a controller's rangers; of those who are known, all others enter later. */
+  private quietUntil(desk: Desk, limit_us: number): number {
+    let until_us = limit_us;
+    for (const slot of desk.readings.keys()) {
+      slot.forget(slot.ranger.poseTime(desk.at_us));
+      until_us = Math.min(until_us, slot.expected_us() - this.latest_us);
+    }
+    return until_us;
+  }
+}
+
+function hears(listener: Desk, source: Desk, reaches: Reaches): boolean {
+  for (const one of listener.readings.keys()) {
+    if (one.ranger.ear === null) continue;
+    for (const other of source.readings.keys())
+      if (other.ranger.ear !== null && reaches(one, other) !== null) return true;
+  }
+  return false;
+}

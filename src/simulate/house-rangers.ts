@@ -1,0 +1,179 @@
+/** All rangers of a house over one clock: bodies in, edges and readings out. */
+import type { Body } from '../agents/body.js';
+import { nearWithin } from '../agents/motion/near.js';
+import type { Passage } from '../agents/motion/passage.js';
+import type { Visit } from '../agents/visit.js';
+import type { Stream } from '../engine/stream.js';
+import { SECOND_US } from '../engine/time.js';
+import type { Design, DesignDoor } from '../scenario/schema.js';
+import type { RoundInterval } from '../sensors/controllers/intervals.js';
+import { intervalOf } from '../sensors/controllers/intervals.js';
+import type { Round } from '../sensors/controllers/rounds.js';
+import { roundsOf } from '../sensors/controllers/rounds.js';
+import { makeRanger } from '../sensors/make-ranger.js';
+import type { MountedRanger } from '../sensors/mounted.js';
+import { isRanger } from '../sensors/mounted.js';
+import type { Scene } from '../sensors/ranger.js';
+import { Desk } from '../sensors/scan/desk.js';
+import { Scanner } from '../sensors/scan/scanner.js';
+import { type Attendance, Slot } from '../sensors/scan/slot.js';
+import { burstSources } from './bursts.js';
+import { clockOf, hasRangers, mountedBeams } from './plan.js';
+import { DoorScene } from './scene.js';
+
+export interface RangerHooks {
+  edge(door: number, beam: number, time_us: number, level: 0 | 1): void;
+  reading?(door: number, beam: number, time_us: number, distance_um: number): void;
+}
+
+/** More than any ranger sees later than its turn begins. */
+export const LAST_US = 2 * SECOND_US;
+
+/** Somebody who may change what a ranger sees. */
+interface Attending extends Attendance {
+  readonly enter_us: number;
+  readonly body: Body;
+  readonly passage: Passage;
+  readonly clothing: number;
+}
+
+/** The rangers of a house; null when it has none. */
+export function houseRangers(design: Design, replicate: Stream, hooks: RangerHooks, jumps = true): HouseRangers | null {
+  return hasRangers(design) ? new HouseRangers(design, replicate, hooks, jumps) : null;
+}
+
+export class HouseRangers {
+  /** Per door, its rangers. */
+  private readonly slots: readonly (readonly Slot<Attending>[])[];
+  private readonly scanner: Scanner<Attending>;
+  private readonly rounds: readonly Round[];
+  private readonly find: (door: number, beam: number) => Slot<Attending>;
+  private readonly clothing: Stream;
+  private readonly bodies = new DoorScene();
+
+  /**
+   * @param replicate the replicate's stream @param jumps false to take every reading, however quiet
+   */
+  constructor(design: Design, replicate: Stream, hooks: RangerHooks, jumps = true) {
+    const clock_us = clockOf(design);
+    this.clothing = replicate.child('clothing');
+    const mounted = design.doors.map((door) => mountedBeams(design, door));
+    this.slots = design.doors.map((door, d) =>
+      (mounted[d] as (typeof mounted)[number])
+        .filter(isRanger)
+        .map((beam) => slotOf(design, door, d, beam, replicate.child('door', door.name, 'beam', beam.name), clock_us)),
+    );
+    const rounds = roundsOf(
+      design.controllers,
+      design.doors.map((door, d) => ({
+        name: door.name,
+        controller: door.controller,
+        beams: (mounted[d] as (typeof mounted)[number]).map((beam) => ({ name: beam.name, ranger: isRanger(beam) })),
+      })),
+    );
+    const find = (door: number, beam: number): Slot<Attending> =>
+      this.slots[door]?.find((slot) => slot.beam === beam) as Slot<Attending>;
+    const desks = rounds
+      .filter((round) => round.turns.length > 0)
+      .map((round) => new Desk(round, find, replicate.child('controller', round.controller.name)));
+    this.rounds = rounds;
+    this.find = find;
+    const { reading } = hooks;
+    this.scanner = new Scanner<Attending>(
+      desks,
+      burstSources(design, mounted),
+      {
+        scene: (slot, pose_us) => this.sceneAt(slot, pose_us),
+        edge: (slot, time_us, level) => hooks.edge(slot.door, slot.beam, time_us, level),
+        ...(reading && {
+          reading: (slot, time_us, distance_um) => reading(slot.door, slot.beam, time_us, distance_um),
+        }),
+      },
+      jumps,
+    );
+  }
+
+  /** Every edge before this has been told, microseconds. */
+  get settled_us(): number {
+    return this.scanner.settled_us;
+  }
+
+  /**
+   * How long after it happened an edge of a door's rangers may be known: what a free-running sensor holds, the longest
+   * wait for its turn, median and samples, the reading itself and the switch-off delay. Microseconds.
+   */
+  delay_us(door: number): number {
+    let most_us = 0;
+    for (const round of this.rounds) {
+      for (const member of slowestInterval(round, this.find).members) {
+        if (member.door !== door) continue;
+        const slot = this.find(member.door, member.beam);
+        const { median_of, minimum_samples, off_delay_ms } = slot.settings;
+        const readings = minimum_samples + (median_of - 1) / 2 + 1;
+        const held_us = -slot.ranger.poseTime(0);
+        const own_us = held_us + readings * member.longest_us + longestBusy_us(slot) + off_delay_ms * 1000;
+        most_us = Math.max(most_us, own_us);
+      }
+    }
+    return Math.ceil(most_us);
+  }
+
+  /** The next visit; visits come in order of entering. */
+  visit(door: number, visit: Visit, body: Body, passage: Passage): void {
+    const { enter_us } = visit;
+    for (const slot of this.slots[door] as readonly Slot<Attending>[]) {
+      const [from_m, to_m] = slot.ranger.near_m;
+      const near = nearWithin(body, passage.motion, from_m, to_m);
+      if (near === null) continue;
+      const clothing = this.clothing.nth(visit.body).at(0);
+      const start_us = enter_us + Math.floor(near.start_s * SECOND_US);
+      const end_us = enter_us + Math.ceil(near.end_s * SECOND_US);
+      slot.attending.push({ start_us, end_us, enter_us, body, passage, clothing });
+    }
+  }
+
+  /** Takes all readings that nobody who enters at `until_us` or later can change. */
+  until(until_us: number): void {
+    this.scanner.until(until_us);
+  }
+
+  private sceneAt(slot: Slot<Attending>, pose_us: number): Scene | null {
+    if (slot.attending.length === 0) return null;
+    slot.forget(pose_us);
+    const { bodies } = this;
+    bodies.clear();
+    let somebody = false;
+    for (const { start_us, enter_us, body, passage, clothing } of slot.attending) {
+      if (start_us > pose_us) continue;
+      somebody = true;
+      bodies.add(body, passage, (pose_us - enter_us) / SECOND_US, clothing);
+    }
+    return somebody ? bodies.scene : null;
+  }
+}
+
+function slowestInterval(round: Round, find: (door: number, beam: number) => Slot<Attending>): RoundInterval {
+  return intervalOf(round, ({ door, beam }) => longestBusy_us(find(door, beam)));
+}
+
+/** The far end of its range takes longest, or no echo at all. */
+function longestBusy_us({ ranger }: Slot<Attending>): number {
+  return Math.max(ranger.busy_us(Infinity), ranger.busy_us(ranger.strays_m[1]));
+}
+
+function slotOf(
+  design: Design,
+  door: DesignDoor,
+  index: number,
+  mounted: MountedRanger,
+  stream: Stream,
+  clock_us: number,
+): Slot<Attending> {
+  const ranger = makeRanger({
+    mounted,
+    opening: { width_m: door.width_m, height_m: door.height_m },
+    surroundings: design.surroundings,
+    phase: stream.child('phase').at(0),
+  });
+  return new Slot<Attending>(index, mounted.index, ranger, mounted.sensor, stream, clock_us);
+}
