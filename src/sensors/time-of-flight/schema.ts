@@ -22,6 +22,7 @@ export const timeOfFlightSchema = z.strictObject({
   ).default(0.1),
   reflectance_most: quantity(0.01, 1, 'share', 'Greatest reflectance of clothing.').default(0.8),
   jamb_reflectance: quantity(0.01, 1, 'share', 'Reflectance of jambs, lintel and floor.').default(0.7),
+  bias_m: quantity(-0.5, 0.5, 'm', 'What every reading is too long by; below 0: too short.').default(0),
   noise_m: quantity(0, 0.5, 'm', 'Standard deviation of a reading near by, at a timing budget of 33 ms.').default(0.003),
   noise_per_m: quantity(0, 0.5, 'm/m', 'Standard deviation that grows with distance, per metre of it.').default(0.005),
   step_m: quantity(0.0001, 0.1, 'm', 'Step of the reading.').default(0.001),

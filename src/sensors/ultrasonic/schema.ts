@@ -38,6 +38,7 @@ export const ultrasonicSchema = z.strictObject({
     'Temperature the controller takes for granted when it turns echo time into distance.',
   ).default(20),
   tick_us: quantity(0.01, 1000, 'µs', 'Step of the clock that measures the echo time.').default(1),
+  bias_m: quantity(-0.5, 0.5, 'm', 'What every reading is too long by; below 0: too short.').default(0),
   noise_m: quantity(0, 0.5, 'm', 'Standard deviation of a reading, whatever the distance.').default(0.001),
   noise_per_m: quantity(0, 0.5, 'm/m', 'Standard deviation that grows with distance, per metre of it.').default(0.002),
   clothing_least_db: quantity(
