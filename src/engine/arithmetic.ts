@@ -5,6 +5,7 @@
  * `+ − × ÷ sqrt` alone (stdlib's, after FDLIBM and Cephes). This is the only file of the core that names them.
  */
 export { default as atan2 } from '@stdlib/math-base-special-atan2';
+export { default as besselj1 } from '@stdlib/math-base-special-besselj1';
 export { default as cos } from '@stdlib/math-base-special-cos';
 export { default as exp } from '@stdlib/math-base-special-exp';
 export { default as ln } from '@stdlib/math-base-special-ln';

@@ -14,13 +14,19 @@ export const ultrasonicSchema = z.strictObject({
     'm',
     'Radius of the transducer, a circular piston: with the frequency it decides how wide the cone is.',
   ).default(0.007),
+  shading_db: quantity(
+    0,
+    40,
+    'dB',
+    'What the housing takes off at right angles to the axis beyond a bare piston, one way; growing from nothing on the axis.',
+  ).default(6),
   source_level_db: quantity(
     60,
     140,
     'dB',
     'Sound pressure level of the burst on the axis at 1 m, dB re 20 µPa.',
   ).default(105),
-  threshold_db: quantity(20, 120, 'dB', 'Level from which an echo is heard, dB re 20 µPa.').default(65),
+  threshold_db: quantity(20, 120, 'dB', 'Level from which an echo is heard, dB re 20 µPa.').default(68),
   blind_m: quantity(0.002, 0.5, 'm', 'Blind zone: nearer than this the ringing of the burst hides every echo.').default(
     0.02,
   ),

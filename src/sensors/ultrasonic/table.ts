@@ -1,0 +1,29 @@
+/** A function kept as a table with straight lines between: what is worked out once is only looked up in every reading. */
+export class Table {
+  private readonly values: Float64Array;
+  private readonly perUnit: number;
+
+  /** Table of `of` from 0 to `to` in equal cells. */
+  constructor(
+    readonly to: number,
+    readonly cells: number,
+    of: (x: number) => number,
+  ) {
+    this.perUnit = cells / to;
+    this.values = Float64Array.from({ length: cells + 1 }, (_, i) => of((i * to) / cells));
+  }
+
+  /** Value at `x`, at least 0; past the end the last value holds. */
+  at(x: number): number {
+    const place = x * this.perUnit;
+    const i = place | 0;
+    if (!(place < this.cells)) return this.values[this.cells]!;
+    const low = this.values[i]!;
+    return low + (this.values[i + 1]! - low) * (place - i);
+  }
+
+  /** Value at the start of a cell. */
+  node(i: number): number {
+    return this.values[i]!;
+  }
+}
