@@ -12,18 +12,21 @@ import { levelsOf } from '../counter/levels.js';
 import type { Direction, Level, Logic } from '../counter/logic.js';
 import { makeLogic } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
-import { SECOND_US } from '../engine/time.js';
+import { HOUR_US, SECOND_US } from '../engine/time.js';
 import { nearest } from '../engine/nearest.js';
 import { printable, quote } from '../engine/printable.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { DoorScorer } from '../score/door-scorer.js';
 import type { Verdict } from '../score/match.js';
 import { Inputs } from '../sensors/inputs.js';
+import { axisPaths } from '../sensors/axis-paths.js';
+import { NO_ECHO } from '../sensors/ranger.js';
 import { isBarrier } from '../sensors/mounted.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
-import { controllerOf, mountedBeams, readingDelay } from './plan.js';
+import { houseRangers } from './house-rangers.js';
+import { controllerOf, hasRangers, mountedBeams, readingDelay } from './plan.js';
 import { shadowOf } from './shadow.js';
 import { walkersKnown } from './walkers-known.js';
 
@@ -42,7 +45,7 @@ export interface PassageChoice {
 export interface TracedVisit extends Visit {
   /** Undisturbed speed, m/s. */
   readonly speed_mps: number;
-  /** Per beam, true breaks [start, end, …] in microseconds, not rounded. */
+  /** Per beam, true breaks of a light barrier, of a ranger's axis; [start, end, …] in microseconds, not rounded. */
   readonly true_breaks_us: readonly (readonly number[])[];
 }
 
@@ -51,6 +54,13 @@ export interface TracedEdge {
   /** Index of the beam. */
   readonly beam: number;
   readonly level: Level;
+}
+
+export interface TracedReading {
+  readonly time_us: number;
+  /** Index of the beam. */
+  readonly beam: number;
+  readonly distance_um: number | null;
 }
 
 /** What the controller gives to the logics at one instant. */
@@ -91,6 +101,8 @@ export interface PassageTrace {
   readonly visits: readonly TracedVisit[];
   /** What the sensors report, in order of time. */
   readonly edges: readonly TracedEdge[];
+  /** What the rangers read from the first one's entering on, in order of time; null without echo. */
+  readonly readings: readonly TracedReading[];
   /** What the logics are given, in order of time: the same as the edges unless the controller polls. */
   readonly inputs: readonly TracedInput[];
   readonly logics: readonly TracedLogic[];
@@ -109,8 +121,9 @@ export class NoSuchPassage extends Error {
 
 /** Highest number of a passage. */
 const MOST_PASSAGES = 10_000;
-/** The clock before the party enters, so that polling and sensors are under way. */
+/** The clock before the party enters, so that polling and sensors are under way; rangers learn their background first. */
 const BEFORE_US = 10 * SECOND_US;
+const BEFORE_WITH_RANGERS_US = HOUR_US;
 /** How long after the last one has left timers are still followed. */
 const AFTER_US = 30 * SECOND_US;
 
@@ -128,8 +141,9 @@ export function tracePassage(design: Design, choice: PassageChoice): PassageTrac
   const stream = Stream.root(String(design.seed)).child('passage', door.name, who, kind).nth(number);
   // A numbered stream per passage: number 9,000 costs as little as number 1.
   const sent = partiesAlone(door, design.walkers, { who, kind, forward_share: shareOf(direction) }, 1, stream);
-  const party = retimed(sent[0] as PartyAlone, BEFORE_US);
-  return traceParty(design, door, { who, kind, direction, number }, party, stream);
+  const before_us = hasRangers(design) ? BEFORE_WITH_RANGERS_US : BEFORE_US;
+  const party = retimed(sent[0] as PartyAlone, before_us);
+  return traceParty(design, door, { who, kind, direction, number }, party, before_us, stream);
 }
 
 function shareOf(direction: Direction): number {
@@ -160,29 +174,61 @@ function didYouMean(name: string, known: readonly string[]): string {
 
 type Chosen = Required<Omit<PassageChoice, 'door'>>;
 
-function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: PartyAlone, stream: Stream): PassageTrace {
+function traceParty(
+  design: Design,
+  door: DesignDoor,
+  chosen: Chosen,
+  party: PartyAlone,
+  before_us: number,
+  stream: Stream,
+): PassageTrace {
   const mounted = mountedBeams(design, door);
-  const before_us = BEFORE_US;
   const barriers = new Barriers(mounted.filter(isBarrier), stream.child('door', door.name));
   const shadows = party.map(({ visit, body, passage }) => shadowOf(visit, body, passage, barriers.paths));
+  const axes = axisPaths(mounted);
+  const trueBreaks = party.map(({ visit, body, passage }) => shadowOf(visit, body, passage, axes).breaks);
   const controller = controllerOf(design, door);
-  const logics = design.logics.map(
-    (logic) => new LogicTracer(makeLogic(logic, design.tables), party, readingDelay(design, door)),
-  );
   const edges: TracedEdge[] = [];
   const inputs: TracedInput[] = [];
+  const readings: TracedReading[] = [];
+  const index = design.doors.indexOf(door);
+  const rangers = houseRangers(design, stream, {
+    edge: (at, beam, time_us, level) => {
+      if (at !== index) return;
+      edges.push({ time_us: time_us - before_us, beam, level });
+      reads.known({ time_us, beam, level });
+    },
+    reading: (at, beam, time_us, distance_um) => {
+      if (at === index && time_us >= before_us)
+        readings.push({
+          time_us: time_us - before_us,
+          beam,
+          distance_um: distance_um === NO_ECHO ? null : distance_um,
+        });
+    },
+  });
+  const delay_us = Math.max(readingDelay(design, door), rangers?.delay_us(index) ?? 0);
+  const logics = design.logics.map(
+    (logic) => new LogicTracer(makeLogic(logic, design.tables), party, delay_us, before_us),
+  );
   const reads = new Inputs(controller, stream.child('controller', controller.name), (time, mask) => {
-    inputs.push({ time_us: time - BEFORE_US, levels: levelsOf(mask, door.beams.length) });
+    inputs.push({ time_us: time - before_us, levels: levelsOf(mask, door.beams.length) });
     for (const logic of logics) logic.input(time, mask);
   });
 
-  const end_us = Math.max(...party.map(({ visit }) => visit.leave_us)) + AFTER_US;
+  const end_us = Math.max(...party.map(({ visit }) => visit.leave_us)) + AFTER_US + delay_us;
+  for (const { visit, body, passage } of party) {
+    rangers?.until(visit.enter_us);
+    rangers?.visit(index, visit, body, passage);
+  }
+  rangers?.until(end_us);
   barriers.episode(shadows);
   for (const edge of barriers.edgesUntil(end_us)) {
-    edges.push({ ...edge, time_us: edge.time_us - BEFORE_US });
+    edges.push({ ...edge, time_us: edge.time_us - before_us });
     reads.edge(edge);
   }
   reads.settle(end_us);
+  edges.sort((a, b) => a.time_us - b.time_us || a.beam - b.beam);
   return {
     scenario: design.name,
     door: door.name,
@@ -197,16 +243,15 @@ function traceParty(design: Design, door: DesignDoor, chosen: Chosen, party: Par
     visits: party.map(({ visit, body }, i) => ({
       ...visit,
       number: i + 1,
-      enter_us: visit.enter_us - BEFORE_US,
-      cross_us: visit.cross_us === null ? null : visit.cross_us - BEFORE_US,
-      leave_us: visit.leave_us - BEFORE_US,
+      enter_us: visit.enter_us - before_us,
+      cross_us: visit.cross_us === null ? null : visit.cross_us - before_us,
+      leave_us: visit.leave_us - before_us,
       speed_mps: body.speed_mps,
       // Own paths come first, in the order of the beams; the others are those of interference.
-      true_breaks_us: (shadows[i] as (typeof shadows)[number]).breaks
-        .slice(0, mounted.length)
-        .map((breaks) => breaks.map((time) => time - BEFORE_US)),
+      true_breaks_us: trueBreaks[i]!.map((breaks) => breaks.map((time) => time - before_us)),
     })),
     edges,
+    readings,
     inputs,
     logics: logics.map((logic) => logic.close(end_us)),
   };
@@ -224,6 +269,7 @@ class LogicTracer {
     private readonly logic: Logic,
     private readonly party: PartyAlone,
     delay_us: number,
+    private readonly before_us: number,
   ) {
     this.scorer = new DoorScorer(logic.latency_us + delay_us, {
       visit: (visit, verdict) => void this.verdicts.set(visit.body, { ...verdict }),
@@ -233,7 +279,7 @@ class LogicTracer {
     this.host = new LogicHost(logic, {
       onTally: (time_us, direction) => this.scorer.tally(time_us, direction),
       trace: ({ time_us, label, tallies, wake }) =>
-        this.steps.push({ time_us: time_us - BEFORE_US, state: label, tallies, timeout: wake }),
+        this.steps.push({ time_us: time_us - this.before_us, state: label, tallies, timeout: wake }),
     });
   }
 

@@ -23,7 +23,7 @@ export class Desk {
   private readonly hears: boolean;
 
   /**
-   * @param slotOf a slot by door and beam
+   * @param round with a turn at least @param slotOf a slot by door and beam
    * @param stream the controller's: where in its round it is when the clock starts is chance
    */
   constructor(
