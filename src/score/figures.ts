@@ -1,4 +1,5 @@
 /** Aggregates that charts are drawn from: what figures.json holds. Never raw events. */
+import type { Estimate } from './metrics-schema.js';
 
 /** Counted minus true net flow through a door over the clock: quantiles over replicates. */
 export interface DriftBands {
@@ -35,9 +36,20 @@ export interface Silhouette {
   }[];
 }
 
+/** The first replicates with everybody's clothes absorbing at the least, as drawn, or at the most. */
+export interface ClothingRun {
+  readonly what: 'least' | 'as drawn' | 'most';
+  /** How many replicates, the first ones. */
+  readonly replicates: number;
+  /** Of the house, with the first logic. */
+  readonly wrong_per_100: Estimate;
+}
+
 export interface Figures {
   readonly format: 1;
   readonly drift: readonly DriftBands[];
   readonly rooms: readonly RoomTrace[];
   readonly silhouettes: readonly Silhouette[];
+  /** With rangers whose echo depends on clothing; how much it absorbs is an assumption. */
+  readonly clothing?: readonly ClothingRun[];
 }

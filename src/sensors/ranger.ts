@@ -30,7 +30,8 @@ export interface Scene {
 /** Where a ranger is: the opening around it and its axis, in the door's axes. */
 export interface RangerPlace {
   readonly mounted: MountedRanger;
-  readonly opening: { readonly width_m: number; readonly height_m: number };
+  /** `zone_m`: bodies are looked for no further from the door plane, trunk axes that is. */
+  readonly opening: { readonly width_m: number; readonly height_m: number; readonly zone_m: number };
   readonly surroundings: Surroundings;
   /** Where in its own rhythm a free-running sensor is when the clock starts: 0 to 1. */
   readonly phase: number;
@@ -39,6 +40,8 @@ export interface RangerPlace {
 export interface Ranger {
   /** From and to where along the walk a capsule's surface can change what it sees at all; metres, door axes. */
   readonly near_m: readonly [number, number];
+  /** Heights between which it can, metres above the floor. */
+  readonly heights_m: readonly [number, number];
   /** The instant it sees when its turn starts at `start_us`: before it for what was measured already, after it for what takes time. */
   poseTime(start_us: number): number;
   /** Most that {@link poseTime} is after the turn's start, microseconds, at least 0. */
@@ -67,16 +70,17 @@ export interface Ear {
   readonly speed_mps: number;
   /** Microseconds after its own burst before which it hears nothing (ringing), and after which it listens no more. */
   readonly window_us: readonly [number, number];
-  /** Longest way, metres, on which the loudest of bursts is still heard. */
-  readonly farthest_m: number;
+  /** Longest way, metres, on which a source's bursts are still heard; 0 for one it is deaf to. */
+  farthest_m(source: BurstSource): number;
   /**
    * Lengths of the ways, metres, on which another's burst reaches this ear loud enough: straight, by one reflection at a
    * jamb, lintel or floor of the opening, and by each capsule of the scene; blocked ways left out.
    *
    * @param source the other's settings and axis, in this door's axes
+   * @param least_m shorter ways are of no interest @param most_m nor are ways from this length on
    * @param out lengths are added here, in any order
    */
-  arrivals(source: BurstSource, scene: Scene, out: number[]): void;
+  arrivals(source: BurstSource, scene: Scene, least_m: number, most_m: number, out: number[]): void;
   /** What it would see of an arrival so long after its own burst: metres. */
   seenAfter(delay_us: number): number;
 }

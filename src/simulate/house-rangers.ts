@@ -35,6 +35,8 @@ interface Attending extends Attendance {
   readonly body: Body;
   readonly passage: Passage;
   readonly clothing: number;
+  /** When each limb matters, seconds since entering. */
+  readonly limbs: Float64Array;
 }
 
 /** The rangers of a house; null when it has none. */
@@ -122,13 +124,13 @@ export class HouseRangers {
   visit(door: number, visit: Visit, body: Body, passage: Passage): void {
     const { enter_us } = visit;
     for (const slot of this.slots[door] as readonly Slot<Attending>[]) {
-      const [from_m, to_m] = slot.ranger.near_m;
-      const near = nearWithin(body, passage.motion, from_m, to_m);
+      const { near_m, heights_m } = slot.ranger;
+      const near = nearWithin(body, passage.motion, { along_m: near_m, heights_m });
       if (near === null) continue;
       const clothing = this.clothing.nth(visit.body).at(0);
       const start_us = enter_us + Math.floor(near.start_s * SECOND_US);
       const end_us = enter_us + Math.ceil(near.end_s * SECOND_US);
-      slot.attending.push({ start_us, end_us, enter_us, body, passage, clothing });
+      slot.attending.push({ start_us, end_us, enter_us, body, passage, clothing, limbs: near.limbs });
     }
   }
 
@@ -143,10 +145,10 @@ export class HouseRangers {
     const { bodies } = this;
     bodies.clear();
     let somebody = false;
-    for (const { start_us, enter_us, body, passage, clothing } of slot.attending) {
+    for (const { start_us, enter_us, body, passage, clothing, limbs } of slot.attending) {
       if (start_us > pose_us) continue;
       somebody = true;
-      bodies.add(body, passage, (pose_us - enter_us) / SECOND_US, clothing);
+      bodies.add(body, passage, (pose_us - enter_us) / SECOND_US, clothing, limbs);
     }
     return somebody ? bodies.scene : null;
   }
@@ -171,7 +173,7 @@ function slotOf(
 ): Slot<Attending> {
   const ranger = makeRanger({
     mounted,
-    opening: { width_m: door.width_m, height_m: door.height_m },
+    opening: { width_m: door.width_m, height_m: door.height_m, zone_m: door.zone_m },
     surroundings: design.surroundings,
     phase: stream.child('phase').at(0),
   });

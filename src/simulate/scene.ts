@@ -17,13 +17,14 @@ export class DoorScene {
    * Adds a body as it is so many seconds into its visit.
    *
    * @param clothing what its clothes draw: uniform on (0, 1)
+   * @param near when each limb matters, as of near.ts; without it all limbs are there
    */
-  add(body: Body, passage: Passage, seconds: number, clothing: number): void {
+  add(body: Body, passage: Passage, seconds: number, clothing: number, near: Float64Array | null = null): void {
     const { scene } = this;
     const { count } = scene;
-    const after = count + body.limbs.length;
-    if (after > scene.clothing.length) this.grow(2 * after);
-    poseInto(body, passage.motion, seconds, scene.capsules, count * CAPSULE);
+    const most = count + body.limbs.length;
+    if (most > scene.clothing.length) this.grow(2 * most);
+    const after = poseInto(body, passage.motion, seconds, scene.capsules, count * CAPSULE, near) / CAPSULE;
     for (let i = count; i < after; i++) scene.clothing[i] = clothing;
     scene.count = after;
   }

@@ -9,9 +9,10 @@
  */
 import type { Design } from '../scenario/schema.js';
 import { driftBands } from '../score/drift-bands.js';
-import type { Figures } from '../score/figures.js';
+import type { ClothingRun, Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { buildMetrics } from '../score/metrics.js';
+import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
 import { clockOf } from './plan.js';
 import type { ReplicateResult } from './replicate.js';
@@ -33,12 +34,33 @@ export function simulate(design: Design, sinks: Sinks = {}): Outcome {
     results.push(runReplicate(design, number, sinks, (share) => sinks.progress?.(done + share, design.replicates)));
     sinks.progress?.(number, design.replicates);
   }
-  return assemble(design, results);
+  const { metrics, figures } = assemble(design, results);
+  const clothing = clothingOf(design, results);
+  return { metrics, figures: clothing ? { ...figures, clothing } : figures };
 }
 
 /** Metrics and figures of finished replicates, in order of their numbers. */
 export function assemble(design: Design, results: readonly ReplicateResult[]): Outcome {
   return { metrics: metricsOf(design, results), figures: figuresOf(design, results) };
+}
+
+/** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */
+function clothingOf(design: Design, results: readonly ReplicateResult[]): ClothingRun[] | null {
+  const ends = clothingDesigns(design);
+  if (!ends) return null;
+  const replicates = Math.min(CLOTHED_AGAIN, results.length);
+  const again = (end: Design): ReplicateResult[] =>
+    Array.from({ length: replicates }, (_, r) => runReplicate(end, r + 1, {}));
+  const run = (what: ClothingRun['what'], records: readonly ReplicateResult[]): ClothingRun => ({
+    what,
+    replicates,
+    wrong_per_100: metricsOf(design, records).house.wrong_per_100,
+  });
+  return [
+    run('least', again(ends.least)),
+    run('as drawn', results.slice(0, replicates)),
+    run('most', again(ends.most)),
+  ];
 }
 
 function metricsOf(design: Design, results: readonly ReplicateResult[]): Metrics {

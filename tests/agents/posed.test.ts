@@ -49,8 +49,9 @@ test('outside the bounds no surface of the body is between two places; the bound
       visitor,
       fc.double({ min: -0.6, max: 0.5, noNaN: true }),
       fc.double({ min: 0, max: 0.3, noNaN: true }),
-      ({ body, passage }, from, depth) => {
-        const near = nearWithin(body, passage.motion, from, from + depth);
+      fc.constantFrom([0, 3] as const, [0.9, 1] as const, [0, 0.2] as const),
+      ({ body, passage }, from, depth, heights_m) => {
+        const near = nearWithin(body, passage.motion, { along_m: [from, from + depth], heights_m });
         const out = new Float64Array(7 * body.limbs.length);
         const end = Math.min(passage.leave_s, 20);
         let first = Infinity;
@@ -60,7 +61,13 @@ test('outside the bounds no surface of the body is between two places; the bound
           let inside = false;
           for (let k = 0; k < out.length; k += 7) {
             const [a, b, radius] = [out[k + 1]!, out[k + 4]!, out[k + 6]!];
-            if (Math.min(a, b) - radius <= from + depth && Math.max(a, b) + radius >= from) inside = true;
+            if (Math.min(a, b) - radius > from + depth || Math.max(a, b) + radius < from) continue;
+            const [low, high] = [Math.min(out[k + 2]!, out[k + 5]!), Math.max(out[k + 2]!, out[k + 5]!)];
+            if (low - radius > heights_m[1] || high + radius < heights_m[0]) continue;
+            inside = true;
+            const limb = 2 * (k / 7);
+            expect(time).toBeGreaterThanOrEqual(near!.limbs[limb]!);
+            expect(time).toBeLessThanOrEqual(near!.limbs[limb + 1]!);
           }
           if (!inside) continue;
           first = Math.min(first, time);
@@ -80,6 +87,6 @@ test('a rod is near exactly while its round is', () => {
   // 0.3 m thick at 1 m/s: between −0.05 and 0.05 from −0.20 to 0.20 of its axis, 0.4 s.
   const choice = { who: 'rod', kind: 'through', forward_share: 1 } as const;
   const { body, passage } = partiesAlone(door, design.walkers, choice, 1, Stream.root('rod'))[0]![0]!;
-  const near = nearWithin(body, passage.motion, -0.05, 0.05);
+  const near = nearWithin(body, passage.motion, { along_m: [-0.05, 0.05], heights_m: [0, 3] });
   expect(near!.end_s - near!.start_s).toBeCloseTo(0.4, 3);
 });

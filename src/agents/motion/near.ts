@@ -1,4 +1,4 @@
-/** From when to when a body may be near a place along the walk: bounds, not a search. */
+/** From when to when each limb of a body may be near a place: bounds, not a search. */
 import type { Extent, Limb } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import type { Motion, Stretch } from './motion.js';
@@ -6,63 +6,79 @@ import type { Motion, Stretch } from './motion.js';
 /** Rounding of single precision, model units, with room. */
 const SPARE = 1e-4;
 
+/** A slab of space across the doorway: its extent along the walk and in height, door axes, metres. */
+export interface Slab {
+  readonly along_m: readonly [number, number];
+  readonly heights_m: readonly [number, number];
+}
+
+/** Times in seconds since the visit began. */
+export interface NearTimes {
+  /** Of the whole body. */
+  readonly start_s: number;
+  readonly end_s: number;
+  /** Start and end of each limb; an end before its start for a limb that is never near. */
+  readonly limbs: Float64Array;
+}
+
 /**
- * Bounds, in seconds since the visit began, of the time in which some surface of the body lies between two places along
- * the walk: outside them it never does. Null when it never does at all.
- *
- * @param from_m @param to_m places along the walk in the door's axes, `from_m` below `to_m`
+ * Bounds of the time in which some surface of the body lies in a slab: outside them it never does. Null when it never
+ * does at all.
  */
-export function nearWithin(
-  body: Body,
-  motion: Motion,
-  from_m: number,
-  to_m: number,
-): { readonly start_s: number; readonly end_s: number } | null {
+export function nearWithin(body: Body, motion: Motion, slab: Slab): NearTimes | null {
+  const limbs = new Float64Array(2 * body.limbs.length);
   let start_s = Infinity;
   let end_s = -Infinity;
-  for (const stretch of motion) {
-    reachOf(body, stretch);
-    const { frame, tracks } = stretch;
-    const unit = body.unit_m;
-    // Bounds of y about the frame's origin, and, for a walk, about the place walked to.
-    const across = Math.abs(frame.sin) * REACH.aside * unit;
-    const low = frame.y + Math.min(frame.cos * REACH.back, frame.cos * REACH.ahead) * unit - across;
-    const high = frame.y + Math.max(frame.cos * REACH.back, frame.cos * REACH.ahead) * unit + across;
-    let first = stretch.from;
-    let last = stretch.to;
-    if (tracks.span.advance > 0) {
-      const perNode = (tracks.span.advance * unit * frame.cos) / tracks.span.nodes;
-      const a = (from_m - high) / perNode;
-      const b = (to_m - low) / perNode;
-      first = Math.max(first, Math.min(a, b));
-      last = Math.min(last, Math.max(a, b));
-      if (!(first <= last)) continue;
-    } else if (low > to_m || high < from_m) continue;
-    start_s = Math.min(start_s, stretch.timeAt(first));
-    end_s = Math.max(end_s, stretch.timeAt(last));
-  }
-  return start_s <= end_s ? { start_s, end_s } : null;
-}
-
-/** How far the body's surface reaches in a stretch, model units: backward and forward (signed), and to a side. */
-const REACH = { back: 0, ahead: 0, aside: 0 };
-
-function reachOf(body: Body, stretch: Stretch): void {
-  REACH.back = Infinity;
-  REACH.ahead = -Infinity;
-  REACH.aside = 0;
-  const { tracks, perLimb } = stretch;
   for (let i = 0; i < body.limbs.length; i++) {
-    const limb = body.limbs[i] as Limb;
-    const part = perLimb ? i : limb.part;
-    const track = tracks.made[part] ?? tracks.part(part);
-    widen(track.aExtent, perLimb ? 0 : limb.al, perLimb ? 0 : limb.aw, limb.radius + SPARE);
-    widen(track.bExtent, perLimb ? 0 : limb.bl, perLimb ? 0 : limb.bw, limb.radius + SPARE);
+    let from = Infinity;
+    let to = -Infinity;
+    for (const stretch of motion) {
+      if (!near(body, stretch, i, slab)) continue;
+      const start = stretch.timeAt(NODES.first);
+      const end = stretch.timeAt(NODES.last);
+      if (start < from) from = start;
+      if (end > to) to = end;
+    }
+    limbs[2 * i] = from;
+    limbs[2 * i + 1] = to;
+    if (from < start_s) start_s = from;
+    if (to > end_s) end_s = to;
   }
+  return start_s <= end_s ? { start_s, end_s, limbs } : null;
 }
 
-function widen(extent: Extent, l: number, w: number, radius: number): void {
-  REACH.back = Math.min(REACH.back, extent.w0 + w - radius);
-  REACH.ahead = Math.max(REACH.ahead, extent.w1 + w + radius);
-  REACH.aside = Math.max(REACH.aside, Math.abs(extent.l0 + l - radius), Math.abs(extent.l1 + l + radius));
+/** What {@link near} found: first and last node, kept so that nothing is allocated. */
+const NODES = { first: 0, last: 0 };
+
+function near(body: Body, stretch: Stretch, index: number, { along_m, heights_m }: Slab): boolean {
+  const { frame, tracks, perLimb } = stretch;
+  const limb = body.limbs[index] as Limb;
+  const part = perLimb ? index : limb.part;
+  const track = tracks.made[part] ?? tracks.part(part);
+  const { aExtent: a, bExtent: b } = track;
+  const r = limb.radius + SPARE;
+  const own = perLimb ? 0 : 1;
+  const unit = body.unit_m;
+  if (Math.min(a.z0 + own * limb.az, b.z0 + own * limb.bz) - r > heights_m[1] / unit) return false;
+  if (Math.max(a.z1 + own * limb.az, b.z1 + own * limb.bz) + r < heights_m[0] / unit) return false;
+  const back = Math.min(a.w0 + own * limb.aw, b.w0 + own * limb.bw) - r;
+  const ahead = Math.max(a.w1 + own * limb.aw, b.w1 + own * limb.bw) + r;
+  const across = Math.abs(frame.sin) * (Math.max(aside(a, own * limb.al), aside(b, own * limb.bl)) + r);
+  // Bounds of y about the frame's origin, and, for a walk, about the place walked to.
+  const low = frame.y + (Math.min(frame.cos * back, frame.cos * ahead) - across) * unit;
+  const high = frame.y + (Math.max(frame.cos * back, frame.cos * ahead) + across) * unit;
+  NODES.first = stretch.from;
+  NODES.last = stretch.to;
+  if (tracks.span.advance === 0) return low <= along_m[1] && high >= along_m[0];
+  const perNode = (tracks.span.advance * unit * frame.cos) / tracks.span.nodes;
+  const one = (along_m[0] - high) / perNode;
+  const other = (along_m[1] - low) / perNode;
+  NODES.first = Math.max(stretch.from, Math.min(one, other));
+  NODES.last = Math.min(stretch.to, Math.max(one, other));
+  return NODES.first <= NODES.last;
+}
+
+/** How far an end strays to a side. */
+function aside(extent: Extent, l: number): number {
+  return Math.max(Math.abs(extent.l0 + l), Math.abs(extent.l1 + l));
 }

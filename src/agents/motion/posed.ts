@@ -14,9 +14,18 @@ const NEAR_S = 1e-9;
  * it was asked before.
  *
  * @param time_s seconds since the visit began; before its beginning or after its end the pose is that of the end
- * @param out large enough for {@link CAPSULE} numbers a limb @returns the number after the last written
+ * @param out large enough for {@link CAPSULE} numbers a limb
+ * @param near start and end of the time in which each limb matters, as of near.ts: those outside are left out
+ * @returns the number after the last written
  */
-export function poseInto(body: Body, motion: Motion, time_s: number, out: Float64Array, at: number): number {
+export function poseInto(
+  body: Body,
+  motion: Motion,
+  time_s: number,
+  out: Float64Array,
+  at: number,
+  near: Float64Array | null = null,
+): number {
   const stretch = stretchAt(motion, time_s);
   const node = nodeOf(stretch, time_s);
   const { tracks, frame, perLimb } = stretch;
@@ -32,6 +41,7 @@ export function poseInto(body: Body, motion: Motion, time_s: number, out: Float6
   const turn1 = turnOf(n + 1, span);
   let o = at;
   for (let i = 0; i < body.limbs.length; i++) {
+    if (near !== null && (time_s < near[2 * i]! || time_s > near[2 * i + 1]!)) continue;
     const limb = body.limbs[i] as Limb;
     const part = perLimb ? i : limb.part;
     const { ends } = tracks.made[part] ?? tracks.part(part);

@@ -3,7 +3,6 @@ import type { Stream } from '../../engine/stream.js';
 import type { Round } from '../controllers/rounds.js';
 import { intervalOf } from '../controllers/intervals.js';
 import { per_round_us, turnLength_us } from '../controllers/turn-length.js';
-import { STAYS_US } from './air.js';
 import type { Slot } from './slot.js';
 
 export class Desk {
@@ -80,11 +79,12 @@ export class Desk {
   /**
    * Jumps over as many rounds as are sure to be like the last one, at the start of a round.
    *
-   * @param until_us turns that begin from here on are not jumped @returns microseconds jumped
+   * @param until_us turns that begin from here on are not jumped
+   * @param stays_us how long a burst stays in the air @returns microseconds jumped
    */
-  jump(until_us: number): number {
+  jump(until_us: number, stays_us: number): number {
     // Rangers that hear need all bursts in the air to be those of quiet rounds.
-    if (this.quiet_us === 0 || (this.hears && this.quiet_us < STAYS_US)) return 0;
+    if (this.quiet_us === 0 || (this.hears && this.quiet_us < stays_us)) return 0;
     const { round_us } = this;
     let rounds = Math.floor((until_us - this.at_us) / round_us);
     for (const [slot, times] of this.readings) rounds = Math.min(rounds, Math.floor(slot.quietReadings() / times));

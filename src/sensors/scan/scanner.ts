@@ -37,14 +37,14 @@ export class Scanner<A extends Attendance> {
     private readonly hooks: ScanHooks<A>,
     private readonly jumps = true,
   ) {
-    this.air = new Air(reaches);
     const slots = desks.flatMap((desk) => [...desk.readings.keys()]);
+    this.air = new Air(slots, reaches);
     this.latest_us = Math.max(0, ...slots.map((slot) => slot.ranger.latest_us));
     this.loud = slots.some((slot) => slot.ranger.ear !== null);
     // Two controllers' rounds drift against each other: where one hears the other, no round is like the last.
     this.hearsOthers = new Set(
       desks.filter((desk) =>
-        desks.some((other) => other !== desk && (hears(desk, other, reaches) || hears(other, desk, reaches))),
+        desks.some((other) => other !== desk && (hears(desk, other, this.air) || hears(other, desk, this.air))),
       ),
     );
   }
@@ -70,7 +70,7 @@ export class Scanner<A extends Attendance> {
 
   private begin(desk: Desk, limit_us: number): void {
     if (desk.turn === 0 && this.jumps && !this.hearsOthers.has(desk)) {
-      const by_us = desk.jump(this.quietUntil(desk, limit_us));
+      const by_us = desk.jump(this.quietUntil(desk, limit_us), this.air.stays_us);
       if (by_us > 0) {
         if (this.loud) this.air.shift(by_us, (source) => desk.readings.has(source));
         if (desk.at_us >= limit_us) return;
@@ -129,11 +129,8 @@ export class Scanner<A extends Attendance> {
   }
 }
 
-function hears(listener: Desk, source: Desk, reaches: Reaches): boolean {
-  for (const one of listener.readings.keys()) {
-    if (one.ranger.ear === null) continue;
-    for (const other of source.readings.keys())
-      if (other.ranger.ear !== null && reaches(one, other) !== null) return true;
-  }
+function hears(listener: Desk, source: Desk, air: Air): boolean {
+  for (const one of listener.readings.keys())
+    for (const other of source.readings.keys()) if (air.mayHear(one, other)) return true;
   return false;
 }

@@ -6,7 +6,7 @@ import { isBlocked, standsIn } from './blocking.js';
 import { levelOf, powerOf } from './decibel.js';
 import { airTable, type Hearing, type Pointing, pointing } from './hearing.js';
 import { directivityTable, sizeInWaves } from './piston.js';
-import { type UltrasonicRanger, ultrasonicSchema } from './schema.js';
+import type { UltrasonicRanger } from './schema.js';
 import { Table } from './table.js';
 import { targetArea, visibleLength } from './target.js';
 import { type Way, waysOf } from './ways.js';
@@ -17,14 +17,20 @@ import { type Way, waysOf } from './ways.js';
  */
 export const DEAF_SHARE = 0.05;
 
-/** The schema's greatest source level, dB re 20 µPa at 1 m. */
-const LOUDEST_DB = ultrasonicSchema.shape.source_level_db.unwrap().maxValue ?? 140;
+function distanceTo(p: Pointing, x: number, y: number, z: number): number {
+  const [dx, dy, dz] = [x - p.x, y - p.y, z - p.z];
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
+}
 
 /** All that depends on who sounds and who listens, not on who stands there. */
 interface Pair {
   readonly source: Pointing;
   readonly gain: number;
   readonly wavelength_m: number;
+  /** Longest way on which this burst is heard on the axis of both, metres. */
+  readonly farthest_m: number;
+  /** Longer than any way by a body in the doorway zone, metres. */
+  readonly byBodies_m: number;
   readonly sourceBeam: Table;
   readonly listenerBeam: Table;
   readonly air: Table;
@@ -39,25 +45,43 @@ export function earOf(hearing: Hearing, sensor: UltrasonicRanger, place: RangerP
   const pairs = new WeakMap<BurstSource, Pair | null>();
   const { speed_mps } = hearing;
   const time_us = (distance_m: number): number => Math.round((2e6 * distance_m) / speed_mps);
+  const known = (source: BurstSource): Pair | null => {
+    let pair = pairs.get(source);
+    if (pair === undefined) pairs.set(source, (pair = pairOf(source, hearing, sensor, place)));
+    return pair;
+  };
   return {
     speed_mps,
     window_us: [time_us(hearing.blind_m), time_us(hearing.reach_m)],
-    farthest_m: farthestOf(sensor, place),
-    arrivals(source, scene, out) {
-      let pair = pairs.get(source);
-      if (pair === undefined) pairs.set(source, (pair = pairOf(source, hearing, sensor, place)));
-      if (pair === null) return;
-      for (const way of pair.ways) if (isOpen(way, scene)) out.push(way.length_m);
-      for (let i = 0; i < scene.count; i++) offCapsule(pair, hearing, scene, i, out);
+    farthest_m: (source) => known(source)?.farthest_m ?? 0,
+    arrivals(source, scene, least_m, most_m, out) {
+      const pair = known(source);
+      if (pair === null || least_m > pair.farthest_m) return;
+      for (const way of pair.ways)
+        if (way.length_m >= least_m && way.length_m < most_m && isOpen(way, scene)) out.push(way.length_m);
+      if (least_m > pair.byBodies_m) return;
+      for (let i = 0; i < scene.count; i++) offCapsule(pair, hearing, scene, i, least_m, most_m, out);
     },
     seenAfter: (delay_us) => (delay_us * speed_mps) / 2e6,
   };
 }
 
-/** How far the loudest burst that can be set is heard on the axis of both, in the least absorbing frequency not deaf to. */
-function farthestOf(sensor: UltrasonicRanger, { surroundings }: RangerPlace): number {
-  const margin_db = LOUDEST_DB - sensor.threshold_db;
-  const alpha = absorption(sensor.frequency_khz * 1000 * (1 - DEAF_SHARE), surroundings);
+/** How far any part of a body is from its trunk, and how tall anybody is, metres: generous. */
+const BODY_M = 0.7;
+const TALLEST_M = 2.6;
+
+/** The way over the furthest corner of where bodies are looked for. */
+function byBodiesOf(source: Pointing, listener: Pointing, { opening }: RangerPlace): number {
+  let most = 0;
+  for (const x of [-BODY_M, opening.width_m + BODY_M])
+    for (const y of [-opening.zone_m - BODY_M, opening.zone_m + BODY_M])
+      for (const z of [0, TALLEST_M])
+        most = Math.max(most, distanceTo(source, x, y, z) + distanceTo(listener, x, y, z));
+  return most;
+}
+
+/** How far a burst that is so much above the threshold at 1 m is heard on the axis of both, metres. */
+function farthestOf(margin_db: number, alpha: number): number {
   let [low, high] = [0, 1e4];
   while (high - low > 1e-3) {
     const middle = (low + high) / 2;
@@ -91,6 +115,8 @@ function pairOf(burst: BurstSource, hearing: Hearing, sensor: UltrasonicRanger, 
     source,
     gain,
     wavelength_m: hearing.speed_mps / frequency,
+    farthest_m: farthestOf(ranger.source_level_db - sensor.threshold_db, alpha),
+    byBodies_m: byBodiesOf(source, hearing, place),
     sourceBeam,
     listenerBeam,
     air: airTable(alpha, 4 * hearing.reach_m),
@@ -110,13 +136,24 @@ function isOpen({ corners }: Way, scene: Scene): boolean {
  * The way by one capsule, taken as in a mirror: over the point of its axis with the least way to both, a radius shorter
  * on either side. Echo law as for one's own echo, each way with its own spreading and directivity.
  */
-function offCapsule(pair: Pair, hearing: Hearing, scene: Scene, index: number, out: number[]): void {
+function offCapsule(
+  pair: Pair,
+  hearing: Hearing,
+  scene: Scene,
+  index: number,
+  least_m: number,
+  most_m: number,
+  out: number[],
+): void {
   const { source } = pair;
   const { capsules } = scene;
   const at = index * CAPSULE;
   const [ax, ay, az] = [capsules[at]!, capsules[at + 1]!, capsules[at + 2]!];
-  const [ex, ey, ez] = [capsules[at + 3]! - ax, capsules[at + 4]! - ay, capsules[at + 5]! - az];
   const radius = capsules[at + 6]!;
+  // No way by the capsule is longer than that over one end of its axis: most are too short to matter.
+  const overEnd = distanceTo(source, ax, ay, az) + distanceTo(hearing, ax, ay, az);
+  if (overEnd - 2 * radius < least_m) return;
+  const [ex, ey, ez] = [capsules[at + 3]! - ax, capsules[at + 4]! - ay, capsules[at + 5]! - az];
   const length = Math.sqrt(ex * ex + ey * ey + ez * ez);
   // Along the axis the way behaves as at a mirror: where it meets shares the feet's distance as the heights do.
   const footOf = (p: Pointing): number =>
@@ -142,6 +179,7 @@ function offCapsule(pair: Pair, hearing: Hearing, scene: Scene, index: number, o
   if (!(out1 > 0) || !(out2 > 0)) return;
 
   const way = there + back;
+  if (way < least_m || way >= most_m) return;
   // With unequal ways their harmonic mean stands for the distance: a flat wall then gives 1/way², as it must.
   const distance = (2 * there * back) / way;
   const visible = visibleLength(mirror, length, pair.wavelength_m * distance);

@@ -90,6 +90,14 @@ export function ultrasonicFigures(): Figure[] {
       status: 'common practice',
     },
     {
+      id: 'sensor.ultrasonic.bias',
+      value: DEFAULTS.bias_m,
+      unit: 'm',
+      used_in: 'what every reading is too long by',
+      citation: 'no source: a ranger that was set right',
+      status: 'assumption',
+    },
+    {
       id: 'sensor.ultrasonic.noise',
       value: { constant: DEFAULTS.noise_m, per_metre: DEFAULTS.noise_per_m },
       unit: 'm and m per m, standard deviation',

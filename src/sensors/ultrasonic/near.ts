@@ -64,6 +64,16 @@ export function nearOf(
   return [Math.min(lowY, hearing.y, ...ends), Math.max(highY, hearing.y, ...ends)];
 }
 
+/** The same for heights. */
+export function heightsOf(
+  hearing: Hearing,
+  { lowZ, highZ }: Audible,
+  walls: readonly WallEcho[],
+): readonly [number, number] {
+  const ends = walls.map(({ to }) => to.z);
+  return [Math.min(lowZ, hearing.z, ...ends), Math.max(highZ, hearing.z, ...ends)];
+}
+
 /** Furthest the loudest body is heard at `beam` both ways: at most `limit_m`, 0 if not even at the blind zone's end. */
 function reachAt(hearing: Hearing, beam: number, limit_m: number): number {
   const heard = (r: number): boolean =>

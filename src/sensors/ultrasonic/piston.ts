@@ -31,7 +31,7 @@ export function directivity(ka: number, shading_db: number, sin2: number): numbe
   return pressure * pressure;
 }
 
-/** {@link directivity} over sin². Wrong by less than 0.002 of the power on the axis. */
+/** {@link directivity} over sin². Wrong by less than 0.003 of the power on the axis. */
 export function directivityTable(ka: number, shading_db: number): Table {
   const cells = Math.min(65_536, Math.max(2048, Math.ceil(32 * ka * ka)));
   return new Table(1, cells, (sin2) => directivity(ka, shading_db, Math.min(1, sin2)));

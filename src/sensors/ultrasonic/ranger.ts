@@ -12,7 +12,7 @@ import type { Ranger, RangerPlace, Scene } from '../ranger.js';
 import { earOf } from './ear.js';
 import { nearestEcho } from './echo.js';
 import { hearingOf } from './hearing.js';
-import { audibleOf, nearOf } from './near.js';
+import { audibleOf, heightsOf, nearOf } from './near.js';
 import { readingOf } from './reading.js';
 import type { UltrasonicRanger } from './schema.js';
 import { openWall, wallEchoes } from './walls.js';
@@ -27,6 +27,7 @@ export function makeUltrasonic(place: RangerPlace): Ranger {
   const audible = audibleOf(hearing, limit_m);
   return {
     near_m: nearOf(hearing, audible, walls),
+    heights_m: heightsOf(hearing, audible, walls),
     poseTime: (start_us) => start_us,
     latest_us: 0,
     sees(scene: Scene): number {

@@ -15,6 +15,7 @@ import { ultrasonicSchema } from '../../../src/sensors/ultrasonic/schema.js';
 export function plainRanger(sd_m: number, early_us = 0): Ranger {
   return {
     near_m: [-1, 1],
+    heights_m: [0, 2],
     latest_us: Math.max(0, early_us),
     poseTime: (start_us) => start_us + early_us,
     sees: (scene) => (scene.count === 0 ? 1 : (scene.capsules[0] as number)),
