@@ -25,7 +25,8 @@ export function placeOf({ sensor, mounting, air, width_m = 0.8, height_m = 2 }: 
       line: rangerLine(mounted, opening),
       sensor: ultrasonicSchema.parse({ kind: 'ultrasonic-ranger', ...sensor }),
     },
-    opening,
+    // Bodies may stand anywhere that tests put them.
+    opening: { ...opening, zone_m: 10 },
     surroundings: surroundingsSchema.parse(air ?? {}),
     phase: 0,
   };
