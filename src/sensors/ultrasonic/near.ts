@@ -3,45 +3,61 @@ import type { Hearing } from './hearing.js';
 import { loudestArea } from './target.js';
 import type { WallEcho } from './walls.js';
 
-/** The thickest thing that walks: half the greatest diameter of a test rod. */
-const LARGEST_RADIUS_M = 0.5;
+/**
+ * Radii of what walks, in steps; the last is half the greatest diameter of a test rod. A thick body is heard from
+ * further aside, but then reaches further in as well.
+ */
+const RADII_M = [0, 0.02, 0.04, 0.06, 0.08, 0.1, 0.13, 0.16, 0.2, 0.25, 0.35, 0.5] as const;
+/** Directions are taken in groups of so many cells of the beam's table. */
+const GROUP = 4;
 
-/** Where the surface of a body may be heard: taken at every angle for the loudest body in the thinnest clothes. */
+/** Where a body may be heard: taken at every angle for each thickness of body, in the thinnest clothes. */
 export interface Audible {
-  /** Least and greatest x, y and z of such places, door axes, metres. */
+  /** A capsule altogether below the least or above the greatest x, y or z is not heard; door axes, metres. */
   readonly lowX: number;
   readonly highX: number;
   readonly lowY: number;
   readonly highY: number;
   readonly lowZ: number;
   readonly highZ: number;
-  /** Greatest distance from the axis at which a diffuse echo may be heard, metres. */
+  /** Greatest distance of a surface from the axis at which its diffuse echo may be heard, metres. */
   readonly aside_m: number;
 }
 
 /** @param limit_m nothing further away is heard */
 export function audibleOf(hearing: Hearing, limit_m: number): Audible {
-  const { beam } = hearing;
+  const { beam, diffuse, x, y, z } = hearing;
+  const axis = [hearing.dx, hearing.dy, hearing.dz];
   const low: [number, number, number] = [0, 0, 0];
   const high: [number, number, number] = [0, 0, 0];
   let aside = 0;
-  for (let i = 0; i < beam.cells; i++) {
-    const strongest = Math.max(beam.node(i), beam.node(i + 1));
+  for (let i = 0; i < beam.cells; i += GROUP) {
+    const end = Math.min(i + GROUP, beam.cells);
+    let strongest = 0;
+    for (let j = i; j <= end; j++) strongest = Math.max(strongest, beam.node(j));
     const both = strongest * strongest * hearing.clothing.at(0);
-    const distance = reachAt(hearing, both, limit_m);
-    if (distance === 0) continue;
-    const sin = Math.sqrt((i + 1) / beam.cells);
+    const sin = Math.sqrt(end / beam.cells);
     const nearCos = Math.sqrt(1 - i / beam.cells);
-    const farCos = Math.sqrt(1 - (i + 1) / beam.cells);
-    [hearing.dx, hearing.dy, hearing.dz].forEach((d, axis) => {
-      const square = Math.sqrt(Math.max(0, 1 - d * d)) * sin;
-      // Greatest and least part along this axis of any direction at an angle within the cell.
-      high[axis] = Math.max(high[axis]!, distance * (d * (d > 0 ? nearCos : farCos) + square));
-      low[axis] = Math.min(low[axis]!, distance * (d * (d > 0 ? farCos : nearCos) - square));
-    });
-    aside = Math.max(aside, reachAt(hearing, both * hearing.diffuse, limit_m) * sin);
+    const farCos = Math.sqrt(1 - end / beam.cells);
+    const thickest = RADII_M[RADII_M.length - 1]!;
+    const faint = reachAt(hearing, both * diffuse, thickest, limit_m);
+    aside = Math.max(aside, faint * sin);
+    let thinner = 0;
+    for (const radius of RADII_M) {
+      const reach = reachAt(hearing, both, radius, limit_m);
+      for (let k = 0; k < 3; k++) {
+        const d = axis[k]!;
+        const square = Math.sqrt(Math.max(0, 1 - d * d)) * sin;
+        // Greatest part along this axis of any direction within the group, one way and the other.
+        const up = Math.min(1, d * (d > 0 ? nearCos : farCos) + square);
+        const down = Math.min(1, square - d * (d > 0 ? farCos : nearCos));
+        // The mirror's point at `reach` belongs to a ball of at least the thinner radius, which reaches further in.
+        high[k] = Math.max(high[k]!, reach * up - thinner * (1 - up), faint * up);
+        low[k] = Math.min(low[k]!, thinner * (1 - down) - reach * down, -faint * down);
+      }
+      thinner = radius;
+    }
   }
-  const { x, y, z } = hearing;
   // A hair more, for rounding.
   return {
     lowX: x + low[0] - 1e-6,
@@ -74,14 +90,14 @@ export function heightsOf(
   return [Math.min(lowZ, hearing.z, ...ends), Math.max(highZ, hearing.z, ...ends)];
 }
 
-/** Furthest the loudest body is heard at `beam` both ways: at most `limit_m`, 0 if not even at the blind zone's end. */
-function reachAt(hearing: Hearing, beam: number, limit_m: number): number {
+/** Furthest a body up to a radius is heard at `beam` both ways: at most `limit_m`, 0 if not even at the blind zone's end. */
+function reachAt(hearing: Hearing, beam: number, radius: number, limit_m: number): number {
   const heard = (r: number): boolean =>
-    hearing.gain * hearing.air.at(2 * r) * beam * loudestArea(LARGEST_RADIUS_M, r) >= r * r * r * r;
+    hearing.gain * hearing.air.at(2 * r) * beam * loudestArea(radius, r) >= r * r * r * r;
   if (!heard(hearing.blind_m)) return 0;
   if (heard(limit_m)) return limit_m;
   let [low, high] = [hearing.blind_m, limit_m];
-  while (high - low > 1e-4) {
+  while (high - low > 1e-3) {
     const middle = (low + high) / 2;
     if (heard(middle)) low = middle;
     else high = middle;

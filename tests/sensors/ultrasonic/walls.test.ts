@@ -1,6 +1,7 @@
 /** The frame's own echoes, and where along the walk anything matters. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { DEG, cos, sin } from '../../../src/engine/arithmetic.js';
 import { standsIn } from '../../../src/sensors/ultrasonic/blocking.js';
 import { makeUltrasonic } from '../../../src/sensors/ultrasonic/ranger.js';
 import { type Built, type Capsule, EMPTY, placeOf, sceneOf, upright } from './building.js';
@@ -110,16 +111,20 @@ describe('outside near_m and heights_m nothing changes what is seen', () => {
     );
   });
 
-  test('and the bound is not idle: a wide rod is heard over more than two thirds of it', () => {
+  test('and the bounds are tight: some body is heard that touches the last tenth within them', () => {
     const ranger = makeUltrasonic(placeOf());
     const [, high] = ranger.near_m;
     let edge = 0;
-    for (let y = 0; y < 0.6; y += 0.005) {
-      for (let x = 0.1; x <= 0.8; x += 0.05) {
-        if (ranger.sees(sceneOf([upright(x, y + 0.5, 0.5, 2)], 0.001)) < 0.8) edge = Math.max(edge, y);
+    for (const radius of [0.03, 0.06, 0.1, 0.15, 0.25, 0.5]) {
+      for (let angle = 20; angle < 50; angle += 0.25) {
+        const [c, s] = [cos(angle * DEG), sin(angle * DEG)];
+        const r = 0.799 + radius;
+        // Of the upright limb only what is nearest along the walk counts: it must lie beyond the bound altogether.
+        if (ranger.sees(sceneOf([upright(r * c, r * s, radius, 2)], 0.001)) < 0.8)
+          edge = Math.max(edge, r * s - radius);
       }
     }
-    expect(edge).toBeGreaterThan(0.67 * high);
+    expect(edge).toBeGreaterThan(0.9 * high);
     expect(edge).toBeLessThan(high);
   });
 });
