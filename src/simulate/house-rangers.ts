@@ -1,6 +1,7 @@
 /** All rangers of a house over one clock: bodies in, edges and readings out. */
 import type { Body } from '../agents/body.js';
 import { nearWithin } from '../agents/motion/near.js';
+import { Posed } from '../agents/motion/posed.js';
 import type { Passage } from '../agents/motion/passage.js';
 import type { Visit } from '../agents/visit.js';
 import type { Stream } from '../engine/stream.js';
@@ -32,8 +33,7 @@ export const LAST_US = 2 * SECOND_US;
 /** Somebody who may change what a ranger sees. */
 interface Attending extends Attendance {
   readonly enter_us: number;
-  readonly body: Body;
-  readonly passage: Passage;
+  readonly posed: Posed;
   readonly clothing: number;
   /** When each limb matters, seconds since entering. */
   readonly limbs: Float64Array;
@@ -123,6 +123,7 @@ export class HouseRangers {
   /** The next visit; visits come in order of entering. */
   visit(door: number, visit: Visit, body: Body, passage: Passage): void {
     const { enter_us } = visit;
+    const posed = new Posed(body, passage.motion);
     for (const slot of this.slots[door] as readonly Slot<Attending>[]) {
       const { near_m, heights_m } = slot.ranger;
       const near = nearWithin(body, passage.motion, { along_m: near_m, heights_m });
@@ -130,7 +131,7 @@ export class HouseRangers {
       const clothing = this.clothing.nth(visit.body).at(0);
       const start_us = enter_us + Math.floor(near.start_s * SECOND_US);
       const end_us = enter_us + Math.ceil(near.end_s * SECOND_US);
-      slot.attending.push({ start_us, end_us, enter_us, body, passage, clothing, limbs: near.limbs });
+      slot.attending.push({ start_us, end_us, enter_us, posed, clothing, limbs: near.limbs });
     }
   }
 
@@ -145,10 +146,10 @@ export class HouseRangers {
     const { bodies } = this;
     bodies.clear();
     let somebody = false;
-    for (const { start_us, enter_us, body, passage, clothing, limbs } of slot.attending) {
+    for (const { start_us, enter_us, posed, clothing, limbs } of slot.attending) {
       if (start_us > pose_us) continue;
       somebody = true;
-      bodies.add(body, passage, (pose_us - enter_us) / SECOND_US, clothing, limbs);
+      bodies.add(posed, (pose_us - enter_us) / SECOND_US, clothing, limbs);
     }
     return somebody ? bodies.scene : null;
   }

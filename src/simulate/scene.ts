@@ -1,7 +1,5 @@
 /** Bodies posed in a doorway at one instant, as rangers look at them. */
-import type { Body } from '../agents/body.js';
-import type { Passage } from '../agents/motion/passage.js';
-import { poseInto } from '../agents/motion/posed.js';
+import type { Posed } from '../agents/motion/posed.js';
 import type { Scene } from '../sensors/ranger.js';
 import { CAPSULE } from '../sensors/ranger.js';
 
@@ -19,12 +17,11 @@ export class DoorScene {
    * @param clothing what its clothes draw: uniform on (0, 1)
    * @param near when each limb matters, as of near.ts; without it all limbs are there
    */
-  add(body: Body, passage: Passage, seconds: number, clothing: number, near: Float64Array | null = null): void {
+  add(posed: Posed, seconds: number, clothing: number, near: Float64Array | null = null): void {
     const { scene } = this;
     const { count } = scene;
-    const most = count + body.limbs.length;
-    if (most > scene.clothing.length) this.grow(2 * most);
-    const after = poseInto(body, passage.motion, seconds, scene.capsules, count * CAPSULE, near) / CAPSULE;
+    if (count + posed.limbs > scene.clothing.length) this.grow(2 * (count + posed.limbs));
+    const after = posed.into(seconds, scene.capsules, count * CAPSULE, near) / CAPSULE;
     for (let i = count; i < after; i++) scene.clothing[i] = clothing;
     scene.count = after;
   }

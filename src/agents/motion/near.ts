@@ -5,6 +5,8 @@ import type { Motion, Stretch } from './motion.js';
 
 /** Rounding of single precision, model units, with room. */
 const SPARE = 1e-4;
+/** The same for times, seconds. */
+const SPARE_S = 1e-6;
 
 /** A slab of space across the doorway: its extent along the walk and in height, door axes, metres. */
 export interface Slab {
@@ -34,8 +36,8 @@ export function nearWithin(body: Body, motion: Motion, slab: Slab): NearTimes | 
     let to = -Infinity;
     for (const stretch of motion) {
       if (!near(body, stretch, i, slab)) continue;
-      const start = stretch.timeAt(NODES.first);
-      const end = stretch.timeAt(NODES.last);
+      const start = stretch.timeAt(NODES.first) - SPARE_S;
+      const end = stretch.timeAt(NODES.last) + SPARE_S;
       if (start < from) from = start;
       if (end > to) to = end;
     }

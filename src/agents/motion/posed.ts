@@ -1,107 +1,136 @@
 /** Where every capsule of a body is at an instant: the way rangers look, and the quick one. */
 import { STRIDE } from '../../geometry/track.js';
-import type { Limb, NodeSpan } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import type { Motion, Stretch } from './motion.js';
 
 /** Numbers per capsule: ax, ay, az, bx, by, bz, radius; metres in the door's axes. */
 const CAPSULE = 7;
-/** How near in time the node of an instant is found, seconds: a walker moves a nanometre in it. */
-const NEAR_S = 1e-9;
+/** How near in time the node of an instant is found, seconds: nobody moves more than a micrometre in it. */
+const NEAR_S = 1e-7;
 
 /**
- * Writes the capsules of a body at `time_s` into `out`, from number `at` on. A pure function of its arguments, however
- * it was asked before.
- *
- * @param time_s seconds since the visit began; before its beginning or after its end the pose is that of the end
- * @param out large enough for {@link CAPSULE} numbers a limb
- * @param near start and end of the time in which each limb matters, as of near.ts: those outside are left out
- * @returns the number after the last written
+ * One visit, ready to be posed at any instant. What depends on body and stretch alone is laid out once in flat arrays:
+ * a pose reads them some hundred times.
  */
-export function poseInto(
-  body: Body,
-  motion: Motion,
-  time_s: number,
-  out: Float64Array,
-  at: number,
-  near: Float64Array | null = null,
-): number {
-  const stretch = stretchAt(motion, time_s);
-  const node = nodeOf(stretch, time_s);
-  const { tracks, frame, perLimb } = stretch;
-  const { span } = tracks;
-  const unit = body.unit_m;
-  const cos = frame.cos * unit;
-  const sin = frame.sin * unit;
-  const n = Math.floor(node);
-  const t = node - n;
-  const k0 = indexOf(n, span);
-  const k1 = indexOf(n + 1, span);
-  const turn0 = turnOf(n, span);
-  const turn1 = turnOf(n + 1, span);
-  let o = at;
-  for (let i = 0; i < body.limbs.length; i++) {
-    if (near !== null && (time_s < near[2 * i]! || time_s > near[2 * i + 1]!)) continue;
-    const limb = body.limbs[i] as Limb;
-    const part = perLimb ? i : limb.part;
-    const { ends } = tracks.made[part] ?? tracks.part(part);
-    let l = mixed(ends[k0]!, ends[k1]!, t);
-    let w = mixed(ends[k0 + 1]! + turn0, ends[k1 + 1]! + turn1, t);
-    let z = mixed(ends[k0 + 2]!, ends[k1 + 2]!, t);
-    if (!perLimb) {
-      l += limb.al;
-      w += limb.aw;
-      z += limb.az;
+export class Posed {
+  /** How many capsules it has at most. */
+  readonly limbs: number;
+  private readonly offsets: Float64Array;
+  /** Per stretch, the nodes' positions of each limb's part. */
+  private readonly ends: (Float32Array[] | undefined)[];
+  /** Per stretch: x, y, cos and sin of the frame, the latter two in metres a unit; first node and its time, last and its. */
+  private readonly frames: Float64Array;
+
+  constructor(
+    private readonly body: Body,
+    private readonly motion: Motion,
+  ) {
+    const { limbs, unit_m } = body;
+    this.offsets = new Float64Array(CAPSULE * limbs.length);
+    for (let i = 0; i < limbs.length; i++) {
+      const { al, aw, az, bl, bw, bz, radius } = limbs[i] as Limb;
+      const at = CAPSULE * i;
+      this.offsets[at] = al;
+      this.offsets[at + 1] = aw;
+      this.offsets[at + 2] = az;
+      this.offsets[at + 3] = bl;
+      this.offsets[at + 4] = bw;
+      this.offsets[at + 5] = bz;
+      this.offsets[at + 6] = radius * unit_m;
     }
-    out[o] = frame.x + l * cos + w * sin;
-    out[o + 1] = frame.y + w * cos - l * sin;
-    out[o + 2] = z * unit;
-    l = mixed(ends[k0 + 3]!, ends[k1 + 3]!, t);
-    w = mixed(ends[k0 + 4]! + turn0, ends[k1 + 4]! + turn1, t);
-    z = mixed(ends[k0 + 5]!, ends[k1 + 5]!, t);
-    if (!perLimb) {
-      l += limb.bl;
-      w += limb.bw;
-      z += limb.bz;
+    this.limbs = limbs.length;
+    this.ends = motion.map(() => undefined);
+    this.frames = new Float64Array(8 * motion.length);
+    for (let s = 0; s < motion.length; s++) {
+      const { frame, from, to, timeAt } = motion[s] as Stretch;
+      this.frames.set(
+        [frame.x, frame.y, frame.cos * unit_m, frame.sin * unit_m, from, timeAt(from), to, timeAt(to)],
+        8 * s,
+      );
     }
-    out[o + 3] = frame.x + l * cos + w * sin;
-    out[o + 4] = frame.y + w * cos - l * sin;
-    out[o + 5] = z * unit;
-    out[o + 6] = limb.radius * unit;
-    o += CAPSULE;
   }
-  return o;
-}
 
-function mixed(a: number, b: number, t: number): number {
-  return a + (b - a) * t;
-}
-
-function indexOf(node: number, span: NodeSpan): number {
-  if (span.advance > 0) return (node & (span.nodes - 1)) * STRIDE;
-  return (node < 0 ? 0 : node >= span.nodes ? span.nodes - 1 : node) * STRIDE;
-}
-
-function turnOf(node: number, span: NodeSpan): number {
-  return span.advance > 0 ? Math.floor(node / span.nodes) * span.advance : 0;
-}
-
-function stretchAt(motion: Motion, time_s: number): Stretch {
-  const last = motion.length - 1;
-  for (let i = 0; i < last; i++) {
-    const stretch = motion[i] as Stretch;
-    if (time_s <= stretch.timeAt(stretch.to)) return stretch;
+  /**
+   * Writes the capsules at `time_s` into `out`, from number `at` on. A pure function of visit and time, however it was
+   * asked before.
+   *
+   * @param time_s seconds since the visit began; before its beginning or after its end the pose is that of the end
+   * @param out large enough for {@link CAPSULE} numbers a limb
+   * @param near start and end of the time in which each limb matters, as of near.ts: those outside are left out
+   * @returns the number after the last written
+   */
+  into(time_s: number, out: Float64Array, at: number, near: Float64Array | null): number {
+    const { frames, motion, offsets } = this;
+    let s = 0;
+    while (s < motion.length - 1 && time_s > frames[8 * s + 7]!) s++;
+    const stretch = motion[s] as Stretch;
+    const ends = (this.ends[s] ??= this.endsOf(stretch));
+    const { span } = stretch.tracks;
+    const fx = frames[8 * s]!;
+    const fy = frames[8 * s + 1]!;
+    const cos = frames[8 * s + 2]!;
+    const sin = frames[8 * s + 3]!;
+    const node = nodeAt(stretch, frames, 8 * s + 4, time_s);
+    const n = Math.floor(node);
+    const t = node - n;
+    const own = stretch.perLimb ? 0 : 1;
+    let k0: number;
+    let k1: number;
+    let turn0 = 0;
+    let turn1 = 0;
+    if (span.advance > 0) {
+      k0 = (n & (span.nodes - 1)) * STRIDE;
+      k1 = ((n + 1) & (span.nodes - 1)) * STRIDE;
+      turn0 = Math.floor(n / span.nodes) * span.advance;
+      turn1 = k1 === 0 ? turn0 + span.advance : turn0;
+    } else {
+      k0 = Math.min(n, span.nodes - 1) * STRIDE;
+      k1 = Math.min(n + 1, span.nodes - 1) * STRIDE;
+    }
+    const u = 1 - t;
+    const turn = turn0 * u + turn1 * t;
+    const unit = this.body.unit_m;
+    let o = at;
+    for (let i = 0; i < ends.length; i++) {
+      if (near !== null && (time_s < near[2 * i]! || time_s > near[2 * i + 1]!)) continue;
+      const e = ends[i]!;
+      const c = CAPSULE * i;
+      const al = e[k0]! * u + e[k1]! * t + own * offsets[c]!;
+      const aw = e[k0 + 1]! * u + e[k1 + 1]! * t + turn + own * offsets[c + 1]!;
+      const bl = e[k0 + 3]! * u + e[k1 + 3]! * t + own * offsets[c + 3]!;
+      const bw = e[k0 + 4]! * u + e[k1 + 4]! * t + turn + own * offsets[c + 4]!;
+      out[o] = fx + al * cos + aw * sin;
+      out[o + 1] = fy + aw * cos - al * sin;
+      out[o + 2] = (e[k0 + 2]! * u + e[k1 + 2]! * t + own * offsets[c + 2]!) * unit;
+      out[o + 3] = fx + bl * cos + bw * sin;
+      out[o + 4] = fy + bw * cos - bl * sin;
+      out[o + 5] = (e[k0 + 5]! * u + e[k1 + 5]! * t + own * offsets[c + 5]!) * unit;
+      out[o + 6] = offsets[c + 6]!;
+      o += CAPSULE;
+    }
+    return o;
   }
-  return motion[last] as Stretch;
+
+  private endsOf({ tracks, perLimb }: Stretch): Float32Array[] {
+    return this.body.limbs.map((limb, i) => {
+      const part = perLimb ? i : limb.part;
+      return (tracks.made[part] ?? tracks.part(part)).ends;
+    });
+  }
 }
 
-/** Node at a time. Time runs nearly evenly over the nodes of a stretch: false position is there in a few looks. */
-function nodeOf(stretch: Stretch, time_s: number): number {
-  let low = stretch.from;
-  let high = stretch.to;
-  let below = stretch.timeAt(low) - time_s;
+/**
+ * Node at a time. Time runs nearly evenly over the nodes of a stretch: false position is there in a few looks.
+ *
+ * @param bounds first node and its time, last node and its time, from number `at` on
+ */
+function nodeAt(stretch: Stretch, bounds: Float64Array, at: number, time_s: number): number {
+  let low = bounds[at]!;
+  let below = bounds[at + 1]! - time_s;
   if (below >= 0) return low;
-  let above = stretch.timeAt(high) - time_s;
+  let high = bounds[at + 2]!;
+  let above = bounds[at + 3]! - time_s;
   if (above <= 0) return high;
   let side = 0;
   for (let i = 0; i < 60; i++) {

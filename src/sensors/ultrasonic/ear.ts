@@ -41,13 +41,18 @@ interface Pair {
  * The ear of a ranger. What it works out about a source is kept with the source object: callers keep one object for
  * each pair.
  */
-export function earOf(hearing: Hearing, sensor: UltrasonicRanger, place: RangerPlace): Ear {
+export function earOf(
+  hearing: Hearing,
+  sensor: UltrasonicRanger,
+  near_m: readonly [number, number],
+  place: RangerPlace,
+): Ear {
   const pairs = new WeakMap<BurstSource, Pair | null>();
   const { speed_mps } = hearing;
   const time_us = (distance_m: number): number => Math.round((2e6 * distance_m) / speed_mps);
   const known = (source: BurstSource): Pair | null => {
     let pair = pairs.get(source);
-    if (pair === undefined) pairs.set(source, (pair = pairOf(source, hearing, sensor, place)));
+    if (pair === undefined) pairs.set(source, (pair = pairOf(source, hearing, sensor, near_m, place)));
     return pair;
   };
   return {
@@ -66,15 +71,21 @@ export function earOf(hearing: Hearing, sensor: UltrasonicRanger, place: RangerP
   };
 }
 
-/** How far any part of a body is from its trunk, and how tall anybody is, metres: generous. */
-const BODY_M = 0.7;
+/** How far a limb reaches out of where any of it matters, out of the opening to a side, and up; metres, generous. */
+const LIMB_M = 0.6;
+const ASIDE_M = 0.3;
 const TALLEST_M = 2.6;
 
-/** The way over the furthest corner of where bodies are looked for. */
-function byBodiesOf(source: Pointing, listener: Pointing, { opening }: RangerPlace): number {
+/** The way over the furthest corner of where limbs that matter are. */
+function byBodiesOf(
+  source: Pointing,
+  listener: Pointing,
+  near_m: readonly [number, number],
+  { opening }: RangerPlace,
+): number {
   let most = 0;
-  for (const x of [-BODY_M, opening.width_m + BODY_M])
-    for (const y of [-opening.zone_m - BODY_M, opening.zone_m + BODY_M])
+  for (const x of [-ASIDE_M, opening.width_m + ASIDE_M])
+    for (const y of [near_m[0] - LIMB_M, near_m[1] + LIMB_M])
       for (const z of [0, TALLEST_M])
         most = Math.max(most, distanceTo(source, x, y, z) + distanceTo(listener, x, y, z));
   return most;
@@ -92,7 +103,13 @@ function farthestOf(margin_db: number, alpha: number): number {
 }
 
 /** null for a pair too far apart in frequency. */
-function pairOf(burst: BurstSource, hearing: Hearing, sensor: UltrasonicRanger, place: RangerPlace): Pair | null {
+function pairOf(
+  burst: BurstSource,
+  hearing: Hearing,
+  sensor: UltrasonicRanger,
+  near_m: readonly [number, number],
+  place: RangerPlace,
+): Pair | null {
   const { ranger } = burst;
   if (Math.abs(ranger.frequency_khz / sensor.frequency_khz - 1) > DEAF_SHARE) return null;
   const frequency = ranger.frequency_khz * 1000;
@@ -116,7 +133,7 @@ function pairOf(burst: BurstSource, hearing: Hearing, sensor: UltrasonicRanger, 
     gain,
     wavelength_m: hearing.speed_mps / frequency,
     farthest_m: farthestOf(ranger.source_level_db - sensor.threshold_db, alpha),
-    byBodies_m: byBodiesOf(source, hearing, place),
+    byBodies_m: byBodiesOf(source, hearing, near_m, place),
     sourceBeam,
     listenerBeam,
     air: airTable(alpha, 4 * hearing.reach_m),

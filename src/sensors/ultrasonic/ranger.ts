@@ -25,8 +25,9 @@ export function makeUltrasonic(place: RangerPlace): Ranger {
   const limit_m = walls.at(-1)?.distance_m ?? hearing.reach_m;
   const timeOut_us = Math.round(sensor.time_out_ms * 1000);
   const audible = audibleOf(hearing, limit_m);
+  const near_m = nearOf(hearing, audible, walls);
   return {
-    near_m: nearOf(hearing, audible, walls),
+    near_m,
     heights_m: heightsOf(hearing, audible, walls),
     poseTime: (start_us) => start_us,
     latest_us: 0,
@@ -39,7 +40,7 @@ export function makeUltrasonic(place: RangerPlace): Ranger {
     busy_us: (seen_m) => Math.min(timeOut_us, Math.round((2e6 * seen_m) / hearing.speed_mps)),
     reading: (seen_m, u) => readingOf(hearing, sensor, seen_m, u),
     strays_m: [hearing.blind_m, hearing.reach_m],
-    ear: earOf(hearing, sensor, place),
+    ear: earOf(hearing, sensor, near_m, place),
   };
 }
 
