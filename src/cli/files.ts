@@ -105,6 +105,25 @@ export function replaceFile(file: string, text: string): void {
   });
 }
 
+/**
+ * Several files that belong together: all are written beside their names first, and only then renamed one after another.
+ * What can't be written leaves every name as it was.
+ */
+export function replaceFiles(files: readonly (readonly [file: string, text: string])[]): void {
+  const pairs = files.map(([file, text], i) => {
+    return { file, text, unfinished: join(dirname(file), `.${basename(file)}.unfinished-${process.pid}-${i}`) };
+  });
+  try {
+    for (const { file, text, unfinished } of pairs)
+      onDisk(`${pathText(file)} can't be written`, () => writeNew(unfinished, text));
+    for (const { file, unfinished } of pairs)
+      onDisk(`${pathText(file)} can't be written`, () => renameSync(unfinished, file));
+  } finally {
+    for (const { unfinished } of pairs) rmSync(unfinished, { force: true });
+  }
+  for (const folder of new Set(files.map(([file]) => dirname(file)))) syncFolder(folder);
+}
+
 /** Makes renames in a folder last through a power cut, where the file system lets a folder be synced. */
 export function syncFolder(folder: string): void {
   let fd: number | undefined;

@@ -48,7 +48,7 @@ function program(io: Io): Command {
     .exitOverride()
     .showHelpAfterError('(--help shows what is possible)')
     .configureOutput({ writeOut: (text) => io.out(text), writeErr: (text) => io.err(text) });
-  for (const add of [addNew, addCheck, addRun, addReport, addPassage, addKeys, addSources]) add(jambeam, io);
+  for (const add of [addNew, addCheck, addRun, addReport, addPassage, addFit, addKeys, addSources]) add(jambeam, io);
   return jambeam;
 }
 
@@ -139,6 +139,38 @@ function addPassage(jambeam: Command, io: Io): void {
     .option('--json', 'print JSON')
     .addHelpText('after', '\nExample:\n  jambeam passage my-door/scenario.yaml --who child --kind through --number 3')
     .action(async (file, options) => (await import('./passage.js')).passageCommand(file, options, io));
+}
+
+function addFit(jambeam: Command, io: Io): void {
+  jambeam
+    .command('fit')
+    .summary('make a profile of your own ranger from readings at a table')
+    .description(
+      'Fits a ranger to readings at true distances: curve, noise, strays and drop-outs, each with its standard error. Writes a profile and a chart.',
+    )
+    .argument(
+      '[readings]',
+      'CSV with a header: true_m, true_cm or true_mm, and reading_m, reading_mm, echo_us, adc_counts or volts',
+    )
+    .option('--kind <kind>', 'ultrasonic-ranger, triangulation-ranger or time-of-flight-ranger')
+    .option('--out <file>', 'the profile to write, a YAML file')
+    .option('--chart <file>', 'the chart to write (default: beside the profile, .svg)')
+    .option('--adc-bits <n>', 'bits of the converter behind adc_counts (default: 10)')
+    .option('--adc-reference-v <volts>', 'its reference (default: 5)')
+    .option(
+      '--temperature-c <degrees>',
+      'air at the bench: what an ultrasonic ranger takes for granted follows from it',
+    )
+    .option('--force', 'write over a profile or chart that is there')
+    .option('--logger <dir>', 'write a capture program in C to finish and a page on how to measure; fits nothing')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam fit --logger bench
+  jambeam fit bench/readings.csv --kind ultrasonic-ranger --temperature-c 21 --out my-ranger.yaml`,
+    )
+    .action(async (file, options) => (await import('./fit.js')).fitCommand(file, options, io));
 }
 
 function addKeys(jambeam: Command, io: Io): void {

@@ -1,0 +1,204 @@
+/**
+ * A bench's CSV read into rows, every mistake told with its place.
+ *
+ * One line of names, then rows; comma, semicolon or tab between cells, whichever the header has. Lines beginning with #
+ * and columns of other names are left alone. An empty reading, `none`, or 0 is a reading without echo.
+ */
+import { CsvError, parse } from 'csv-parse/sync';
+import { nearest } from '../engine/nearest.js';
+import { quote } from '../engine/printable.js';
+import type { Issue } from '../scenario/issue.js';
+import {
+  type Bench,
+  type BenchRow,
+  READING_COLUMNS,
+  type ReadingColumn,
+  TRUE_COLUMNS,
+  type TrueColumn,
+} from './bench.js';
+import { type Told, told } from './told.js';
+
+const MOST_ROWS = 100_000;
+const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+const TRUTHS = Object.keys(TRUE_COLUMNS);
+const READS = Object.keys(READING_COLUMNS);
+
+interface CsvRecord {
+  readonly cells: readonly string[];
+  readonly line: number;
+  /** Where each cell begins, from 1. */
+  readonly columns: readonly number[];
+}
+
+/** @param file its name as the user gave it, for places */
+export function readBench(
+  text: string,
+  file: string,
+): { readonly bench: Bench | null; readonly issues: readonly Issue[] } {
+  const tell = told(file);
+  const { records, problem } = recordsOf(text);
+  if (problem !== null) return { bench: null, issues: [tell(problem.line, 1, problem.text, problem.hint)] };
+  const [header, ...body] = records;
+  const hint = 'the first line names the columns, for example: true_m,reading_mm';
+  if (header === undefined) return { bench: null, issues: [tell(1, 1, 'the file is empty', hint)] };
+  const truth = columnOf(header, TRUTHS, 'true distances', tell);
+  const reads = columnOf(header, READS, 'readings', tell);
+  if (typeof truth !== 'number' || typeof reads !== 'number')
+    return { bench: null, issues: [truth, reads].filter((one) => typeof one !== 'number') };
+
+  const name = header.cells[truth] as TrueColumn;
+  const what = header.cells[reads] as ReadingColumn;
+  const issues: Issue[] = [];
+  const rows: BenchRow[] = [];
+  let decimals = 0;
+  for (const record of body) {
+    const { cells, line, columns } = record;
+    if (cells.length !== header.cells.length) {
+      const comma = 'numbers are written with a point, and a reading without echo keeps its comma';
+      issues.push(
+        tell(line, 1, `expected ${cells_(header.cells.length)} as in the header, found ${cells.length}`, comma),
+      );
+      continue;
+    }
+    const distance = numberOf(cells[truth]!);
+    if (distance === null || !(distance > 0))
+      issues.push(
+        tell(
+          line,
+          columns[truth]!,
+          `${name}: expected a number above 0, found ${found(cells[truth]!)}`,
+          comma(cells[truth]!),
+        ),
+      );
+    const reading = readingOf(cells[reads]!, what === 'volts');
+    if (reading === undefined)
+      issues.push(
+        tell(
+          line,
+          columns[reads]!,
+          `${what}: expected a number, found ${found(cells[reads]!)}`,
+          comma(cells[reads]!) ?? 'a reading without echo is an empty cell, 0 or none',
+        ),
+      );
+    if (distance === null || reading === undefined) continue;
+    decimals = Math.max(decimals, decimalsOf(cells[reads]!));
+    // Through a decimal text, so that 30 cm and 0.3 m are the same distance.
+    const distance_m = Number((distance * TRUE_COLUMNS[name]).toPrecision(12));
+    rows.push({ distance_m, reading, line, column: columns[reads]! });
+  }
+  if (issues.length > 0) return { bench: null, issues };
+  if (rows.length === 0) return { bench: null, issues: [tell(header.line, 1, 'there is no row below the header')] };
+  const places = { line: header.line, truth: header.columns[truth]!, reads: header.columns[reads]! };
+  return { bench: { file, truth: name, reads: what, header: places, decimals, rows }, issues: [] };
+}
+
+const cells_ = (n: number): string => (n === 1 ? '1 cell' : `${n} cells`);
+const found = (cell: string): string => (cell === '' ? 'nothing' : quote(cell));
+const comma = (cell: string): string | undefined =>
+  /^[+-]?\d+,\d+$/.test(cell) ? `with a point: ${cell.replace(',', '.')}` : undefined;
+
+function numberOf(cell: string): number | null {
+  const value = NUMBER.test(cell) ? Number(cell) : Number.NaN;
+  return Number.isFinite(value) ? value : null;
+}
+
+/** Null without echo, undefined when it is no reading. Only a voltage may be below 0, by noise. */
+function readingOf(cell: string, signed: boolean): number | null | undefined {
+  if (cell === '' || cell.toLowerCase() === 'none') return null;
+  const value = numberOf(cell);
+  if (value === null || (value < 0 && !signed)) return undefined;
+  return value === 0 ? null : value;
+}
+
+function decimalsOf(cell: string): number {
+  const [, digits = '', power = '0'] = /(?:\.(\d*))?(?:e([+-]?\d+))?$/i.exec(cell) ?? [];
+  return Math.min(9, Math.max(0, digits.length - Number(power)));
+}
+
+/** The one column of these names, or what is wrong with it. */
+function columnOf(header: CsvRecord, names: readonly string[], what: string, tell: Told): number | Issue {
+  const at = header.cells.flatMap((cell, i) => (names.includes(cell) ? [i] : []));
+  if (at.length === 1) return at[0]!;
+  const choices = names.join(', ');
+  if (at.length > 1)
+    return tell(
+      header.line,
+      header.columns[at[1]!]!,
+      `expected one column of ${what}, found ${at.length}`,
+      `keep one of ${at.map((i) => header.cells[i]).join(', ')}`,
+    );
+  const close = header.cells
+    .map((cell) => [cell, nearest(cell, names)] as const)
+    .find(([, name]) => name !== undefined);
+  const hint = close
+    ? `is ${quote(close[0])} meant to be ${close[1]}?`
+    : 'the first line names the columns, for example: true_m,reading_mm';
+  return tell(header.line, 1, `the header names no column of ${what}: expected one of ${choices}`, hint);
+}
+
+function recordsOf(text: string): {
+  readonly records: readonly CsvRecord[];
+  readonly problem: { readonly line: number; readonly text: string; readonly hint?: string } | null;
+} {
+  const lines = text.split(/\r\n|\n|\r/);
+  // oxlint-disable-next-line no-control-regex -- they are what is looked for
+  const odd = lines.findIndex((one) => /[\u0000-\u0008\u000b-\u001f\u007f\ufffd]/.test(one));
+  if (odd >= 0) {
+    const why = 'expected plain text in UTF-8, found a control character or other bytes';
+    return { records: [], problem: { line: odd + 1, text: why, hint: 'export it as CSV, not as a spreadsheet' } };
+  }
+  // Before anything is parsed: a file of millions of lines ends here.
+  const rows = lines.filter((one) => one.trim() !== '' && !one.startsWith('#')).length - 1;
+  if (rows > MOST_ROWS)
+    return { records: [], problem: { line: 1, text: `at most ${MOST_ROWS} rows are read, found ${rows}` } };
+  const first = lines.find((one) => one.trim() !== '' && !one.startsWith('#')) ?? '';
+  const delimiter = [',', ';', '\t'].find((one) => first.includes(one)) ?? ',';
+  try {
+    const parsed = parse(text, {
+      bom: true,
+      delimiter,
+      comment: '#',
+      comment_no_infix: true,
+      info: true,
+      raw: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      trim: true,
+      max_record_size: 10_000,
+    }) as unknown as readonly { record: string[]; raw: string; info: { lines: number } }[];
+    const records = parsed.map(({ record, raw, info }) => ({
+      cells: record,
+      line: info.lines,
+      columns: starts(raw, delimiter),
+    }));
+    return { records: records.filter(({ cells }) => cells.some((cell) => cell !== '')), problem: null };
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    const line = Number((error as { lines?: unknown }).lines) || 1;
+    const long = error.code === 'CSV_MAX_RECORD_SIZE';
+    const what = long
+      ? 'a line of at most 10000 characters'
+      : 'cells whose quotes are closed and stand around the whole cell';
+    return { records: [], problem: { line, text: `expected ${what}`, hint: 'numbers need no quotes' } };
+  }
+}
+
+/** Where cells begin in a line as it stands in the file, from 1; quotes and blanks before them counted in. */
+function starts(raw: string, delimiter: string): number[] {
+  // A byte order mark is no column of the editor's.
+  const line = raw.replace(/^[\ufeff\r\n]+/, '');
+  const at: number[] = [];
+  let quoted = false;
+  let fresh = true;
+  for (let i = 0; i < line.length; i++) {
+    const c = line[i]!;
+    if (fresh && c !== ' ') {
+      at.push(i + 1);
+      fresh = false;
+    }
+    if (c === '"') quoted = !quoted;
+    else if (c === delimiter && !quoted) fresh = true;
+  }
+  if (fresh) at.push(line.length + 1);
+  return at;
+}
