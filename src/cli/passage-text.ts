@@ -3,7 +3,7 @@ import { plain } from '../report/words.js';
 import type { PassageTrace, TracedStep, TracedVisit } from '../simulate/passage-trace.js';
 import type { Paint } from './io.js';
 import { columns, folded } from './lines.js';
-import { breaksWords, doorWords, headline, inMs, truthWords, verdictWords } from './passage-words.js';
+import { breaksWords, doorWords, headline, inMs, readingsWords, truthWords, verdictWords } from './passage-words.js';
 
 /** Logics side by side in one time-line; more get another below. */
 const SIDE_BY_SIDE = 4;
@@ -91,12 +91,16 @@ function truthText(trace: PassageTrace, paint: Paint): string {
     const who = trace.visits.length > 1 ? `${i + 1}: ` : '';
     return [
       `${paint.bold('Truth')}  ${who}${truthWords(visit)}\n`,
-      folded(`truly broken: ${breaksWords(trace, visit)}`, '       '),
+      folded(
+        `${trace.beams.some(({ kind }) => kind !== 'light-barrier') ? 'somebody on the axis' : 'truly broken'}: ${breaksWords(trace, visit)}`,
+        '       ',
+      ),
     ];
   });
   const verdicts = trace.logics.map((logic) => {
     const { right, text } = verdictWords(trace, logic);
     return [right ? paint.green('right') : paint.red('wrong'), plain(logic.logic), text];
   });
-  return truth.join('') + columns(verdicts, ['left', 'left', 'left']);
+  const read = readingsWords(trace).map((words) => folded(words, '       '));
+  return truth.join('') + read.join('') + columns(verdicts, ['left', 'left', 'left']);
 }

@@ -1,6 +1,6 @@
 /** A traced passage in words: who it is, what truly happened, what each logic made of it. */
 import { capital, joined, metres, plain, plural } from '../report/words.js';
-import type { PassageTrace, TracedLogic, TracedVisit } from '../simulate/passage-trace.js';
+import type { PassageTrace, TracedLogic, TracedReading, TracedVisit } from '../simulate/passage-trace.js';
 import { speed } from './fact-words.js';
 import { rounded } from './lines.js';
 
@@ -69,6 +69,25 @@ export function breaksWords(trace: PassageTrace, visit: TracedVisit): string {
     .join('; ');
 }
 
+/** 'A was read 38 times while somebody was about, every 30.0 ms; nearest 0.312 m at 1,520.3 ms': one line a ranger. */
+export function readingsWords({ beams, readings }: PassageTrace): string[] {
+  return beams.flatMap(({ name, kind }, i) => {
+    if (kind === 'light-barrier') return [];
+    const own = readings.filter(({ beam }) => beam === i);
+    if (own.length === 0) return [`${plain(name)} was not read while anybody was about`];
+    const gaps = own.slice(1).map(({ time_us }, k) => time_us - (own[k] as TracedReading).time_us);
+    const every = gaps.length > 0 ? `, every ${rounded(Math.min(...gaps) / 1000, 1)}\u00a0ms` : '';
+    const silent = own.filter(({ distance_um }) => distance_um === null).length;
+    const heard = own.filter(({ distance_um }) => distance_um !== null);
+    const nearest = heard.toSorted((a, b) => Number(a.distance_um) - Number(b.distance_um))[0];
+    const near = nearest
+      ? `; nearest ${metres(Math.round(Number(nearest.distance_um) / 1000) / 1000)} at ${inMs(nearest.time_us)}\u00a0ms`
+      : '';
+    const without = silent > 0 ? `; ${silent} of them without echo` : '';
+    return [`${plain(name)} was read ${plural(own.length, 'time')} while somebody was about${every}${near}${without}`];
+  });
+}
+
 /** Whole milliseconds with a tenth. */
 export function inMs(time_us: number): string {
   return (time_us / 1000).toFixed(1);
@@ -80,7 +99,9 @@ export function doorWords({ door, width_m, beams, poll_ms }: PassageTrace): stri
   const places = beams.map((beam) => beam.at_m);
   const apart = Math.round((Math.max(...places) - Math.min(...places)) * 1e6) / 1e6;
   const spacing = beams.length > 1 ? `, ${metres(apart)} apart` : '';
-  const read = poll_ms === null ? 'wired to interrupts' : `read every ${rounded(poll_ms, 1)}\u00a0ms`;
+  const barriers = beams.some(({ kind }) => kind === 'light-barrier');
+  const wired = poll_ms === null ? 'wired to interrupts' : `read every ${rounded(poll_ms, 1)}\u00a0ms`;
+  const read = barriers ? wired : 'read turn by turn';
   return `Door ${plain(door)}, ${metres(width_m)} wide; ${beams.length > 1 ? 'beams' : 'beam'} ${list}${spacing}, ${read}.`;
 }
 

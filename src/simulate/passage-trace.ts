@@ -22,6 +22,7 @@ import { Inputs } from '../sensors/inputs.js';
 import { axisPaths } from '../sensors/axis-paths.js';
 import { NO_ECHO } from '../sensors/ranger.js';
 import { isBarrier } from '../sensors/mounted.js';
+import type { SensorKind } from '../sensors/schema.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
@@ -88,11 +89,19 @@ export interface TracedLogic {
   readonly of_nobody: number;
 }
 
+/** A beam half-way across the opening. */
+export interface TracedBeam {
+  readonly name: string;
+  readonly kind: SensorKind;
+  readonly height_m: number;
+  readonly at_m: number;
+}
+
 export interface PassageTrace {
   readonly scenario: string;
   readonly door: string;
   readonly width_m: number;
-  readonly beams: readonly { readonly name: string; readonly height_m: number; readonly at_m: number }[];
+  readonly beams: readonly TracedBeam[];
   readonly poll_ms: number | null;
   readonly who: string;
   readonly kind: PassageKind;
@@ -233,8 +242,9 @@ function traceParty(
     scenario: design.name,
     door: door.name,
     width_m: door.width_m,
-    beams: mounted.map(({ name, line }) => ({
+    beams: mounted.map(({ name, line, sensor }) => ({
       name,
+      kind: sensor.kind,
       height_m: (line.from.z + line.to.z) / 2,
       at_m: (line.from.y + line.to.y) / 2,
     })),
