@@ -2,6 +2,11 @@
 import { DEFAULT_MIX } from '../src/agents/schema.js';
 import { starterTable } from '../src/counter/table/starter.js';
 import { parseScenario } from '../src/scenario/parse.js';
+import { controllerSchema } from '../src/sensors/controllers/schema.js';
+import type { RangerSensor } from '../src/sensors/schema.js';
+import { timeOfFlightSchema } from '../src/sensors/time-of-flight/schema.js';
+import { triangulationSchema } from '../src/sensors/triangulation/schema.js';
+import { ultrasonicSchema } from '../src/sensors/ultrasonic/schema.js';
 import type { Design } from '../src/scenario/schema.js';
 import { starterScenario } from '../src/scenario/starter.js';
 
@@ -12,6 +17,8 @@ export interface BenchCrowd {
   readonly mix: typeof DEFAULT_MIX;
   /** How many of the starter's logics judge it. */
   readonly logics: number;
+  /** A ranger for both beams, each read every 30 ms; without it light barriers. */
+  readonly ranger?: RangerSensor;
   /**
    * Between which bounds a right answer lies, whatever the seed. Breaks: two legs at 0.2 m, a trunk and sometimes an
    * arm at hip height, one trunk at chest height (common practice, no source). Wrong: next to none at chest height,
@@ -42,8 +49,32 @@ function crowd(
   return { name, height_m, mix, logics, breaksPerCrossing, wrongPer100 };
 }
 
+/**
+ * The same adults before a pair of rangers that take turns of 15 ms, so that each is read every 30 ms. Clothes absorb the
+ * same of everybody, so that no replicate is run again with other clothes.
+ */
+export const RANGER_CROWDS: readonly BenchCrowd[] = [
+  {
+    ...crowd('adults, ultrasonic pair', 0.95, ADULTS, 1, [0.98, 1.4], [0, 25]),
+    ranger: ultrasonicSchema.parse({ kind: 'ultrasonic-ranger', clothing_least_db: 6, clothing_most_db: 6 }),
+  },
+  {
+    ...crowd('adults, triangulation pair', 0.95, ADULTS, 1, [0.9, 1.6], [0, 40]),
+    ranger: triangulationSchema.parse({ kind: 'triangulation-ranger', range_m: 1.2, measure_ms: 20 }),
+  },
+  {
+    ...crowd('adults, time-of-flight pair', 0.95, ADULTS, 1, [0.9, 1.6], [0, 40]),
+    ranger: timeOfFlightSchema.parse({
+      kind: 'time-of-flight-ranger',
+      timing_budget_ms: 14,
+      reflectance_least: 0.5,
+      reflectance_most: 0.5,
+    }),
+  },
+];
+
 export function crowdNamed(name: string): BenchCrowd {
-  const found = CROWDS.find((one) => one.name === name);
+  const found = [...CROWDS, ...RANGER_CROWDS].find((one) => one.name === name);
   if (!found) throw new RangeError(`no crowd is named ${name}`);
   return found;
 }
@@ -63,9 +94,17 @@ export function designOf(crowd: BenchCrowd, passages: number): Design {
     replicates,
     hours: hours / replicates,
     logics: design.logics.slice(0, crowd.logics),
+    ...(crowd.ranger && {
+      sensors: { 'my-barrier': crowd.ranger },
+      controllers: [controllerSchema.parse({ name: 'main', cycle_ms: 15 })],
+    }),
     doors: design.doors.map((door) => ({
       ...door,
-      beams: door.beams.map((beam) => ({ ...beam, height_m: crowd.height_m, far_height_m: crowd.height_m })),
+      beams: door.beams.map(({ far_at_m, far_height_m: _, ...beam }) => ({
+        ...beam,
+        height_m: crowd.height_m,
+        ...(crowd.ranger ? { tilt_deg: 0, turn_deg: 0 } : { far_at_m, far_height_m: crowd.height_m }),
+      })),
       traffic: { ...door.traffic, mix: [...crowd.mix] },
     })),
   };

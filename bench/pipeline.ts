@@ -13,10 +13,11 @@ import type { Measured } from './measured.js';
 import { timed } from './measured.js';
 
 const PASSAGES = 60_000;
+const RANGER_PASSAGES = 20_000;
 
 export function pipeline(name: string, repeats: number): Measured[] {
   const crowd = crowdNamed(name);
-  const design = designOf(crowd, PASSAGES);
+  const design = designOf(crowd, crowd.ranger ? RANGER_PASSAGES : PASSAGES);
   const passages = checkedRun(design, crowd);
   return [{ label: name, units: passages, ...timed(repeats, () => run(design)) }];
 }

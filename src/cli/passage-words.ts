@@ -76,7 +76,8 @@ export function readingsWords({ beams, readings }: PassageTrace): string[] {
     const own = readings.filter(({ beam }) => beam === i);
     if (own.length === 0) return [`${plain(name)} was not read while anybody was about`];
     const gaps = own.slice(1).map(({ time_us }, k) => time_us - (own[k] as TracedReading).time_us);
-    const every = gaps.length > 0 ? `, every ${rounded(Math.min(...gaps) / 1000, 1)}\u00a0ms` : '';
+    const usual = gaps.toSorted((a, b) => a - b)[gaps.length >> 1];
+    const every = usual === undefined ? '' : `, every ${rounded(usual / 1000, 1)}\u00a0ms`;
     const silent = own.filter(({ distance_um }) => distance_um === null).length;
     const heard = own.filter(({ distance_um }) => distance_um !== null);
     const nearest = heard.toSorted((a, b) => Number(a.distance_um) - Number(b.distance_um))[0];
