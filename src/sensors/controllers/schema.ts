@@ -11,7 +11,12 @@ export const controllerSchema = z.strictObject({
     'All light barriers are read together this often; leave it out when they are wired to interrupts.',
   ).optional(),
   turns: z
-    .array(z.array(z.string().max(81).meta({ description: 'A beam as DOOR.BEAM.' })).min(1).max(50))
+    .array(
+      z
+        .array(z.string().max(81).meta({ description: 'A beam as DOOR.BEAM.' }))
+        .min(1)
+        .max(50),
+    )
     .min(1)
     .max(200)
     .optional()
@@ -23,7 +28,7 @@ export const controllerSchema = z.strictObject({
     0.05,
     10000,
     'ms',
-    "From the start of one turn to the start of the next, reading and loop included; stretched when it is too short for them. Default 30 without wait_ms.",
+    'From the start of one turn to the start of the next, reading and loop included; stretched when it is too short for them. Default 30 without wait_ms.',
   ).optional(),
   wait_ms: quantity(
     0,
@@ -45,7 +50,17 @@ export const controllerSchema = z.strictObject({
     'characters',
     'Characters written to the serial line for each reading; the loop waits until they are out.',
   ).default(0),
-  digital_pins: wholeNumber(0, 200, 'pins', 'Digital pins that are free for sensors; not counted when left out.').optional(),
-  analogue_inputs: wholeNumber(0, 100, 'inputs', 'Analogue inputs that are free for sensors; not counted when left out.').optional(),
+  digital_pins: wholeNumber(
+    0,
+    200,
+    'pins',
+    'Digital pins that are free for sensors; not counted when left out.',
+  ).optional(),
+  analogue_inputs: wholeNumber(
+    0,
+    100,
+    'inputs',
+    'Analogue inputs that are free for sensors; not counted when left out.',
+  ).optional(),
 });
 export type Controller = z.infer<typeof controllerSchema>;

@@ -40,7 +40,9 @@ export const triangulationSchema = z.strictObject({
   conversion_ms: quantity(0.001, 100, 'ms', 'Time of one analogue-to-digital conversion.').default(0.11),
   linearised_by: z
     .enum(['same-curve', 'table', 'fitted'])
-    .meta({ description: "How counts become distance: the sensor's own curve, a table, or a curve fitted at the bench." })
+    .meta({
+      description: "How counts become distance: the sensor's own curve, a table, or a curve fitted at the bench.",
+    })
     .default('same-curve'),
   table: z
     .array(
