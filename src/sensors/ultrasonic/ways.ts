@@ -73,12 +73,9 @@ function addWay(ways: Way[], passage: Passage, axis: 'x' | 'z', planes: readonly
     passage.absorption_db_per_m * length -
     passage.bounce_loss_db * planes.length;
   if (plain_db < 0) return false;
-  // A plane that a transducer sits in has nothing in front of it to reflect first, or last.
-  const [first, last] = [planes[0], planes.at(-1)];
-  if (first !== undefined && Math.abs(first - source[axis]) < FLUSH_M) return true;
-  if (last !== undefined && Math.abs(last - listener[axis]) < FLUSH_M) return true;
   const out = (image.dx * x + image.dy * y + image.dz * z) / length;
   const back = -(listener.dx * x + listener.dy * y + listener.dz * z) / length;
+  // Nothing goes out or comes in from behind; so no plane that a transducer sits in is the first or last to reflect.
   if (!(out > 0) || !(back > 0)) return true;
   const beam = passage.sourceBeam(Math.max(0, 1 - out * out)) * passage.listenerBeam(Math.max(0, 1 - back * back));
   if (plain_db + levelOf(beam) >= 0) ways.push({ length_m: length, corners: cornersOf(passage, axis, planes) });

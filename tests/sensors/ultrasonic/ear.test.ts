@@ -56,6 +56,38 @@ describe('off a body', () => {
     expect(own[0]! / 2).toBeCloseTo(makeUltrasonic(placeOf({ sensor: SOFT })).sees(scene), 9);
   });
 
+  test('over the point of the limb’s axis with the least way to both', () => {
+    // Lintel to jamb, so that both are unequally far; a limb that leans, heard by far enough.
+    const built = { sensor: { ...SOFT, threshold_db: 45 } };
+    const under: Mounted = { mount: 'lintel', height_m: 2, across_m: 0.3 };
+    const limb: Capsule = [0.35, 0.05, 0.5, 0.55, -0.05, 1.6, 0.02];
+    const [a, b] = [placeOf({ mounting: under }).mounted.line.from, placeOf({ mounting: LEFT }).mounted.line.from];
+    let least = Infinity;
+    for (let t = 0; t <= 1; t += 0.0005) {
+      const q = [0, 1, 2].map((i) => limb[i]! + t * (limb[i + 3]! - limb[i]!)) as [number, number, number];
+      const from = ({ x, y, z }: typeof a): number => Math.hypot(q[0] - x, q[1] - y, q[2] - z);
+      least = Math.min(least, from(a) + from(b) - 0.04);
+    }
+    const empty = ways(under, LEFT, built);
+    const found = ways(under, LEFT, built, sceneOf([limb], 0.01)).filter((way) => !empty.includes(way));
+    expect(found.length).toBe(1);
+    expect(found[0]).toBeCloseTo(least, 5);
+  });
+
+  test('never louder than off a flat wall, 1/way², however near one of both', () => {
+    // A big ball 2.4 m from one and 5 cm under the other: 20·lg 2.45 + 1.318·2.45 = 11 dB below the burst at 1 m.
+    const ball = sceneOf([[2.7, 0, 1.65, 2.7, 0, 1.65, 0.3]], 0.0001);
+    const heard = (threshold_db: number): number =>
+      ways(
+        { ...LEFT, height_m: 1.65 },
+        { mount: 'lintel', height_m: 2, across_m: 2.7 },
+        { width_m: 3, sensor: { ...SOFT, threshold_db } },
+        ball,
+      ).length;
+    expect(heard(105 - 10.9)).toBe(0);
+    expect(heard(105 - 30)).toBe(1);
+  });
+
   test('less in thick clothes', () => {
     const far = (u: number): Scene => sceneOf([upright(1.9, 0, 0.1, 1)], u);
     const built = { width_m: 4, sensor: SOFT };
@@ -128,6 +160,20 @@ describe('without anybody', () => {
     const without = Math.sqrt(2.4 * 2.4 + 0.8 * 0.8);
     expect(open.some((way) => Math.abs(way - without) < 1e-9)).toBe(true);
     expect(ways(from, to, {}, last)).toEqual(open.filter((way) => Math.abs(way - without) > 1e-9));
+  });
+
+  test('a corner lies where the way meets the jamb: nearer to the one that is nearer', () => {
+    // From 0.3 m across under the lintel by the far jamb, 0.5 m away, to the near jamb: met at 2 − 0.5/1.3 = 1.615 m.
+    const under: Mounted = { mount: 'lintel', height_m: 2, across_m: 0.3, tilt_deg: 50 };
+    const built = { sensor: { threshold_db: 60 } };
+    const bounced = Math.sqrt(1.3 * 1.3 + 1);
+    const has = (scene: Scene): boolean =>
+      ways(under, LEFT, built, scene).some((way) => Math.abs(way - bounced) < 1e-9);
+    const ball = (x: number, z: number): Scene => sceneOf([[x, 0, z, x, 0, z, 0.01]]);
+    expect(has(EMPTY)).toBe(true);
+    expect(has(ball(0.79, 1.615))).toBe(false);
+    expect(has(ball(0.79, 1.5))).toBe(true);
+    expect(has(ball(0.4, (1.615 + 1) / 2))).toBe(false);
   });
 
   test('from another frame only straight', () => {

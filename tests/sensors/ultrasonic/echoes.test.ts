@@ -59,6 +59,64 @@ test('level = source − 40·lg R − 2αR + TS + 2·D − clothing decides, to 
   expect(heard).toBeGreaterThan(300);
 });
 
+test('random limbs at any slant, against a plain search for both places they echo from', () => {
+  const ka = sizeInWaves(40_000, 0.007, 343.2);
+  const alpha = absorption(40_000, { temperature_c: 20, humidity_percent: 50, pressure_kpa: 101.325 });
+  const wave = 0.00858;
+  const ranger = makeUltrasonic(placeOf(OPEN));
+  /** Level of an echo, dB re the threshold, by formulas: place at `along`, `aside` of the axis, σ seen from `t` on the limb. */
+  const level = (along: number, aside: number, t: number, length: number, radius: number): number => {
+    const d = Math.hypot(along, aside);
+    const half = Math.sqrt(wave * d) / 2;
+    const seen = Math.max(0, Math.min(length, t + half) - Math.max(0, t - half));
+    const area = Math.min(Math.max((radius * seen * seen) / (2 * wave), (radius * radius) / 4), (d * d) / 4);
+    const beam = levelOf(directivity(ka, 6, Math.min(1, (aside * aside) / (d * d))));
+    return 105 - 68 - 40 * Math.log10(d) - 2 * alpha * d + 10 * Math.log10(area) + 2 * beam;
+  };
+  const part = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
+  const place = fc.tuple(part(0.4, 1.5), part(-0.8, 0.8), part(-0.8, 0.8));
+  // Half of them anywhere, half leaning away from the ranger through its axis.
+  const ends = fc.oneof(
+    fc.tuple(place, place),
+    fc
+      .tuple(part(0.3, 0.5), part(-0.6, 0.6), part(-0.6, 0.6), part(0.6, 1))
+      .map(([x, y, z, cross]) => [[x, y, z] as const, [x + 1.8 * (cross - x), -0.8 * y, -0.8 * z] as const]),
+  );
+  const count = { mirror: 0, diffuse: 0, none: 0 };
+  fc.assert(
+    fc.property(ends, part(0.02, 0.15), ([a, b], radius) => {
+      const length = Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+      fc.pre(length > 0.1);
+      // Walk along the limb's line, also past its ends for the foot of the perpendicular.
+      let [foot, least] = [0, Infinity];
+      let [near, nearest] = [[0, 0, 0], Infinity];
+      let [beside, aside, alongBeside] = [0, Infinity, 0];
+      for (let t = -1; t <= length + 1; t += 0.0005) {
+        const [x, y, z] = [0, 1, 2].map((i) => a[i]! + (t / length) * (b[i]! - a[i]!)) as [number, number, number];
+        const [d, off] = [Math.hypot(x, y, z), Math.hypot(y, z)];
+        if (d < least) [foot, least] = [t, d];
+        if (t < 0 || t > length) continue;
+        if (d < nearest) [near, nearest] = [[x, y, z], d];
+        if (off < aside) [beside, aside, alongBeside] = [t, off, x];
+      }
+      const share = (nearest - radius) / nearest;
+      const mirror = level(near[0]! * share, Math.hypot(near[1]!, near[2]!) * share, foot, length, radius);
+      const entry = aside > radius ? alongBeside : alongBeside - Math.sqrt(radius * radius - aside * aside);
+      const diffuse = level(entry, Math.max(0, aside - radius), beside, length, radius) - 15;
+      fc.pre(Math.abs(mirror) > 0.3 && Math.abs(diffuse) > 0.3);
+      const expected =
+        mirror > 0 ? nearest - radius : diffuse > 0 ? Math.hypot(entry, Math.max(0, aside - radius)) : Infinity;
+      count[mirror > 0 ? 'mirror' : diffuse > 0 ? 'diffuse' : 'none']++;
+      const scene = sceneOf([[a[0], a[1], 2.5 + a[2], b[0], b[1], 2.5 + b[2], radius]], 1e-9);
+      const sees = ranger.sees(scene);
+      if (expected === Infinity) expect(sees).toBe(Infinity);
+      else expect(Math.abs(sees - expected)).toBeLessThan(0.005);
+    }),
+    { seed: 6, numRuns: 600 },
+  );
+  expect(Math.min(count.mirror, count.diffuse, count.none)).toBeGreaterThan(10);
+});
+
 test('tables agree with formulas: directivity to 0.003 of the power on the axis, and to 0.1 dB down to −25 dB', () => {
   for (const ka of [1, 5.126, 20, 90]) {
     const table = directivityTable(ka, 6);

@@ -37,6 +37,13 @@ describe('the empty frame', () => {
     expect(idle({ sensor: { bounce_loss_db: 30.9 } })).toBe(Infinity);
   });
 
+  test('wins against a body behind it, also where the tilted axis meets the frame later', () => {
+    // A ball on the axis, tilted by 15°: its echo at 0.81 m comes between the jamb's at 0.8 m and its diffuse one.
+    const [c, s] = [cos(15 * DEG), sin(15 * DEG)];
+    const ball: Capsule = [0.91 * c, 0, 1 + 0.91 * s, 0.91 * c, 0, 1 + 0.91 * s, 0.1];
+    expect(makeUltrasonic(placeOf({ mounting: { tilt_deg: 15 } })).sees(sceneOf([ball], 0.1))).toBe(0.8);
+  });
+
   test('is hidden by a body that touches the way, even one that isn’t heard', () => {
     const ranger = makeUltrasonic(placeOf());
     const blind = (y: number) => sceneOf([upright(0.01, y, 0.02, 0.02)], 0.5);
