@@ -1,5 +1,6 @@
 /** A fit as a terminal shows it: what was found, how sure it is, and what to mind. */
-import type { Fit, Parameter } from '../fitting/fit.js';
+import type { Fit } from '../fitting/fit.js';
+import type { Parameter } from '../fitting/parameter.js';
 import { errorText } from '../fitting/profile.js';
 import { supported } from '../fitting/rounding.js';
 import { count, plural } from '../report/words.js';

@@ -49,9 +49,11 @@ export async function fitCommand(file: string | undefined, options: FitOptions, 
     throw issuesProblem(readings, [place(bench.header.line, bench.header.reads, said, hint)]);
   }
   const profile = profileOf(fit, settings, bench.reads === 'adc_counts');
-  const impossible = profile.issues.map(({ key, value, why }) => {
-    const hint = 'are the units of both columns right, and is --kind? A sensor with this value can not be simulated';
-    return place(bench.header.line, bench.header.reads, `${key} came out as ${String(value)}: ${why}`, hint);
+  const impossible = profile.issues.map(({ key, value, expected }) => {
+    const hint =
+      'are the units of both columns right, and is --kind? A sensor with this value is none that can be simulated';
+    const message = `${key} came out as ${String(value)}, expected ${expected}`;
+    return place(bench.header.line, bench.header.reads, message, hint);
   });
   if (impossible.length > 0) throw issuesProblem(readings, impossible);
   await write(fit, profile, { out, chart }, io);

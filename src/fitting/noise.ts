@@ -31,10 +31,14 @@ export interface Noise {
 /** Below this many steps of noise, rounding hides how large it is. */
 export const HIDDEN = 0.3;
 
-export function fitNoise(scatter: readonly Scatter[], step: number, growing: boolean): Noise {
-  const mean = scatter.reduce((sum, s) => sum + s.squares, 0) / scatter.reduce((sum, s) => sum + s.freedom, 0);
-  let values = growing ? [noiseOf(mean, step), 0] : [noiseOf(mean, step)];
+/** @param near values to begin with: those of nearly the same scatter */
+export function fitNoise(scatter: readonly Scatter[], step: number, growing: boolean, near?: readonly number[]): Noise {
+  let values = near ?? level(scatter, step, growing);
   let { likelihood, gradient, information } = look(scatter, values, step);
+  if (likelihood === -Infinity) {
+    values = level(scatter, step, growing);
+    ({ likelihood, gradient, information } = look(scatter, values, step));
+  }
   for (let i = 0; i < 100; i++) {
     const covariance = inverse(information);
     if (covariance === null) break;
@@ -74,6 +78,12 @@ export function heldAtZero(noise: Noise, scatter: readonly Scatter[], step: numb
   // σ = b·d: in units of distance it is constant.
   const scaled = scatter.map((s) => ({ ...s, squares: s.squares / (s.distance_m * s.distance_m) }));
   return [0, Math.max(0, fitNoise(scaled, 0, false).values[0]!)];
+}
+
+/** The same noise at all distances. */
+function level(scatter: readonly Scatter[], step: number, growing: boolean): number[] {
+  const mean = scatter.reduce((sum, s) => sum + s.squares, 0) / scatter.reduce((sum, s) => sum + s.freedom, 0);
+  return growing ? [noiseOf(mean, step), 0] : [noiseOf(mean, step)];
 }
 
 const sdAt = ([a = 0, b = 0]: readonly number[], d: number): number => a + b * d;

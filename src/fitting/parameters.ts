@@ -1,10 +1,11 @@
 /** What the fitted curve means in keys of a sensor: the voltage curve as it is; of a straight line offset, scale, and sound. */
 import { tQuantile } from '../engine/arithmetic.js';
+import { speedOfSound } from '../sensors/ultrasonic/air.js';
 import { type Bench, type BenchOptions, NOMINAL_SPEED_MPS } from './bench.js';
 import type { CurveFit } from './curve-fit.js';
-import type { Parameter } from './fit.js';
+import type { Parameter } from './parameter.js';
 import { inverse } from './small-matrix.js';
-import { airTemperature, soundSpeed, temperatureSlope } from './sound.js';
+import { airTemperature, temperatureSlope } from './sound.js';
 
 interface Named {
   readonly name: string;
@@ -56,7 +57,7 @@ function meanings(parameters: readonly number[], bench: Bench, options: BenchOpt
         note: "Metres read per true metre: speed of sound that the controller takes for granted over the bench's. With --temperature-c it becomes assumed_temperature_c; without it that key is left out.",
       },
     ];
-  const speed = soundSpeed(options.temperature_c);
+  const speed = speedOfSound(options.temperature_c);
   return [bias, scale, assumed(second * speed, [0, temperatureSlope(second * speed) * speed])];
 }
 
@@ -68,7 +69,7 @@ function ofEchoTimes(offset: number, scale: number, options: BenchOptions): Name
   const expected =
     air === undefined
       ? ''
-      : ` Air of ${air} °C would give ${soundSpeed(air).toFixed(1)} m/s; a difference is the timer's, the tape's, or the thermometer's.`;
+      : ` Air of ${air} °C would give ${speedOfSound(air).toFixed(1)} m/s; a difference is the timer's, the tape's, or the thermometer's.`;
   return [
     { name: 'bias_m', key: true, unit: 'm', value: offset / scale, by: [1 / scale, -offset / (scale * scale)] },
     {

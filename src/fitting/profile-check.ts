@@ -4,8 +4,8 @@ import { sensorSchema } from '../sensors/schema.js';
 export interface SensorIssue {
   readonly key: string;
   readonly value: unknown;
-  /** What the schema expects, in words of its library. */
-  readonly why: string;
+  /** What is expected instead: `at most 0.5`. */
+  readonly expected: string;
 }
 
 export function sensorIssues(data: Readonly<Record<string, unknown>>): SensorIssue[] {
@@ -13,6 +13,20 @@ export function sensorIssues(data: Readonly<Record<string, unknown>>): SensorIss
   if (parsed.success) return [];
   return parsed.error.issues.map((issue) => {
     const key = String(issue.path[0] ?? 'kind');
-    return { key, value: data[key], why: issue.message };
+    const expected =
+      issue.code === 'too_big'
+        ? `at most ${issue.maximum}`
+        : issue.code === 'too_small'
+          ? `at least ${issue.minimum}`
+          : issue.message;
+    return { key, value: data[key], expected };
   });
+}
+
+/** Most that a ranger's scale can be off by: beyond this its readings don't follow the distance. */
+const FAR_OFF = 1.6;
+
+export function scaleIssues(scale: number): SensorIssue[] {
+  if (scale < FAR_OFF && scale > 1 / FAR_OFF) return [];
+  return [{ key: 'scale', value: Number(scale.toPrecision(3)), expected: `${1 / FAR_OFF} to ${FAR_OFF}` }];
 }

@@ -4,9 +4,10 @@
  * Parameters of the voltage curve stand for one another: each is rounded to what the others held still would support,
  * or rounding would move the curve by more than its own error.
  */
-import { type SensorIssue, sensorIssues } from './profile-check.js';
+import { type SensorIssue, scaleIssues, sensorIssues } from './profile-check.js';
 import type { BenchOptions } from './bench.js';
-import type { Fit, Parameter } from './fit.js';
+import type { Fit } from './fit.js';
+import type { Parameter } from './parameter.js';
 import { decimalsOf, supported } from './rounding.js';
 
 export interface Profile {
@@ -45,7 +46,8 @@ export function profileOf(fit: Fit, options: BenchOptions, converter: boolean): 
     ...adc,
     ...Object.fromEntries(Object.entries(values).map(([k, v]) => [k, Number(v)])),
   };
-  return { text, issues: sensorIssues(data) };
+  const scale = fit.unit === 'm' ? scaleIssues(fit.fitted.parameters[1]!) : [];
+  return { text, issues: [...scale, ...sensorIssues(data)] };
 }
 
 const errorComment = (one: Parameter): string =>

@@ -1,15 +1,8 @@
-/**
- * Speed of sound in air by its temperature, and back: c = 343.2 √(T/293.15 K).
- *
- * Source: ISO 9613-1:1993, second-hand.
- */
-const AT_20_C = 343.2;
-const KELVIN = 273.15;
+/** The temperature of air by its speed of sound: the way back of {@link speedOfSound}. */
+import { speedOfSound } from '../sensors/ultrasonic/air.js';
 
-/** m/s at °C. */
-export function soundSpeed(temperature_c: number): number {
-  return AT_20_C * Math.sqrt((temperature_c + KELVIN) / (20 + KELVIN));
-}
+const AT_20_C = speedOfSound(20);
+const KELVIN = 273.15;
 
 /** °C at which sound has this speed, m/s. */
 export function airTemperature(speed_mps: number): number {

@@ -52,13 +52,13 @@ export function separate(groups: readonly Group[], options: SeparateOptions): Se
   for (let i = 0; i < 500; i++) {
     found = found.map(({ group, centre }) => weigh(group, centre, pdfOf(noise, group, step), share, density));
     scatter = found.map(scatterOf);
-    noise = fitNoise(scatter, step, growing);
+    noise = fitNoise(scatter, step, growing, noise.values);
     const all = found.reduce((sum, s) => sum + s.kept.length, 0);
     const next = 1 - found.reduce((sum, s) => sum + s.size, 0) / all;
     const change = Math.abs(next - share);
     // Exactly 0 would forbid strays for good.
     share = Math.max(next, 1e-9);
-    if (change < 1e-9) break;
+    if (change < 1e-8) break;
   }
   return {
     groups: found,

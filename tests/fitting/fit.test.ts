@@ -4,7 +4,8 @@ import { Stream } from '../../src/engine/stream.js';
 import type { BenchOptions } from '../../src/fitting/bench.js';
 import { type Fit, fitBench } from '../../src/fitting/fit.js';
 import { readBench } from '../../src/fitting/readings.js';
-import { airTemperature, soundSpeed } from '../../src/fitting/sound.js';
+import { airTemperature } from '../../src/fitting/sound.js';
+import { speedOfSound } from '../../src/sensors/ultrasonic/air.js';
 import { remarks } from '../../src/cli/fit-words.js';
 import { type Truth, benchCsv } from './bench-data.js';
 
@@ -96,9 +97,9 @@ describe('readings that stand still', () => {
 
 describe('sound', () => {
   test('speed in air: ISO 9613-1:1993 (second-hand): 331.286 m/s at 0 °C, 343.2 at 20', () => {
-    expect(soundSpeed(0)).toBeCloseTo(331.286, 3);
-    expect(soundSpeed(20)).toBe(343.2);
-    for (const t of [-20, 0, 37.5]) expect(airTemperature(soundSpeed(t))).toBeCloseTo(t, 9);
+    expect(speedOfSound(0)).toBeCloseTo(331.286, 3);
+    expect(speedOfSound(20)).toBe(343.2);
+    for (const t of [-20, 0, 37.5]) expect(airTemperature(speedOfSound(t))).toBeCloseTo(t, 9);
   });
 
   test('a controller that takes 20 °C for granted, at a bench of 5 °C', () => {

@@ -9,7 +9,8 @@ import { benchProtocol } from '../../src/fitting/logger/bench-protocol.js';
 import { captureProgram } from '../../src/fitting/logger/capture.js';
 import { readBench } from '../../src/fitting/readings.js';
 
-const gcc = spawnSync('gcc', ['--version']).status === 0;
+const COMPILER = 'gcc';
+const gcc = spawnSync(COMPILER, ['--version']).status === 0;
 const dir = mkdtempSync(join(tmpdir(), 'jambeam-capture-'));
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
@@ -17,7 +18,7 @@ function build(source: string): string {
   const [c, program] = [join(dir, 'capture.c'), join(dir, 'capture')];
   writeFileSync(c, source);
   const flags = ['-std=c99', '-Wall', '-Wextra', '-pedantic', '-Werror'];
-  const { status, stderr } = spawnSync('gcc', [...flags, c, '-o', program], { encoding: 'utf8' });
+  const { status, stderr } = spawnSync(COMPILER, [...flags, c, '-o', program], { encoding: 'utf8' });
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
   return program;
 }

@@ -66,8 +66,13 @@ describe('keys', () => {
 
   test('a value that no sensor can have is told, not written as if it could', () => {
     const { issues } = made('true_m,reading_mm', { ...LINE, reads: (d) => 0.7 + d }, { kind: 'time-of-flight-ranger' });
-    expect(issues.map((one) => one.key)).toEqual(['bias_m']);
+    expect(issues).toMatchObject([{ key: 'bias_m', expected: 'at most 0.5' }]);
   });
+});
+
+test('readings that do not follow the distance are told', () => {
+  const { issues } = made('true_m,reading_mm', { ...LINE, reads: (d) => 1.2 - 0.1 * d }, { kind: 'ultrasonic-ranger' });
+  expect(issues.map((one) => one.key)).toContain('scale');
 });
 
 describe('rounding', () => {
