@@ -2,7 +2,7 @@
  * The ultrasonic ranger: a burst of sound on demand, and the time until its first echo that is loud enough.
  *
  * - The burst goes out as the turn starts; where bodies are at that instant counts. A walker moves 3 cm while sound
- *   goes 4 m and back, a tenth of a step.
+ *   goes 4 m and back, a twentieth of a step.
  * - The first echo at or above the threshold wins, however weak against a later one. Its time is that of its front.
  * - An echo nearer than the blind zone is not heard, the next one is. What stands there still hides the walls.
  * - Further away than the furthest echo of the empty frame nothing is listened for: what is heard while a body hides

@@ -174,6 +174,13 @@ describe('without anybody', () => {
     expect(has(ball(0.79, 1.615))).toBe(false);
     expect(has(ball(0.79, 1.5))).toBe(true);
     expect(has(ball(0.4, (1.615 + 1) / 2))).toBe(false);
+    // On to the far jamb at 1 m by both: legs of 0.5, 0.8 and 0.8 m, the second corner at 2 − 1.3/2.1 = 1.381 m.
+    const twice = Math.sqrt(2.1 * 2.1 + 1);
+    const still = (scene: Scene): boolean =>
+      ways(under, RIGHT, built, scene).some((way) => Math.abs(way - twice) < 1e-9);
+    expect(still(EMPTY)).toBe(true);
+    expect(still(ball(0.01, 1.381))).toBe(false);
+    expect(still(ball(0.01, 1.5))).toBe(true);
   });
 
   test('from another frame only straight', () => {
