@@ -151,6 +151,14 @@ describe('every option that can be wrong', () => {
     expect((error as UserProblem).message).toContain(words);
     expect(existsSync(at('a.yaml')) || existsSync(at('a.svg'))).toBe(false);
   });
+
+  test('what can not be written leaves neither of the two files', async () => {
+    // The name itself is allowed; with what marks an unfinished file it is too long.
+    const options = { kind, adcBits: '12', out: `${'a'.repeat(245)}.yaml`, chart: 'a.svg' };
+    const before = readdirSync(cwd).sort();
+    expect(String(await said('bench.csv', options))).toContain("can't be written: the name is too long");
+    expect(readdirSync(cwd).sort()).toEqual(before);
+  });
 });
 
 describe('--logger', () => {
