@@ -119,9 +119,18 @@ export function replaceFiles(files: readonly (readonly [file: string, text: stri
     for (const { file, unfinished } of pairs)
       onDisk(`${pathText(file)} can't be written`, () => renameSync(unfinished, file));
   } finally {
-    for (const { unfinished } of pairs) rmSync(unfinished, { force: true });
+    for (const { unfinished } of pairs) discard(unfinished);
   }
   for (const folder of new Set(files.map(([file]) => dirname(file)))) syncFolder(folder);
+}
+
+/** Takes an unfinished file away, if it ever came to be; why writing failed is what has to be told, not this. */
+function discard(file: string): void {
+  try {
+    rmSync(file, { force: true });
+  } catch {
+    // A name that could not be made can't be taken away either.
+  }
 }
 
 /** Makes renames in a folder last through a power cut, where the file system lets a folder be synced. */
