@@ -42,9 +42,9 @@ ${await driftSection(design, figures)}
 ${await roomsSection(design, metrics, figures)}
 ${await whomSection(design, metrics)}
 ${sharesSection(design, metrics)}
-${cautionsSection()}
+${cautionsSection(design)}
 ${limitsSection()}
-${sourcesSection(design, sources)}
+${sourcesSection(design, figures, sources)}
 ${reproduceSection(design, version)}
 ${wordsSection()}
 </main>

@@ -59,6 +59,7 @@ caption.hidden{position:absolute}
 th,td{padding:.4rem .7rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
 thead th{border-bottom:1.5px solid var(--ink);font-weight:600;font-size:.875rem;vertical-align:bottom}
 tbody th{font-weight:400;min-width:6.5rem}
+.doorway tbody th{min-width:3.5rem}
 th:first-child,td:first-child{padding-left:0}
 th.group{font-weight:600;padding-top:1em;border-bottom:1px solid var(--line)}
 td.num b{font-weight:600}
@@ -81,8 +82,8 @@ svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 @container (max-width:440px){svg.wide{display:none}svg.narrow{display:block}}
 .side{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:1rem 2.5rem;align-items:start}
 .side>*{min-width:0}
-.drawing text{fill:var(--ink);font-size:13px}
-.drawing text.note{fill:var(--soft);font-size:12px}
+.drawing text{fill:var(--ink);font-size:13px;paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
+.drawing .note{fill:var(--soft);font-size:12px}
 .drawing path{fill:none}
 .drawing .tick{stroke:var(--soft);stroke-width:1}
 .drawing .hatch{stroke:var(--line);stroke-width:1.2}
@@ -97,7 +98,12 @@ svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 .beam{stroke-width:2.5}
 .beam-0{stroke:var(--a)}.beam-1{stroke:var(--b);stroke-dasharray:9 7}
 .beam-2{stroke:var(--good);stroke-dasharray:2 4}.beam-3{stroke:var(--bad);stroke-dasharray:12 4 2 4}
-.drawing .emitter{fill:var(--ink)}
+.beam.axis{stroke-width:1.75}
+.drawing .sight{stroke-width:.75;fill-opacity:.14;stroke-opacity:.6}
+.drawing .sight-0{fill:var(--a);stroke:var(--a)}.drawing .sight-1{fill:var(--b);stroke:var(--b)}
+.drawing .sight-2{fill:var(--good);stroke:var(--good)}.drawing .sight-3{fill:var(--bad);stroke:var(--bad)}
+.drawing .emitter{fill:var(--ink);stroke:var(--card);stroke-width:1}
+.drawing .wave{stroke:var(--ink);stroke-width:1.2}
 .drawing .receiver{stroke:var(--ink);stroke-width:4}
 .heads{font-size:.875rem;color:var(--soft)}
 .words div,.cautions div{display:grid;grid-template-columns:minmax(7rem,13rem) 1fr;gap:0 1.25rem;padding:.45rem 0;border-bottom:1px solid var(--rule)}
@@ -107,7 +113,7 @@ svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 .cautions div:last-child,.words div:last-child{border:0}
 details{margin:.6em 0 1em}
 summary{cursor:pointer;padding:.35em 0;font-weight:600}
-.sources td,.sources th{font-size:.875rem}
+.sources td,.sources th,.settings td,.settings th{font-size:.875rem}
 .sources th{overflow-wrap:anywhere;min-width:9rem}
 .sources td:nth-child(2){width:48%}.sources .source{padding-top:1.1rem;font-weight:400;font-style:italic;overflow-wrap:anywhere}
 .diagram svg{width:auto;max-width:none}
@@ -120,8 +126,9 @@ th,td{padding:.4rem .5rem}}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 body{max-width:none;padding:0;font-size:10pt}
 section{margin-top:1.6rem}
-.scroll{overflow:visible}table{font-size:8.5pt;min-width:0}small{font-size:7.5pt}.sources td,.sources th{font-size:8pt;padding:.12rem .4rem}.sources small{font-size:7pt}.sources .source{padding-top:.5rem;break-after:avoid}
+.scroll{overflow:visible}table{font-size:8.5pt;min-width:0}small{font-size:7.5pt}.sources td,.sources th,.settings td,.settings th{font-size:8pt;padding:.12rem .4rem}.sources small{font-size:7pt}.sources .source{padding-top:.5rem;break-after:avoid}
 th,td{padding:.25rem .4rem}
+th,td{overflow-wrap:anywhere}.doorway tbody th{min-width:2rem}
 tr,figure,.three,.doorway .side,.verdict,.cautions,.words div{break-inside:avoid}
 thead{display:table-header-group}
 .scroll{break-inside:avoid}.scroll:has(.sources){break-inside:auto}section>h2+p{break-after:avoid}

@@ -1,34 +1,61 @@
 /** The doorway to scale, as seen walking forward: opening, jambs, beams at their heights, and who passes. */
-import type { DesignBeam, DesignDoor } from '../../scenario/schema.js';
+import type { Design, DesignDoor } from '../../scenario/schema.js';
+import { sensorNamed } from '../../simulate/plan.js';
 import type { Silhouette } from '../../score/figures.js';
 import { html, type Markup } from '../html.js';
-import { joined, metres, named } from '../words.js';
-import { beamClass, picture, px } from './svg.js';
+import { beamSentence } from '../sensor-words.js';
+import { metres, named } from '../words.js';
+import { drawnBeams, rangerMark, strokes, wedge, type DrawnBeam, type Place } from './drawn-beam.js';
+import { labelWidth, spread } from './labels.js';
+import type { Box } from './sight.js';
+import { picture, px } from './svg.js';
 
-const LEFT = 62;
-const RIGHT = 108;
+const RULER = 62;
 const TOP = 26;
 const BOTTOM = 40;
 const JAMB = 16;
+/** Between the wood and a label, bridged by a thin line. */
+const LEADER = 18;
+/** A name and the note beneath it. */
+const ROW = 30;
+/** One line over the lintel. */
+const LINE = 17;
 /** Pixels per metre for an ordinary door; a wide opening is drawn smaller to fit. */
 const SCALE = 180;
 const WIDEST = 250;
+/** Width of the whole drawing where the opening leaves the choice; letters stay readable on a phone. */
+const WHOLE = 430;
+const NARROWEST = 140;
 
-export function frontView(id: string, door: DesignDoor, people: readonly Silhouette[]): Markup {
-  const scale = Math.min(SCALE, WIDEST / door.width_m);
-  const tall = Math.max(door.height_m, ...door.beams.map((b) => Math.max(b.height_m, farHeight(b))));
-  const size = { width: LEFT + door.width_m * scale + RIGHT, height: TOP + tall * scale + BOTTOM };
+export function frontView(id: string, door: DesignDoor, people: readonly Silhouette[], design: Design): Markup {
+  const tall = Math.max(door.height_m, ...door.beams.map((b) => Math.max(b.height_m, b.far_height_m ?? 0)));
+  // Along the line of sight everything is drawn, however far.
+  const box: Box = { low: { x: 0, y: -20, z: 0 }, high: { x: door.width_m, y: 20, z: tall } };
+  const all = drawnBeams(design, door, box, 'front');
+  const [left, right, above] = (['left', 'right', 'above'] as const).map((side) =>
+    all.filter((b) => sideOf(b) === side),
+  ) as [DrawnBeam[], DrawnBeam[], DrawnBeam[]];
+  const width = (those: DrawnBeam[]): number =>
+    those.length === 0 ? 0 : LEADER + Math.max(...those.map((b) => labelWidth(b.label, noteOf(b))));
+  const [LEFT, RIGHT] = [RULER + width(left), JAMB + 14 + Math.max(width(right), 34)];
+  const room = Math.max(NARROWEST, Math.min(WIDEST, WHOLE - LEFT - RIGHT));
+  const scale = Math.min(SCALE, room / door.width_m);
+  const top = TOP + (above.length > 0 ? 8 + above.length * LINE : 0);
   const x = (m: number): number => LEFT + m * scale;
-  const z = (m: number): number => TOP + (tall - m) * scale;
+  const z = (m: number): number => top + (tall - m) * scale;
+  const place: Place = (p) => [x(p.x), z(p.z)];
   const [x0, x1, floor, lintel] = [x(0), x(door.width_m), z(0), z(door.height_m)];
+  const sides = html`${beside(left, x0 - JAMB, -1, z)}${beside(right, x1 + JAMB, 1, z)}${over(above, lintel - JAMB, x, z)}`;
+  const rows = Math.max(left.length, right.length) * ROW;
+  const size = { width: x1 + RIGHT, height: Math.max(floor + BOTTOM, top + rows) };
   const wood = html`<path class="wood" fill="url(#${id}-h)" d="M${px(x0 - JAMB)} ${px(floor)}V${px(lintel - JAMB)}H${px(x1 + JAMB)}V${px(floor)}H${px(x1)}V${px(lintel)}H${px(x0)}V${px(floor)}Z"/>`;
   const ground = html`<path class="ground" d="M${px(x0 - JAMB)} ${px(floor)}H${px(x1 + JAMB)}"/>`;
   return picture(
     id,
     size,
     `Door ${named(door.name)} to scale, seen walking forward`,
-    describe(door, people),
-    html`${ruler(x0 - JAMB - 8, z, tall)}${wood}${ground}${bodies(people, door.width_m, scale, x, z)}${beams(door.beams, x0, x1, z)}
+    describe(door, people, design),
+    html`${ruler(x0 - JAMB - 8 - width(left), z, tall)}${wood}${ground}${bodies(people, door.width_m, scale, x, z)}${all.map((b) => wedge(b, box, 'front', place))}${all.map((b) => html`<g>${strokes(b, place)}${b.sight ? rangerMark(b, place) : barrierMarks(b, place)}</g>`)}${sides}
 <text class="note" x="${px((x0 + x1) / 2)}" y="${px(floor + 28)}" text-anchor="middle">opening ${metres(door.width_m)} × ${metres(door.height_m)}</text>`,
   );
 }
@@ -45,7 +72,7 @@ function ruler(at: number, z: (m: number) => number, tall: number): Markup {
         html`<text class="note" x="${px(at - 12)}" y="${px(z(tenth / 10) + 4)}" text-anchor="end">${(tenth / 10).toFixed(1)}</text>`,
       );
   }
-  return html`<g><path class="tick" d="M${px(at)} ${px(z(0))}V${px(z(tall))}"/>${marks}<text class="note" x="${px(at - 12)}" y="14" text-anchor="end">m</text></g>`;
+  return html`<g><path class="tick" d="M${px(at)} ${px(z(0))}V${px(z(tall))}"/>${marks}<text class="note" x="${px(at - 12)}" y="${px(z(tall) - 12)}" text-anchor="end">m</text></g>`;
 }
 
 /** Bodies side by side where they fit, otherwise each behind the next; the shortest in front. */
@@ -71,45 +98,52 @@ function bodies(
   });
 }
 
-/** Beams at the same heights share a line and a label; close labels are moved apart. */
-function beams(all: readonly DesignBeam[], x0: number, x1: number, z: (m: number) => number): Markup[] {
-  const groups = new Map<string, { beam: DesignBeam; names: string[]; index: number }>();
-  all.forEach((beam, index) => {
-    const key = `${beam.height_m} ${farHeight(beam)} ${beam.mount}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, { beam, names: [beam.name], index });
-    else group.names.push(beam.name);
-  });
-  let lastLabel = Number.NEGATIVE_INFINITY;
-  return [...groups.values()]
-    .sort((a, b) => rightHeight(b.beam) - rightHeight(a.beam))
-    .map(({ beam, names, index }) => {
-      const [from, to] = beam.mount !== 'right-jamb' ? [x0, x1] : [x1, x0];
-      const inward = beam.mount !== 'right-jamb' ? 1 : -1;
-      const [z0, z1] = [z(beam.height_m), z(farHeight(beam))];
-      const label = Math.max(z(rightHeight(beam)), lastLabel + 30);
-      lastLabel = label;
-      const height =
-        beam.height_m === farHeight(beam)
-          ? metres(beam.height_m)
-          : `${metres(beam.height_m).replace('\u00a0m', '')} → ${metres(farHeight(beam))}`;
-      // Beams behind one another: the first whole, the second dashed on top of it, so both show.
-      const lines = names.map(
-        (_, i) => html`<path class="${beamClass(index + i)}" d="M${px(from)} ${px(z0)}L${px(to)} ${px(z1)}"/>`,
-      );
-      return html`<g>${lines}<path class="emitter" d="M${px(from - inward * 11)} ${px(z0 - 6)}l${inward * 11} 6l${-inward * 11} 6z"/>
-<path class="receiver" d="M${px(to)} ${px(z1 - 6)}v12"/>
-<path class="tick" d="M${px(x1 + JAMB + 3)} ${px(z(rightHeight(beam)))}L${px(x1 + JAMB + 14)} ${px(label)}"/>
-<text x="${px(x1 + JAMB + 18)}" y="${px(label - 1)}">${joined(names.map(named))}</text>
-<text class="note" x="${px(x1 + JAMB + 18)}" y="${px(label + 13)}">${height}</text></g>`;
-    });
+/** A barrier is labelled where it ends at the right jamb, a ranger where it sits. */
+function sideOf({ mounted, sight }: DrawnBeam): 'left' | 'right' | 'above' {
+  if (sight === null || mounted.mount === 'right-jamb') return 'right';
+  return mounted.mount === 'lintel' ? 'above' : 'left';
 }
 
-const farHeight = (b: DesignBeam): number => b.far_height_m ?? b.height_m;
-const rightHeight = (b: DesignBeam): number => (b.mount !== 'right-jamb' ? farHeight(b) : b.height_m);
+/** The height at the labelled end. */
+function labelledHeight({ mounted, line, sight }: DrawnBeam): number {
+  return sight !== null || mounted.mount === 'right-jamb' ? line.from.z : line.to.z;
+}
 
-function describe(door: DesignDoor, people: readonly Silhouette[]): string {
-  const lines = door.beams.map((b) => `Beam ${named(b.name)} is ${metres(b.height_m)} above the floor.`);
+function noteOf({ line, sight }: DrawnBeam): string {
+  const [from, to] = [line.from.z, line.to.z];
+  return sight !== null || from === to ? metres(from) : `${metres(from).replace('\u00a0m', '')} → ${metres(to)}`;
+}
+
+function barrierMarks({ mounted, line }: DrawnBeam, place: Place): Markup {
+  const inward = mounted.mount === 'right-jamb' ? -1 : 1;
+  const [[from, z0], [to, z1]] = [place(line.from), place(line.to)];
+  return html`<path class="emitter" d="M${px(from - inward * 11)} ${px(z0 - 6)}l${inward * 11} 6l${-inward * 11} 6z"/><path class="receiver" d="M${px(to)} ${px(z1 - 6)}v12"/>`;
+}
+
+/** Labels beside a jamb, top to bottom, each tied to its place by a thin line. */
+function beside(those: readonly DrawnBeam[], wood: number, outward: 1 | -1, z: (m: number) => number): Markup[] {
+  const sorted = [...those].sort((a, b) => labelledHeight(b) - labelledHeight(a));
+  const wanted = sorted.map((b) => z(labelledHeight(b)));
+  const places = spread(wanted, ROW, z(0) + 10);
+  const [text, anchor] = [px(wood + outward * LEADER), outward > 0 ? 'start' : 'end'];
+  return sorted.map((b, i) => {
+    const y = places[i] ?? 0;
+    return html`<path class="tick" d="M${px(wood + outward * 3)} ${px(wanted[i] ?? 0)}L${px(wood + outward * 14)} ${px(y)}"/>
+<text x="${text}" y="${px(y - 1)}" text-anchor="${anchor}">${named(b.label)}</text><text class="note" x="${text}" y="${px(y + 13)}" text-anchor="${anchor}">${noteOf(b)}</text>`;
+  });
+}
+
+/** Labels over the lintel, one line each, the leftmost highest. */
+function over(those: readonly DrawnBeam[], wood: number, x: (m: number) => number, z: (m: number) => number): Markup[] {
+  const sorted = [...those].sort((a, b) => a.line.from.x - b.line.from.x);
+  return sorted.map((b, i) => {
+    const [at, y] = [x(b.line.from.x), wood - 10 - (sorted.length - 1 - i) * LINE];
+    return html`<path class="tick" d="M${px(at)} ${px(z(b.line.from.z) - 11)}V${px(y + 2)}h4"/><text x="${px(at + 7)}" y="${px(y + 3)}">${named(b.label)} <tspan class="note">${noteOf(b)}</tspan></text>`;
+  });
+}
+
+function describe(door: DesignDoor, people: readonly Silhouette[], design: Design): string {
+  const lines = door.beams.map((b) => beamSentence(b, sensorNamed(design, b.sensor).kind));
   const bodies = people.map(
     (s) => `A person of ${metres(Math.round(s.stature_m * 100) / 100)} (${named(s.who)}) stands in it.`,
   );

@@ -1,16 +1,18 @@
 /** The end of the page: cautions, limits, assumptions and sources, how to reproduce it, the words used. */
 import { figureValueText, type Figure } from '../../engine/figure.js';
 import type { Design } from '../../scenario/schema.js';
-import { CAUTIONS } from '../cautions.js';
+import type { Figures } from '../../score/figures.js';
+import { cautionsFor } from '../cautions.js';
 import { WORDS } from '../glossary.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { NOT_MODELLED } from '../limits.js';
 import { reproduceCommand, scenarioText } from '../reproduce.js';
+import { clothingTable, sensorSettings } from './settings.js';
 import { decimal, joined, mixWords, named, plain, plural } from '../words.js';
 
-export function cautionsSection(): Markup {
+export function cautionsSection(design: Design): Markup {
   return html`<section aria-labelledby="cautions"><h2 id="cautions">Cautions</h2>
-<dl class="cautions">${CAUTIONS.map((c) => html`<div><dt>${c.title}</dt><dd>${c.text}</dd></div>`)}</dl></section>`;
+<dl class="cautions">${cautionsFor(design).map((c) => html`<div><dt>${c.title}</dt><dd>${c.text}</dd></div>`)}</dl></section>`;
 }
 
 export function limitsSection(): Markup {
@@ -22,12 +24,14 @@ export function limitsSection(): Markup {
 /** What rests on somebody's judgement rather than on a publication. */
 const ASSUMED = new Set<Figure['status']>(['assumption', 'from memory', 'common practice']);
 
-export function sourcesSection(design: Design, sources: readonly Figure[]): Markup {
+export function sourcesSection(design: Design, figures: Figures, sources: readonly Figure[]): Markup {
   const assumed = sources.filter((f) => ASSUMED.has(f.status));
   const cited = sources.filter((f) => !ASSUMED.has(f.status));
   return html`<section aria-labelledby="sources"><h2 id="sources">Assumptions and sources</h2>
 <h3>Assumed by the scenario</h3>
 <ul>${assumptions(design).map(([doors, text]) => html`<li>${doors.length === 1 ? 'Door' : 'Doors'} ${joined(doors)}: ${text}.</li>`)}</ul>
+${sensorSettings(design)}
+${clothingTable(figures)}
 ${assumed.length > 0 && html`<h3>Built in, without a published source</h3>${figureTable(assumed, 'Figures without a published source')}`}
 ${cited.length > 0 && html`<h3>Built in, with a source</h3><details><summary>${plural(cited.length, 'figure')} with citation</summary>${figureTable(cited, 'Figures with a source')}</details>`}
 </section>`;

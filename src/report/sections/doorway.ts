@@ -2,10 +2,14 @@
 import type { Design, DesignDoor } from '../../scenario/schema.js';
 import type { Figures, Silhouette } from '../../score/figures.js';
 import type { DoorMetrics, Metrics } from '../../score/metrics-schema.js';
+import type { MountedBeam } from '../../sensors/mounted.js';
+import { mountedBeams } from '../../simulate/plan.js';
 import { estimateCell } from '../cells.js';
 import { frontView } from '../drawing/front.js';
 import { planView, spacingWords } from '../drawing/plan.js';
 import { html, scrollable, type Markup } from '../html.js';
+import { readWords } from '../reading-words.js';
+import { kindWords, placeWords } from '../sensor-words.js';
 import { capital, decimal, headlineLogic, joined, metres, named, plural, whoWords } from '../words.js';
 
 /** Doors drawn; the others are in the tables. */
@@ -38,24 +42,65 @@ function doorway(
   metrics: DoorMetrics | undefined,
   design: Design,
 ): Markup {
+  const beams = mountedBeams(design, door);
   return html`<article class="doorway"><h3>Door ${named(door.name)}, from ${named(door.from)} to ${named(door.to)}</h3>
 <div class="side">
-<figure><figcaption>Seen walking forward. ${capital(joined(people.map(drawn)))}. Triangles are emitters, bars receivers.</figcaption>${frontView(`front-${index}`, door, people)}</figure>
-<div><figure><figcaption>From above, larger scale. Frame ${metres(door.jamb_depth_m)} deep. ${spacingWords(door)}</figcaption>${planView(`plan-${index}`, door)}</figure>
-${scrollable(`Beams of door ${named(door.name)}`, beamTable(door, metrics))}
-<ul class="heads">${meetings(door, people)}</ul></div></div>
-<p class="key">${readBy(door, design)}</p></article>`;
+<figure><figcaption>Seen walking forward. ${capital(joined(people.map(drawn)))}. ${symbolWords(beams)}</figcaption>${frontView(`front-${index}`, door, people, design)}</figure>
+<div><figure><figcaption>From above, larger scale. Frame ${metres(door.jamb_depth_m)} deep. ${spacingWords(door)}</figcaption>${planView(`plan-${index}`, door, design)}</figure>
+${scrollable(`Beams of door ${named(door.name)}`, beamTable(door, beams, metrics))}
+<ul class="heads">${meetings(beams, people)}</ul></div></div>
+<p class="key">${readWords(design, door)}</p></article>`;
 }
 
 const who = (s: Silhouette): string => (s.who === 'adult' || s.who === 'child' ? s.who : whoWords(s.who));
 const drawn = (s: Silhouette): string => `${who(s)} of ${metres(Math.round(s.stature_m * 100) / 100)}`;
 
+/** What the symbols of a drawing mean: only those that are in it. */
+function symbolWords(beams: readonly MountedBeam[]): string {
+  const kinds = new Set(beams.map(({ sensor }) => sensor.kind));
+  const seen = [
+    ...(kinds.has('ultrasonic-ranger')
+      ? ['An ultrasonic ranger’s cone is drawn to half its power; strong echoes come from beside it too.']
+      : []),
+    ...(kinds.has('time-of-flight-ranger') ? ['A time-of-flight ranger looks into its cone.'] : []),
+    ...(kinds.has('triangulation-ranger') ? ['A triangulation ranger looks at its spot of light.'] : []),
+  ];
+  return [
+    ...(kinds.has('light-barrier') ? ['Triangles are emitters, bars receivers.'] : []),
+    ...(seen.length > 0
+      ? ['Boxes are rangers, each with its axis; shaded is what it looks into, as far as its range.', ...seen]
+      : []),
+  ].join(' ');
+}
+
+/** What is met at a height: a barrier at its lowest, a ranger's axis half-way through the opening, or where it hangs. */
+function meetingOf({ line, mount, sensor }: MountedBeam): { how: 'beam' | 'axis' | 'lintel'; height_m: number } {
+  const [from, to] = [line.from.z, line.to.z];
+  if (sensor.kind === 'light-barrier') return { how: 'beam', height_m: Math.min(from, to) };
+  if (mount === 'lintel') return { how: 'lintel', height_m: from };
+  if (Math.abs(from - to) < 1e-9) return { how: 'beam', height_m: from };
+  return { how: 'axis', height_m: Math.round((from + to) * 50) / 100 };
+}
+
+const MEETING = {
+  beam: (names: readonly string[]): string => joined(names),
+  axis: (names: readonly string[]): string =>
+    `Half-way through the opening the ${names.length === 1 ? 'axis' : 'axes'} of ${joined(names)}`,
+  lintel: (names: readonly string[]): string => `${joined(names)} under the lintel`,
+} as const;
+
 /** Where on the people drawn each height of beam passes, from stature alone. */
-function meetings(door: DesignDoor, people: readonly Silhouette[]): Markup[] {
-  const lowest = (b: DesignDoor['beams'][number]): number => Math.min(b.height_m, b.far_height_m ?? b.height_m);
-  const heights = [...new Set(door.beams.map(lowest))].sort((a, b) => b - a);
-  return heights.map((height) => {
-    const beams = joined(door.beams.filter((b) => lowest(b) === height).map((b) => named(b.name)));
+function meetings(beams: readonly MountedBeam[], people: readonly Silhouette[]): Markup[] {
+  const groups = new Map<string, { names: string[]; how: keyof typeof MEETING; height: number }>();
+  for (const beam of beams) {
+    const { how, height_m } = meetingOf(beam);
+    const group = groups.get(`${how} ${height_m}`);
+    if (group) group.names.push(named(beam.name));
+    else groups.set(`${how} ${height_m}`, { names: [named(beam.name)], how, height: height_m });
+  }
+  const sorted = [...groups.values()].sort((a, b) => b.height - a.height);
+  return sorted.map(({ names, how, height }) => {
+    const what = MEETING[how](names);
     const where = people.map((s) => {
       const over = height - s.stature_m;
       const body = `the ${who(s)} drawn`;
@@ -63,15 +108,18 @@ function meetings(door: DesignDoor, people: readonly Silhouette[]): Markup[] {
         ? `${metres(Math.round(over * 100) / 100)} above the head of ${body}`
         : `${body} at ${decimal((100 * height) / s.stature_m, 0)} % of stature`;
     });
-    return html`<li>${beams} at ${metres(height)}: ${joined(where)}.</li>`;
+    return html`<li>${what} at ${metres(height)}: ${joined(where)}.</li>`;
   });
 }
 
-function beamTable(door: DesignDoor, metrics: DoorMetrics | undefined): Markup {
+function beamTable(door: DesignDoor, beams: readonly MountedBeam[], metrics: DoorMetrics | undefined): Markup {
   return html`<table><caption>Beams</caption><thead><tr><th scope="col">beam</th><th scope="col">sensor</th><th scope="col">height</th><th scope="col">along the walk</th><th scope="col">breaks per crossing</th></tr></thead>
-<tbody>${door.beams.map((b) => {
+<tbody>${beams.map(({ index, sensor: { kind } }) => {
+    const b = door.beams[index];
+    if (!b) return null;
     const breaks = metrics?.breaks_per_crossing.find((x) => x.beam === b.name);
-    return html`<tr><th scope="row">${named(b.name)}</th><td>${named(b.sensor)}</td><td>${both(b.height_m, b.far_height_m ?? b.height_m)}</td><td>${both(b.at_m, b.far_at_m ?? b.at_m)}</td>${
+    const own = b.sensor === kind ? '' : ` ${named(b.sensor)}`;
+    return html`<tr><th scope="row">${named(b.name)}</th><td>${kindWords(kind)}${own}<small>${placeWords(b, kind)}</small></td><td>${both(b.height_m, b.far_height_m ?? b.height_m)}</td><td>${both(b.at_m, b.far_at_m ?? b.at_m)}</td>${
       breaks === undefined ? html`<td class="num none">not known</td>` : estimateCell(breaks.estimate)
     }</tr>`;
   })}</tbody></table>`;
@@ -79,10 +127,3 @@ function beamTable(door: DesignDoor, metrics: DoorMetrics | undefined): Markup {
 
 const both = (near: number, far: number): string =>
   near === far ? metres(near) : `${metres(near)}, far end ${metres(far)}`;
-
-function readBy(door: DesignDoor, design: Design): string {
-  const poll = design.controllers.find((c) => c.name === door.controller)?.poll_ms;
-  return poll === undefined
-    ? 'The beams are wired to interrupts: every edge is seen.'
-    : `The beams are read together every ${decimal(poll)}\u00a0ms.`;
-}

@@ -3,6 +3,7 @@ import type { Design } from '../../scenario/schema.js';
 import type { Estimate, Metrics, RoomMetrics } from '../../score/metrics-schema.js';
 import { ledgerWords } from '../charts/room.js';
 import { html, type Markup } from '../html.js';
+import { sensorsUsed } from '../sensor-words.js';
 import { targetTable } from './targets.js';
 import { verdictOf } from '../verdict.js';
 import { estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
@@ -10,6 +11,7 @@ import { estimateWords, extentWords, headlineLogic, named, plural } from '../wor
 export function titleBlock(design: Design, metrics: Metrics, version: string): Markup {
   const cells: [string, string][] = [
     [design.doors.length === 1 ? 'Door' : 'Doors', joinFew(design.doors.map((d) => named(d.name)))],
+    ['Sensors', sensorsUsed(design)],
     ['Logic of the headline', named(headlineLogic(design))],
     ['Simulated', extentWords(metrics.replicates, metrics.hours)],
     ['From', design.starts_at],
