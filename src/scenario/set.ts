@@ -1,4 +1,5 @@
 /** `--set KEY=VALUE`: changes to a resolved design, by the path grammar of path.ts. */
+import { sensorOfKind, withBeamsAimed } from './change-kind.js';
 import { crossCheck } from './checks/all.js';
 import type { Outline } from './checks/outline.js';
 import type { Issue, KeyPath, Problem } from './issue.js';
@@ -39,7 +40,8 @@ function parseAssignment(text: string): { assignment?: Assignment; issue?: Issue
 
 /**
  * A design with values changed, checked again as a whole; the one way by which designs are varied. A level beam stays
- * level: moving its near end takes the far end along, unless the far end is set as well.
+ * level: moving its near end takes the far end along, unless the far end is set as well. A beam or sensor that becomes
+ * another kind gets the keys of that kind.
  */
 export function assign(design: Design, assignments: readonly Assignment[]): { design: Design | null; issues: Issue[] } {
   const issues: Issue[] = [];
@@ -49,8 +51,9 @@ export function assign(design: Design, assignments: readonly Assignment[]): { de
   for (const { path, value } of [...assignments.filter((a) => !isFar(a)), ...assignments.filter(isFar)]) {
     const result = writePath(changed, path, value);
     if (result.problem) issues.push(issueOf(path, result.problem));
-    else changed = result.written.reduce((copy, at) => takeFarEndAlong(changed, copy, at, value), result.value);
+    else changed = result.written.reduce((copy, at) => takeAlong(changed, copy, at, value), result.value);
   }
+  changed = withBeamsAimed(changed);
   if (issues.length > 0) return { design: null, issues };
   const shape = checkShape(designSchema, changed, settable());
   if (shape.data === null)
@@ -68,6 +71,15 @@ function settable(): ReadonlyMap<string, readonly string[]> {
 }
 
 const FAR_KEYS: Readonly<Record<string, string>> = { at_m: 'far_at_m', height_m: 'far_height_m' };
+
+/** What a changed value changes with it. */
+function takeAlong(before: unknown, after: unknown, at: KeyPath, value: unknown): unknown {
+  const [root, , key] = at;
+  if (root !== 'sensors' || key !== 'kind' || at.length !== 3) return takeFarEndAlong(before, after, at, value);
+  const sensor = at.slice(0, 2);
+  const changed = sensorOfKind(valueAt(before, sensor), value);
+  return changed === undefined ? after : replaceAt(after, sensor, changed);
+}
 
 function takeFarEndAlong(before: unknown, after: unknown, at: KeyPath, value: unknown): unknown {
   const key = String(at.at(-1));

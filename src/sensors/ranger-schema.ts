@@ -12,5 +12,7 @@ export const rangerCommon = {
   dropout_share: quantity(0, 0.5, 'share', 'Share of readings that come back without echo, whoever is there.').default(
     0,
   ),
-  switching: switchingSchema.default(() => switchingSchema.parse({})),
+  switching: switchingSchema
+    .meta({ description: 'How readings become broken and clear.' })
+    .default(() => switchingSchema.parse({})),
 };

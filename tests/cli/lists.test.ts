@@ -20,7 +20,12 @@ test('keys --json: every key, kind, logic, ledger and metric has a meaning', () 
   expect(names('keys')).toContain('doors.*.beams.*.height_m');
   expect(names('passages')).toEqual([...PASSAGE_KINDS]);
   expect(names('walkers')).toEqual(['people', 'person', 'table', 'test-rod']);
-  expect(names('sensors')).toEqual(['light-barrier']);
+  expect(names('sensors')).toEqual([
+    'light-barrier',
+    'ultrasonic-ranger',
+    'triangulation-ranger',
+    'time-of-flight-ranger',
+  ]);
   expect(names('logics')).toEqual(['first-broken', 'four-level', 'hold-off', 'table']);
   expect(names('ledgers')).toEqual([...LEDGERS]);
   expect(names('metrics')).toContain('doors.*.drift_per_100.bias');

@@ -39,7 +39,10 @@ test.each([
   [['--width_m', '90'], '--width_m: expected 0.4 to 10 metres, found 90'],
   [['--width_m', 'wide'], '--width_m: expected a number of metres'],
   [['--width_m', ''], '--width_m: expected a number of metres'],
-  [['--sensor', 'radar'], '--sensor: expected light-barrier, found'],
+  [
+    ['--sensor', 'radar'],
+    '--sensor: expected one of light-barrier, ultrasonic-ranger, triangulation-ranger or time-of-flight-ranger, found',
+  ],
 ])('%j is refused and nothing is made', (args, words) => {
   const { code, err } = jambeam(['new', 'refused', ...args], { cwd });
   expect(code).toBe(2);

@@ -34,7 +34,9 @@ describe('what can be set', () => {
     );
   });
   test('an optional key that is not there yet can be set', () => {
-    expect(set('controllers.main.poll_ms=5').controllers).toEqual([{ name: 'main', poll_ms: 5 }]);
+    const [plain] = designOf(VALID).controllers;
+    expect(plain).not.toHaveProperty('poll_ms');
+    expect(set('controllers.main.poll_ms=5').controllers).toEqual([{ ...plain, poll_ms: 5 }]);
   });
   test('a level beam stays level and straight when its near end is moved', () => {
     const [a, b] = set('doors.*.beams.*.height_m=1.3', 'doors.back.beams.A.at_m=-0.1').doors[0]!.beams;
@@ -52,6 +54,65 @@ describe('what can be set', () => {
     const text = `${VALID}logics: [{ use: table, file: a.yaml }]\n`;
     const design = designOf(text, { sets: ['logics.1.file=b.yaml'], readTable: (file) => `# ${file}\n${TABLE}` });
     expect(design.tables).toEqual({ 'b.yaml': `# b.yaml\n${TABLE}` });
+  });
+});
+
+describe('sensors of another kind', () => {
+  const MINE = `${edit('    pair:', '    pair:\n      sensor: mine')}sensors:\n  mine: { kind: light-barrier }\n`;
+  const RANGER = 'doors.*.beams.*.sensor=ultrasonic-ranger';
+  const BARRIER = 'doors.*.beams.*.sensor=light-barrier';
+
+  test('light barriers become rangers: far ends go, a direction comes', () => {
+    const [a] = set(RANGER).doors[0]!.beams;
+    expect(a).toEqual({
+      name: 'A',
+      sensor: 'ultrasonic-ranger',
+      mount: 'left-jamb',
+      at_m: -0.05,
+      height_m: 0.9,
+      tilt_deg: 0,
+      turn_deg: 0,
+    });
+  });
+  test('and back again they are what they were', () => {
+    expect(set(RANGER, BARRIER)).toEqual(set());
+    const there = set(RANGER);
+    expect(assign(there, [{ path: 'doors.*.beams.*.sensor', value: 'light-barrier' }]).design).toEqual(set());
+  });
+  test('where they are put counts for the new kind, in whatever order', () => {
+    for (const sets of [
+      [RANGER, 'doors.*.beams.*.height_m=1.3', 'doors.*.beams.A.tilt_deg=-20'],
+      ['doors.*.beams.A.tilt_deg=-20', 'doors.*.beams.*.height_m=1.3', RANGER],
+    ])
+      expect(set(...sets).doors[0]!.beams).toMatchObject([
+        { height_m: 1.3, tilt_deg: -20 },
+        { height_m: 1.3, tilt_deg: 0 },
+      ]);
+  });
+  test("the design's air, light, turns and switching", () => {
+    const design = designOf(MINE, {
+      sets: [
+        'surroundings.sunlight_klx=20',
+        'controllers.*.cycle_ms=12',
+        'sensors.mine.kind=triangulation-ranger',
+        'sensors.mine.switching.margin_m=0.2',
+        'doors.*.beams.*.mount=right-jamb',
+        'doors.*.beams.B.turn_deg=5',
+      ],
+    });
+    expect(design.surroundings.sunlight_klx).toBe(20);
+    expect(design.controllers[0]!.cycle_ms).toBe(12);
+    expect(design.doors[0]!.beams).toMatchObject([{ mount: 'right-jamb' }, { mount: 'right-jamb', turn_deg: 5 }]);
+  });
+  test('a key that was chosen and that the new kind has not is told', () => {
+    const chosen = edit('kind: light-barrier }', 'kind: light-barrier, response_ms: 2 }', MINE);
+    expect(messages(chosen, { sets: ['sensors.mine.kind=triangulation-ranger'] })).toEqual([
+      '--set sensors.mine.response_ms: unknown key "response_ms"\n' +
+        '  hint: it exists as sensors.*.response_ms (kind: light-barrier): is it in the right place?',
+    ]);
+    expect(messages(MINE, { sets: ['sensors.mine.kind=radar'] })[0]).toContain(
+      '--set sensors.mine.kind: expected one of',
+    );
   });
 });
 

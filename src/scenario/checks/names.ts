@@ -1,9 +1,10 @@
 /** Names: each given once, and each one that is used is there. */
 import { BUILT_IN_WALKERS } from '../../agents/schema.js';
+import { SENSOR_KINDS } from '../../sensors/schema.js';
 import type { Finding } from '../issue.js';
 import { OUTSIDE, type Outline, beamsOf, duplicateNames, finding, unknownName } from './outline.js';
 
-const BUILT_IN_SENSORS: readonly string[] = ['light-barrier'];
+const BUILT_IN_SENSORS: readonly string[] = SENSOR_KINDS;
 
 export function checkNames(outline: Outline): Finding[] {
   const rooms = outline.rooms ?? [undefined];

@@ -1,0 +1,43 @@
+/** A design whose sensors were changed to other kinds: what belonged to the old kind alone goes, if nobody chose it. */
+import { type SensorKind, SENSOR_KINDS, sensorSchema } from '../sensors/schema.js';
+import { child, isPlainObject } from './key-path.js';
+import { replaceAt } from './path.js';
+import { aimed } from './resolve.js';
+import type { Design } from './schema.js';
+
+/**
+ * The sensor after its `kind` was set: keys that hold the old kind's default go, the new kind's defaults come. Keys that
+ * were chosen stay, and are complained of where the new kind has none. Undefined where there is no change of kinds.
+ */
+export function sensorOfKind(old: unknown, kind: unknown): unknown {
+  const before = child(old, 'kind');
+  if (!isPlainObject(old) || !isKind(before) || !isKind(kind) || before === kind) return undefined;
+  const defaults: Readonly<Record<string, unknown>> = sensorSchema.parse({ kind: before });
+  const chosen = Object.entries(old).filter(([key, value]) => key !== 'kind' && !same(value, defaults[key]));
+  return { ...sensorSchema.parse({ kind }), ...Object.fromEntries(chosen) };
+}
+
+/** Every beam with the keys of its kind; what can't be read is left for the check of the shape. */
+export function withBeamsAimed(changed: unknown): unknown {
+  const doors = child(changed, 'doors');
+  if (!Array.isArray(doors)) return changed;
+  const sensors = child(changed, 'sensors');
+  const known = (isPlainObject(sensors) ? sensors : {}) as Design['sensors'];
+  return doors.reduce<unknown>((design, door, d) => {
+    const beams = child(door, 'beams');
+    if (!Array.isArray(beams)) return design;
+    const whole = beams.map((beam: unknown) =>
+      typeof child(beam, 'sensor') === 'string' ? aimed(beam as Design['doors'][number]['beams'][number], known) : beam,
+    );
+    return replaceAt(design, ['doors', d, 'beams'], whole);
+  }, changed);
+}
+
+function isKind(value: unknown): value is SensorKind {
+  return (SENSOR_KINDS as readonly unknown[]).includes(value);
+}
+
+/** Both come from one schema: keys are in one order. */
+function same(value: unknown, preset: unknown): boolean {
+  return JSON.stringify(value) === JSON.stringify(preset);
+}
