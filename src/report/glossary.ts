@@ -1,6 +1,11 @@
 /** The few words a reader needs, in the order they build on each other. */
 export const WORDS: readonly (readonly [string, string])[] = [
   ['beam', 'the line one sensor looks along; broken when something is in it, clear when not'],
+  [
+    'ranger',
+    'a sensor that reads a distance again and again; its beam is broken while readings are near enough, as its switching says',
+  ],
+  ['turn', 'one go of a controller at a ranger, or at several at once; all its turns are a round'],
   ['forward', 'from the room a door names first to the one it names second; beam A is met first'],
   ['visit', 'one body’s stay in the doorway zone, whether it goes through or not'],
   ['crossing', 'one person going through; an adult with an infant on the arm makes two'],

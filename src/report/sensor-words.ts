@@ -3,7 +3,7 @@ import type { Mount } from '../geometry/schema.js';
 import type { Design, DesignBeam } from '../scenario/schema.js';
 import type { SensorKind } from '../sensors/schema.js';
 import { sensorNamed } from '../simulate/plan.js';
-import { capital, decimal, joined, metres, named } from './words.js';
+import { decimal, joined, metres, named } from './words.js';
 
 const KIND: Readonly<Record<SensorKind, string>> = {
   'light-barrier': 'light barrier',
@@ -20,9 +20,8 @@ export function kindsUsed(design: Design): SensorKind[] {
   return [...new Set(design.doors.flatMap((d) => d.beams.map((b) => sensorNamed(design, b.sensor).kind)))];
 }
 
-/** 'Light barriers and ultrasonic rangers'. */
-export const sensorsUsed = (design: Design): string =>
-  capital(joined(kindsUsed(design).map((kind) => `${kindWords(kind)}s`)));
+/** 'light barriers and ultrasonic rangers'. */
+export const sensorsUsed = (design: Design): string => joined(kindsUsed(design).map((kind) => `${kindWords(kind)}s`));
 
 const MOUNT: Readonly<Record<Mount, string>> = {
   'left-jamb': 'left jamb',

@@ -4,6 +4,7 @@ import { createColors } from 'picocolors';
 import type { Design } from '../scenario/schema.js';
 import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
 import { NO_BORDERS, foldedLines } from './plain-text.js';
+import { sensorsUsed } from './sensor-words.js';
 import { limitWords, metricWords, moreWords, targetResult } from './sections/targets.js';
 import { verdictOf, type Answer } from './verdict.js';
 import { count, estimateWords, extentWords, named, plain } from './words.js';
@@ -23,6 +24,7 @@ export function summaryText(design: Design, metrics: Metrics, options: { readonl
   };
   const lines = [
     `${paint.bold(named(metrics.scenario))}: ${extentWords(metrics.replicates, metrics.hours)}, seed ${named(metrics.seed)}`,
+    wrap(`Sensors: ${sensorsUsed(design)}`),
     '',
     paint.bold(hue[verdict.answer](verdict.headline)),
     ...[verdict.because, ...verdict.doors, verdict.worst].map(wrap),

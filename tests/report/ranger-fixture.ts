@@ -73,9 +73,8 @@ export function oneDoor(design: Design, name: string): Design {
 }
 
 /** What a report is rendered from: the fixture's invented numbers under this design's names. */
-export function rangerInput(kind: RangerKind, controller: Written = {}): ReportInput {
+export function rangerInput(kind: RangerKind, design: Design = rangerDesign(kind)): ReportInput {
   const input = inventedInput();
-  const design = rangerDesign(kind, controller);
   const [first] = input.metrics.doors;
   if (first === undefined) throw new Error('the fixture has doors');
   const numbers = (door: DesignDoor): DoorMetrics => ({

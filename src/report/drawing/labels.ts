@@ -25,10 +25,10 @@ export function spread(wanted: readonly number[], gap: number, high: number): nu
 
 /** A name cut to what a drawing has room for. */
 export function short(text: string): string {
-  const letters = [...text];
+  const letters = Array.from(text);
   return letters.length > LONGEST ? `${letters.slice(0, LONGEST - 1).join('')}…` : text;
 }
 
 /** Pixels a label and the note beneath it take. */
 export const labelWidth = (name: string, note = ''): number =>
-  Math.max([...name].length * LETTER, [...note].length * NOTE_LETTER);
+  Math.max(Array.from(name).length * LETTER, Array.from(note).length * NOTE_LETTER);

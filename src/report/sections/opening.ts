@@ -6,12 +6,12 @@ import { html, type Markup } from '../html.js';
 import { sensorsUsed } from '../sensor-words.js';
 import { targetTable } from './targets.js';
 import { verdictOf } from '../verdict.js';
-import { estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
+import { capital, estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
 
 export function titleBlock(design: Design, metrics: Metrics, version: string): Markup {
   const cells: [string, string][] = [
     [design.doors.length === 1 ? 'Door' : 'Doors', joinFew(design.doors.map((d) => named(d.name)))],
-    ['Sensors', sensorsUsed(design)],
+    ['Sensors', capital(sensorsUsed(design))],
     ['Logic of the headline', named(headlineLogic(design))],
     ['Simulated', extentWords(metrics.replicates, metrics.hours)],
     ['From', design.starts_at],
