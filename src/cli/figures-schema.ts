@@ -1,6 +1,7 @@
 /** The shape of figures.json, checked when a folder comes back from outside. */
 import { z } from 'zod';
 import type { Figures } from '../score/figures.js';
+import { estimateSchema } from '../score/metrics-schema.js';
 
 const MAX_POINTS = 1_000_000;
 const numbers = z.array(z.number()).max(MAX_POINTS);
@@ -39,11 +40,18 @@ const silhouetteSchema = z.strictObject({
     .max(200),
 });
 
+const clothingSchema = z.strictObject({
+  what: z.enum(['least', 'as drawn', 'most']),
+  replicates: z.int().min(1),
+  wrong_per_100: estimateSchema,
+});
+
 export const figuresSchema = z.strictObject({
   format: z.literal(1),
   drift: z.array(driftSchema).max(10_000),
   rooms: z.array(roomSchema).max(10_000),
   silhouettes: z.array(silhouetteSchema).max(1000),
+  clothing: z.array(clothingSchema).max(3).exactOptional(),
 }) satisfies z.ZodType<Figures>;
 
 function sameLength(series: Readonly<Record<string, unknown>>): boolean {

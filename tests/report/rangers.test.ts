@@ -1,5 +1,6 @@
 /** The report of designs with rangers: where they are, how they are read and set, what to mind. */
 import { describe, expect, test } from 'vitest';
+import { figuresSchema } from '../../src/cli/figures-schema.js';
 import { CAUTIONS, cautionsFor } from '../../src/report/cautions.js';
 import { readWords } from '../../src/report/reading-words.js';
 import { renderReport } from '../../src/report/report.js';
@@ -191,4 +192,11 @@ test('the summary names the sensors', () => {
   expect(summaryText(design, metrics, { colour: false })).toContain(
     '\nSensors: ultrasonic rangers and light barriers\n',
   );
+});
+
+test('what clothes take comes back from figures.json as it went in', () => {
+  const { figures } = rangerInput('ultrasonic-ranger');
+  const read = (text: string): unknown => figuresSchema.parse(JSON.parse(text));
+  expect(read(JSON.stringify(figures))).toEqual(figures);
+  expect(() => read(JSON.stringify({ ...figures, clothing: [{ what: 'some' }] }))).toThrow();
 });
