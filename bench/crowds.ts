@@ -84,7 +84,7 @@ const YEAR_H = 8760;
 
 /** A design in which a little more than `passages` visits happen, in at least four replicates. */
 export function designOf(crowd: BenchCrowd, passages: number): Design {
-  const { design, issues } = parseScenario(starterScenario(), 'starter.yaml', { readTable: () => starterTable() });
+  const { design, issues } = parseScenario(starterScenario(), 'starter.yaml', { readFile: () => starterTable() });
   if (!design) throw new Error(`the starter has issues: ${JSON.stringify(issues)}`);
   const perHour = 2 * (design.doors[0]?.traffic.arrivals_per_hour as number);
   const hours = (1.02 * passages) / perHour;

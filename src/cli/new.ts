@@ -61,7 +61,7 @@ function starterFiles({ width_m, sensor = 'light-barrier' }: NewOptions): Record
     ...(width_m === undefined ? {} : { width_m: widthOf(width_m) }),
   });
   const table = starterTable();
-  const { issues } = parseScenario(scenario, 'scenario.yaml', { readTable: () => table });
+  const { issues } = parseScenario(scenario, 'scenario.yaml', { readFile: () => table });
   if (issues.length > 0) throw new Error(`the starter scenario is wrong: ${issues.map(formatIssue).join('; ')}`);
   return {
     'scenario.yaml': scenario,

@@ -1,4 +1,4 @@
-/** A scenario's file and the tables beside it, read into a design. */
+/** A scenario's file and the tables and profiles beside it, read into a design. */
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
@@ -28,24 +28,26 @@ export function loadScenario(
   const text = readText(file, 'a scenario in YAML');
   const { design, issues, cautions } = parseScenario(text, file, {
     sets,
-    readTable: (name) => readTable(dirname(file), name),
+    readFile: (name, what) => readBeside(dirname(file), name, FILES[what]),
   });
   const all = [...issues.map((issue) => fromHere(issue, file)), ...earlier];
   if (design === null || all.length > 0) throw issuesProblem(file, all);
   return { design, cautions };
 }
 
-/** A table's name is relative to its scenario; where the scenario lies elsewhere, an editor needs the way there. */
+/** The name of a table or profile is relative to its scenario; where the scenario lies elsewhere, an editor needs the way there. */
 function fromHere(issue: Issue, scenario: string): Issue {
   const { place } = issue;
   if (place === null || place.file === scenario || isAbsolute(place.file)) return issue;
   return { ...issue, place: { ...place, file: join(dirname(scenario), place.file) } };
 }
 
-function readTable(folder: string, name: string): string | { readonly error: string } {
+const FILES = { table: 'a logic table in YAML', profile: "a sensor's profile in YAML" } as const;
+
+function readBeside(folder: string, name: string, what: string): string | { readonly error: string } {
   if (isAbsolute(name)) return { error: 'the name must not begin at the root of the disk' };
   try {
-    return readText(resolve(folder, name), 'a logic table in YAML');
+    return readText(resolve(folder, name), what);
   } catch (error) {
     if (!(error instanceof UserProblem)) throw error;
     // The place and the name are told by the issue; what is left is the reason and the hint.

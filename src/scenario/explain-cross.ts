@@ -2,7 +2,7 @@
 import type { Explanation } from './explanation.js';
 import type { CrossProblem, Problem } from './issue.js';
 import { printable, quote, short } from '../engine/printable.js';
-import { list } from './words.js';
+import { found, list } from './words.js';
 
 export function explainCross(problem: Problem): Explanation {
   const p = problem as CrossProblem;
@@ -121,6 +121,11 @@ export function explainCross(problem: Problem): Explanation {
       return {
         text: `expected a metric of house, doors or rooms, found ${quote(p.root)}`,
         hint: 'for example house.wrong_per_100 or doors.front.missed_per_100',
+      };
+    case 'profile_kind':
+      return {
+        text: `the profile ${quote(p.file)} is one of ${printable(p.kind)}, found ${found(p.found)}`,
+        hint: 'leave kind to the profile',
       };
     case 'unreadable_file':
       return {

@@ -3,7 +3,7 @@ import { explainCross } from './explain-cross.js';
 import type { Explanation } from './explanation.js';
 import type { Issue, SetProblem, ShapeProblem } from './issue.js';
 import { printable, quote, short } from '../engine/printable.js';
-import { choice, list, range, typeWords, unitWords } from './words.js';
+import { choice, found, list, range, typeWords, unitWords } from './words.js';
 
 /** The issue in words, without its place. */
 export function explain(issue: Issue): Explanation {
@@ -13,6 +13,7 @@ export function explain(issue: Issue): Explanation {
     case 'table_error':
       return withHint(printable(problem.message, 300), problem.hint && printable(problem.hint, 300));
     case 'not_an_assignment':
+    case 'profile_set':
     case 'unknown_path':
       return explainSet(problem);
     default:
@@ -167,16 +168,6 @@ function typeHint(expected: string, what: string): string | undefined {
   return what === 'null' ? 'a value is missing after the colon; # begins a comment unless it is in quotes' : undefined;
 }
 
-function found(what: string): string {
-  const words: Readonly<Record<string, string>> = {
-    list: 'a list',
-    map: 'a map of keys',
-    null: 'nothing',
-    NaN: 'no number (.nan)',
-  };
-  return what.startsWith('"') ? `the text ${what}` : (words[what] ?? what);
-}
-
 function choiceHint(
   { choices, found: what, nearest }: Extract<ShapeProblem, { code: 'not_one_of' }>,
   path: string,
@@ -208,6 +199,8 @@ function explainUnit(problem: Extract<ShapeProblem, { code: 'unit_suspected' }>,
 function explainSet(problem: SetProblem): Explanation {
   if (problem.code === 'not_an_assignment')
     return { text: `expected KEY=VALUE, found ${quote(problem.found)}`, hint: 'for example --set hours=2' };
+  if (problem.code === 'profile_set')
+    return { text: 'a profile is named in the scenario only', hint: 'set its keys one by one' };
   const { segment, within, known, nearest } = problem;
   const where = within === '' ? 'the design' : printable(within);
   const hint =

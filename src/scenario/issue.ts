@@ -126,12 +126,14 @@ export type CrossProblem =
   | { readonly code: 'no_effect'; readonly key: string; readonly because_key: string; readonly because: string }
   | { readonly code: 'no_limit' }
   | { readonly code: 'bad_metric_root'; readonly root: string }
+  | { readonly code: 'profile_kind'; readonly file: string; readonly kind: string; readonly found: string }
   | { readonly code: 'unreadable_file'; readonly name: string; readonly detail: string }
   | { readonly code: 'table_error'; readonly message: string; readonly hint?: string | undefined };
 
 /** Problems of `--set KEY=VALUE`. */
 export type SetProblem =
   | { readonly code: 'not_an_assignment'; readonly found: string }
+  | { readonly code: 'profile_set' }
   | {
       readonly code: 'unknown_path';
       readonly segment: string;

@@ -1,6 +1,6 @@
 /** Every key a scenario can have, read from the schemas: for `jambeam keys`, for editors and for "that belongs there". */
 import { z } from 'zod';
-import { scenarioSchema } from './schema.js';
+import { writtenSchema } from './schema.js';
 import { type Meta, peel, rangeOf } from './schema-walk.js';
 
 export interface KeyRow {
@@ -22,7 +22,7 @@ export interface KeyRow {
 
 /** All keys, in the order of the schema. */
 export function listKeys(): readonly KeyRow[] {
-  return rowsBelow(scenarioSchema, '', undefined);
+  return rowsBelow(writtenSchema, '', undefined);
 }
 
 let index: Map<string, readonly string[]> | undefined;
@@ -42,11 +42,11 @@ export function placesOfKeys(): ReadonlyMap<string, readonly string[]> {
 
 /** JSON Schema (draft 2020-12) of the scenario format, for editors that complete and check YAML. */
 export function editorSchema(): object {
-  const schema = z.toJSONSchema(scenarioSchema, {
+  const schema = z.toJSONSchema(writtenSchema, {
     io: 'input',
     override: ({ jsonSchema }) => {
       // Editors show descriptions only: the unit goes there, our own keywords go away.
-      const { unit, form: _form, ...rest } = jsonSchema as Record<string, unknown>;
+      const { unit, form: _form, only_for: _only_for, ...rest } = jsonSchema as Record<string, unknown>;
       for (const key of Object.keys(jsonSchema)) delete jsonSchema[key];
       Object.assign(jsonSchema, rest);
       if (typeof unit === 'string' && typeof rest.description === 'string')
@@ -68,7 +68,9 @@ function rowsBelow(schema: z.ZodType, path: string, only_for: string | undefined
   if (core instanceof z.ZodUnion) {
     const options = core.options as readonly z.ZodType[];
     const key = core instanceof z.ZodDiscriminatedUnion ? core.def.discriminator : undefined;
-    return options.flatMap((option) => rowsBelow(option, path, key ? tagOf(option, key) : only_for));
+    return options.flatMap((option) =>
+      rowsBelow(option, path, key ? tagOf(option, key) : (peel(option).meta.only_for ?? only_for)),
+    );
   }
   return [];
 }

@@ -2,14 +2,16 @@
 import { cautionsOf, crossCheck } from './checks/all.js';
 import type { Outline } from './checks/outline.js';
 import { placesOfKeys } from './keys.js';
+import type { ReadFile } from './files.js';
 import type { Finding, Issue } from './issue.js';
 import { showPath, valueAt } from './key-path.js';
+import { type Profiled, withProfiles } from './profiles.js';
 import { resolve } from './resolve.js';
 import { salvage } from './salvage.js';
 import { type Design, scenarioSchema } from './schema.js';
 import { applySets } from './set.js';
 import { checkShape } from './shape.js';
-import { type ReadTable, type Tables, loadTables } from './tables.js';
+import { type Tables, loadTables } from './tables.js';
 import { type YamlSource, readYaml } from './yaml-source.js';
 
 /** More than anybody mends in one go. */
@@ -18,8 +20,8 @@ const MAX_ISSUES = 200;
 export interface ParseOptions {
   /** `KEY=VALUE` as of `--set`, applied in order to the resolved design. */
   readonly sets?: readonly string[];
-  /** How table logics get their text; without it a scenario with a table logic is refused. */
-  readonly readTable?: ReadTable;
+  /** How table logics and profiles get their text; without it a scenario that names a file is refused. */
+  readonly readFile?: ReadFile;
 }
 
 export interface ParsedScenario {
@@ -39,19 +41,26 @@ export interface ParsedScenario {
 export function parseScenario(text: string, file: string, options: ParseOptions = {}): ParsedScenario {
   const { source, issues: yamlIssues } = readYaml(text, file);
   if (!source) return { design: null, issues: yamlIssues, cautions: [] };
-  const shape = checkShape(scenarioSchema, source.value, placesOfKeys());
-  const outline = salvage(scenarioSchema, source.value) ?? {};
-  const locate = (findings: readonly Finding[]) => findings.map((finding) => locateIn(source, finding));
-  const own = [...yamlIssues, ...locate([...shape.findings, ...crossCheck(outline)])];
+  const profiled = withProfiles(source, options.readFile);
+  const shape = checkShape(scenarioSchema, profiled.value, placesOfKeys());
+  const outline = salvage(scenarioSchema, profiled.value) ?? {};
+  const locate = (findings: readonly Finding[]) =>
+    findings.filter((finding) => !profiled.hidden(finding)).map((finding) => profiled.locate(finding));
+  const own = [
+    ...yamlIssues,
+    ...profiled.issues,
+    ...profiled.findings.map((finding) => profiled.locate(finding)),
+    ...locate([...shape.findings, ...crossCheck(outline)]),
+  ];
   if (shape.data === null || own.length > 0) {
-    const tables = loadTables(outline, options.readTable);
+    const tables = loadTables(outline, options.readFile);
     return {
       design: null,
       issues: inOrder([...own, ...locate(tables.findings), ...tables.issues], file),
       cautions: inOrder(locate([...cautionsOf(outline), ...tables.cautions]), file),
     };
   }
-  return finish(shape.data, outline, source, options);
+  return finish(shape.data, outline, source, profiled, options);
 }
 
 /** The way of a scenario that is right by itself: resolve, set, add the tables. */
@@ -59,19 +68,20 @@ function finish(
   data: Parameters<typeof resolve>[0],
   outline: Outline,
   source: YamlSource,
-  { sets = [], readTable }: ParseOptions,
+  profiled: Profiled,
+  { sets = [], readFile }: ParseOptions,
 ): ParsedScenario {
   const { file } = source;
-  const written = loadTables(outline, readTable);
+  const written = loadTables(outline, readFile);
   const resolved = resolve(data, written.names);
   const set = applySets(resolved, sets);
   // A set may have named another table.
-  const tables = sets.length > 0 && set.design ? loadTables(set.design as Outline, readTable) : written;
+  const tables = sets.length > 0 && set.design ? loadTables(set.design as Outline, readFile) : written;
   const issues = [...set.issues, ...locateTables(tables, source), ...tables.issues];
   const cautions =
     sets.length > 0 && set.design
       ? [...cautionsOf(set.design as Outline), ...tables.cautions].map((finding) => unplaced(set.design, finding))
-      : [...cautionsOf(outline), ...tables.cautions].map((finding) => locateIn(source, finding));
+      : [...cautionsOf(outline), ...tables.cautions].map((finding) => profiled.locate(finding));
   const design = issues.length === 0 && set.design ? { ...set.design, tables: tables.texts } : null;
   return { design, issues: inOrder(issues, file), cautions: inOrder(cautions, file) };
 }

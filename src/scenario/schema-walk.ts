@@ -8,6 +8,8 @@ export interface Meta {
   readonly unit?: string | undefined;
   /** How a text must look: a `name`, a `clock` time. */
   readonly form?: string | undefined;
+  /** What sets this alternative of a union apart: `profile: FILE`. */
+  readonly only_for?: string | undefined;
 }
 
 /** A schema without its wrappers, and what the wrappers said. */

@@ -137,7 +137,25 @@ export const scenarioSchema = z.strictObject({
     .meta({ description: 'Counting logics, each judged on the same crowds; the first gives the headline.' })
     .default(() => ['four-level' as const, 'first-broken' as const]),
 });
-export type ScenarioInput = z.input<typeof scenarioSchema>;
+
+/** A sensor by its profile: what the file says, and any key of its kind before that. */
+const sensorByProfile = z
+  .looseObject({
+    profile: z.string().min(1).max(500).meta({
+      description:
+        'A file with the kind and the keys of this sensor, as `jambeam fit` writes it, relative to the scenario; keys of its kind may stand beside it and go before those of the file.',
+    }),
+  })
+  .meta({ only_for: 'profile: FILE' });
+
+/** What a user writes, for editors and lists of keys; profiles are put in before `scenarioSchema` sees it. */
+export const writtenSchema = scenarioSchema.extend({
+  sensors: z
+    .record(name('Name of the sensor.'), z.union([sensorSchema, sensorByProfile]))
+    .meta({ description: 'Sensors of your own, by name.' })
+    .default(() => ({})),
+});
+export type ScenarioInput = z.input<typeof writtenSchema>;
 
 export const designSchema = z.strictObject({
   ...common,

@@ -30,6 +30,7 @@ function parseAssignment(text: string): { assignment?: Assignment; issue?: Issue
   const equals = text.indexOf('=');
   const path = text.slice(0, Math.max(0, equals)).trim();
   if (equals < 0 || path === '') return { issue: issueOf('', { code: 'not_an_assignment', found: text }) };
+  if (/^sensors\.[^.]+\.profile$/.test(path)) return { issue: issueOf(path, { code: 'profile_set' }) };
   const written = text.slice(equals + 1).trim();
   if (written === '') return { assignment: { path, value: null } };
   const { source, issues } = readYaml(written, '--set');

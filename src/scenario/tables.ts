@@ -2,10 +2,8 @@
 import { compileTable } from '../counter/table/compile.js';
 import { beamsOf, finding } from './checks/outline.js';
 import type { Outline } from './checks/outline.js';
+import { NO_FILES, type ReadFile } from './files.js';
 import type { Finding, Issue } from './issue.js';
-
-/** Gives a table's text by the name the scenario uses, or says why it can't. */
-export type ReadTable = (file: string) => string | { readonly error: string };
 
 export interface Tables {
   /** Texts by file name. */
@@ -19,14 +17,14 @@ export interface Tables {
   readonly cautions: Finding[];
 }
 
-export function loadTables(outline: Outline, readTable: ReadTable | undefined): Tables {
+export function loadTables(outline: Outline, readFile: ReadFile | undefined): Tables {
   const tables: Tables = { texts: {}, names: new Map(), issues: [], findings: [], cautions: [] };
   const names = new Map<string, string>();
   for (const [i, logic] of (outline.logics ?? []).entries()) {
     if (typeof logic !== 'object' || logic.use !== 'table' || logic.file === undefined) continue;
     const { file } = logic;
     if (Object.hasOwn(tables.texts, file)) continue;
-    const text = readTable?.(file) ?? { error: 'files cannot be read here' };
+    const text = readFile?.(file, 'table') ?? NO_FILES;
     if (typeof text !== 'string') {
       const problem = { code: 'unreadable_file', name: file, detail: text.error } as const;
       tables.findings.push(finding(['logics', i, 'file'], problem));

@@ -60,3 +60,14 @@ export function list(words: readonly string[], last = 'and'): string {
 export function choice(words: readonly string[]): string {
   return words.length > 2 ? `one of ${list(words, 'or')}` : list(words, 'or');
 }
+
+/** A literal as printable.ts gives it, as people say it. */
+export function found(what: string): string {
+  const words: Readonly<Record<string, string>> = {
+    list: 'a list',
+    map: 'a map of keys',
+    null: 'nothing',
+    NaN: 'no number (.nan)',
+  };
+  return what.startsWith('"') ? `the text ${what}` : (words[what] ?? what);
+}

@@ -143,7 +143,7 @@ describe('files.md', () => {
     expect(shown).toHaveLength(5);
     const { design, issues } = parseScenario(starterScenario(), 'starter.yaml', {
       sets: shown,
-      readTable: () => starterTable(),
+      readFile: () => starterTable(),
     });
     expect(issues.map(formatIssue)).toEqual([]);
     expect(design?.controllers[0]?.poll_ms).toBe(20);

@@ -82,7 +82,7 @@ export type Texts = Readonly<Record<'metrics' | 'figures' | 'passages' | 'tallie
 
 /** Runs the scenario with the library given; rows as JSON, one a line. */
 export function textsOf({ parseScenario, simulate }: Pick<typeof Library, 'parseScenario' | 'simulate'>): Texts {
-  const { design, issues } = parseScenario(SCENARIO, 'two-doors.yaml', { readTable: () => starterTable() });
+  const { design, issues } = parseScenario(SCENARIO, 'two-doors.yaml', { readFile: () => starterTable() });
   if (!design) throw new Error(JSON.stringify(issues));
   const rows = { passages: '', tallies: '', edges: '' };
   const keep = (kind: keyof typeof rows) => (replicate: number, row: object) => {

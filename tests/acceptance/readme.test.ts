@@ -91,7 +91,7 @@ test('every command is listed, and no other', () => {
 });
 
 test('the contributor’s guide shows an error as it is', () => {
-  const { issues } = parseScenario(starterScenario({ width_m: 0 }), 'door.yaml', { readTable: () => starterTable() });
+  const { issues } = parseScenario(starterScenario({ width_m: 0 }), 'door.yaml', { readFile: () => starterTable() });
   expect(blocks(page('DEVELOPERS.md'), '')).toEqual([`${issues.map(formatIssue).join('\n')}\n`]);
 });
 

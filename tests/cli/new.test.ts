@@ -11,7 +11,7 @@ const cwd = folder();
 const at = (...parts: string[]): string => join(cwd, ...parts);
 const read = (...parts: string[]): string => readFileSync(at(...parts), 'utf8');
 const parsed = (dir: string) =>
-  parseScenario(read(dir, 'scenario.yaml'), 'scenario.yaml', { readTable: (file) => read(dir, file) });
+  parseScenario(read(dir, 'scenario.yaml'), 'scenario.yaml', { readFile: (file) => read(dir, file) });
 
 test('writes three files and says what to type next', () => {
   const { code, out, err } = jambeam(['new', 'x'], { cwd });

@@ -262,31 +262,31 @@ describe('sensors and targets', () => {
 describe('tables', () => {
   const text = `${VALID}logics: [{ use: table, file: my.yaml }]\n`;
   test('a table that is not there is told at the name of its file', () => {
-    const readTable = () => ({ error: 'no such file' });
-    expect(messages(text, { readTable })).toEqual([
+    const readFile = () => ({ error: 'no such file' });
+    expect(messages(text, { readFile })).toEqual([
       's.yaml:17:30: logics.1.file: "my.yaml" can\'t be read: no such file\n  hint: file names are relative to the scenario',
     ]);
     expect(messages(text)[0]).toContain("can't be read: files cannot be read here");
   });
   test("a table's own mistakes come together with the scenario's, at their own places", () => {
-    const readTable = () => TABLE.replace('go: rest', 'go: rset');
-    const both = messages(text.replace('width_m: 0.9', 'width_m: 90'), { readTable });
+    const readFile = () => TABLE.replace('go: rest', 'go: rset');
+    const both = messages(text.replace('width_m: 0.9', 'width_m: 90'), { readFile });
     expect(both[0]).toMatch(/^s\.yaml:11:14: doors\.back\.width_m: /);
     expect(both[1]).toMatch(/^my\.yaml:7:\d+: states\.rest\.1\.go: /);
   });
   test('a table for another number of beams is refused, other names are a caution', () => {
-    const readTable = () => TABLE.replace('[A, B]', '[A, B, C]').replace('"10"', '"100"');
-    expect(messages(text, { readTable })).toEqual([
+    const readFile = () => TABLE.replace('[A, B]', '[A, B, C]').replace('"10"', '"100"');
+    expect(messages(text, { readFile })).toEqual([
       's.yaml:12:5: doors.back.pair: my-logic expects 3 beams at every door, found 2\n  hint: change the beams, or use a table of your own for this many',
     ]);
-    expect(cautions(text, { readTable: () => TABLE.replace('[A, B]', '[outer, inner]') })[0]).toContain(
+    expect(cautions(text, { readFile: () => TABLE.replace('[A, B]', '[outer, inner]') })[0]).toContain(
       'the table calls the beams outer and inner, the door A and B',
     );
   });
   test('a table that never counts one way is a caution', () => {
     const text = `${VALID}logics: [{ use: table, file: t.yaml }]\n`;
     const tallies = (rest: string) =>
-      cautions(text, { readTable: () => edit('"10", go: rest }', `"10", go: rest${rest} }`, TABLE) });
+      cautions(text, { readFile: () => edit('"10", go: rest }', `"10", go: rest${rest} }`, TABLE) });
     expect(tallies('')[0]).toContain('no rule of the table "my-logic" tallies forward or backward');
     expect(tallies(', tally: backward')[0]).toContain('no rule of the table "my-logic" tallies forward\n');
     expect(tallies(', tally: [forward, backward]')).toEqual([]);

@@ -5,7 +5,7 @@ import { formatIssue } from '../../src/scenario/explain.js';
 import { starterScenario } from '../../src/scenario/starter.js';
 import { TABLE, VALID, designOf } from './helpers.js';
 
-const starter = designOf(starterScenario(), { readTable: () => TABLE });
+const starter = designOf(starterScenario(), { readFile: () => TABLE });
 
 test('a design comes back from its JSON as it was', () => {
   for (const design of [designOf(VALID), starter]) {

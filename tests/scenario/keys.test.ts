@@ -47,12 +47,12 @@ test('the editor schema knows required keys, units and closed maps', () => {
 });
 
 test('the starter parses without issue or caution, is short, and marks what is assumed or invented', () => {
-  const readTable = () => starterTable();
+  const readFile = () => starterTable();
   for (const options of [{}, { name: 'Küche: "neu" #2', width_m: 1.4 }]) {
     const text = starterScenario(options);
-    expect(messages(text, { readTable })).toEqual([]);
-    expect(cautions(text, { readTable })).toEqual([]);
-    const design = designOf(text, { readTable });
+    expect(messages(text, { readFile })).toEqual([]);
+    expect(cautions(text, { readFile })).toEqual([]);
+    const design = designOf(text, { readFile });
     expect(design.name).toBe(options.name ?? 'Front door');
     expect(design.doors[0]!.width_m).toBe(options.width_m ?? 0.9);
     expect(design.logics.map((logic) => logic.name)).toEqual(['four-level', 'first-broken', 'hold-off', 'my-logic']);

@@ -62,7 +62,7 @@ describe('a scenario becomes a design', () => {
 
   test('a table logic brings its text along and goes by the name the table gives itself', () => {
     const text = `${VALID}logics:\n  - { use: table, file: counting.yaml }\n`;
-    const design = designOf(text, { readTable: () => TABLE });
+    const design = designOf(text, { readFile: () => TABLE });
     expect(design.logics).toEqual([{ use: 'table', file: 'counting.yaml', name: 'my-logic' }]);
     expect(design.tables).toEqual({ 'counting.yaml': TABLE });
   });

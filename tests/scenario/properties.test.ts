@@ -12,7 +12,7 @@ const TEXTS = [VALID, starterScenario()];
 
 /** Either a design or issues, each of which can be told; never both, never neither. */
 function expectAnswer(text: string, sets: readonly string[] = []): void {
-  const { design, issues, cautions } = parseScenario(text, 's.yaml', { sets, readTable: () => TABLE });
+  const { design, issues, cautions } = parseScenario(text, 's.yaml', { sets, readFile: () => TABLE });
   expect(design === null).toBe(issues.length > 0);
   for (const issue of [...issues, ...cautions]) {
     const message = formatIssue(issue);
@@ -98,7 +98,7 @@ test('a value of the wrong type is reported exactly where it stands', () => {
   for (const text of TEXTS)
     for (const [from, to] of scalars(text)) {
       const before = text.slice(0, from);
-      const { issues } = parseScenario(`${before}{ zzz: 1 }${text.slice(to)}`, 's.yaml', { readTable: () => TABLE });
+      const { issues } = parseScenario(`${before}{ zzz: 1 }${text.slice(to)}`, 's.yaml', { readFile: () => TABLE });
       const places = issues.map(({ place }) => `${place?.line}:${place?.column}`);
       expect(places).toContain(`${before.split('\n').length}:${from - before.lastIndexOf('\n')}`);
     }

@@ -52,7 +52,7 @@ describe('what can be set', () => {
   });
   test('a table that is set is read', () => {
     const text = `${VALID}logics: [{ use: table, file: a.yaml }]\n`;
-    const design = designOf(text, { sets: ['logics.1.file=b.yaml'], readTable: (file) => `# ${file}\n${TABLE}` });
+    const design = designOf(text, { sets: ['logics.1.file=b.yaml'], readFile: (file) => `# ${file}\n${TABLE}` });
     expect(design.tables).toEqual({ 'b.yaml': `# b.yaml\n${TABLE}` });
   });
 });
