@@ -1,6 +1,9 @@
 /** Built-in figures about sensors: the defaults a scenario may leave out. */
 import type { Figure } from '../engine/figure.js';
 import { lightBarrierSchema } from './light-barrier/schema.js';
+import { timeOfFlightFigures } from './time-of-flight/figures.js';
+import { triangulationFigures } from './triangulation/figures.js';
+import { ultrasonicFigures } from './ultrasonic/figures.js';
 
 const DEFAULTS = lightBarrierSchema.parse({ kind: 'light-barrier' });
 
@@ -38,5 +41,8 @@ export function sensorFigures(): Figure[] {
       citation: 'no source',
       status: 'assumption',
     },
+    ...ultrasonicFigures(),
+    ...triangulationFigures(),
+    ...timeOfFlightFigures(),
   ];
 }

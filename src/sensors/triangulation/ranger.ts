@@ -1,0 +1,77 @@
+/**
+ * The infrared triangulation ranger: the angle at which a light spot comes back, given out as a voltage.
+ *
+ * - It measures all the time, one measurement after another, and holds the output of the last one that is complete; its
+ *   middle is the instant that counts. Read twice within one measurement it gives the same pose; the noise is that of
+ *   the reading.
+ * - Where the spot lies half on a limb, the detector's centroid is pulled: places are weighted by the share of the spot
+ *   and the return, which falls with the square of the distance. Clothing is taken to be as bright as the wall.
+ * - Nearer than the fold a body reads as further away. Beyond the range the return drops below the noise of the
+ *   detector, and the output fades with it to the base: taken as in proportion to the return.
+ */
+import { normalQuantile } from '../../engine/arithmetic.js';
+import { Targets, slabOf, spotAlong } from '../optics/spot.js';
+import type { Ranger, RangerPlace, Scene } from '../ranger.js';
+import { distanceAt, placeOf, voltsAt } from './curve.js';
+import { countOf, distanceOf } from './linearise.js';
+import type { TriangulationRanger } from './schema.js';
+
+export function makeTriangulation({ mounted, surroundings, phase }: RangerPlace): Ranger {
+  const { sensor: any, line } = mounted;
+  if (any.kind !== 'triangulation-ranger') throw new TypeError('makeTriangulation: not a triangulation ranger');
+  const sensor: TriangulationRanger = any;
+  const spot = spotAlong(line, sensor.spot_diameter_m / 2, sensor.spot_growth_m_per_m / 2);
+  const slab = slabOf(spot);
+  const targets = new Targets();
+  const { fold_m, range_m } = sensor;
+  const period_us = Math.max(1, Math.round(sensor.measure_ms * 1000));
+  const first_us = Math.floor(phase * period_us);
+  const conversion_us = Math.round(sensor.conversion_ms * 1000);
+  const { sunlight_klx } = surroundings;
+  const sd_v = sensor.noise_v + sensor.sunlight_noise_v_per_klx * sunlight_klx;
+  const shift_v = sensor.sunlight_shift_v_per_klx * sunlight_klx;
+  const known = new Map<number, number>();
+
+  /** Weight of a target, 1 for all of the spot at the end of the range. */
+  const weightOf = (share: number, distance_m: number): number => {
+    const d = Math.max(distance_m, NEAREST_M);
+    return (share * range_m * range_m) / (d * d);
+  };
+
+  return {
+    near_m: slab.along_m,
+    heights_m: slab.heights_m,
+    latest_us: 0,
+    poseTime(start_us) {
+      const complete = Math.floor((start_us - first_us) / period_us);
+      return first_us + complete * period_us - (period_us >> 1);
+    },
+    sees(scene: Scene): number {
+      targets.find(scene, spot);
+      let weight = 0;
+      let place = 0;
+      for (let i = 0; i < targets.count; i++) {
+        const distance = targets.distance_m[i]!;
+        const own = weightOf(targets.share[i]!, distance);
+        weight += own;
+        place += own * placeOf(sensor, fold_m, distance);
+      }
+      const behind = weightOf(targets.left, spot.behind_m);
+      weight += behind;
+      place += behind * placeOf(sensor, fold_m, spot.behind_m);
+      return distanceAt(sensor, (place / weight) * Math.min(1, weight));
+    },
+    busy_us: () => conversion_us,
+    reading(seen_m, u) {
+      const noise_v = u === 0.5 ? 0 : sd_v * normalQuantile(u, 0, 1);
+      const count = countOf(sensor, voltsAt(sensor, seen_m) + shift_v - noise_v);
+      let distance_um = known.get(count);
+      if (distance_um === undefined) known.set(count, (distance_um = distanceOf(sensor, count)));
+      return distance_um;
+    },
+    strays_m: [fold_m, range_m],
+    ear: null,
+  };
+}
+/** Nearer than this the return grows no more, metres. */
+const NEAREST_M = 0.01;
