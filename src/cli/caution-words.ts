@@ -5,8 +5,9 @@ import type { Design } from '../scenario/schema.js';
 import type { YamlSource } from '../scenario/yaml-source.js';
 import { decimal, metres, plain } from '../report/words.js';
 import type { DoorFacts, FactCaution } from '../simulate/fact-types.js';
-import { milliseconds, speed } from './fact-words.js';
 import { shareWords } from './lines.js';
+import { rangerCautionKey, rangerCautionWords } from './ranger-caution-words.js';
+import { milliseconds, speed } from './unit-words.js';
 
 /** Issues in the order of doors. @param source the scenario's text; without it the issues have no place */
 export function factIssues(design: Design, facts: readonly DoorFacts[], source: YamlSource | null): Issue[] {
@@ -75,6 +76,8 @@ function cautionWords(caution: FactCaution): { message: string; hint: string } {
         message: `in ${shareWords(caution.cut)} of crossings a limb is still in a beam at the end of the zone, ${metres(caution.zone_m)} from the door plane`,
         hint: 'make zone_m larger: what is cut off is not counted',
       };
+    default:
+      return rangerCautionWords(caution);
   }
 }
 
@@ -85,9 +88,20 @@ function writtenPath(caution: FactCaution, design: Design, door: number, source:
   const beamAt = (name: string): number => design.doors[door]?.beams.findIndex((beam) => beam.name === name) ?? 0;
   const beamKey = (name: string, key: string, pairKey: string): KeyPath =>
     pair ? [...own, 'pair', pairKey] : [...own, 'beams', beamAt(name), key];
-  const sensorKey = (name: string, key: string): KeyPath => {
+  const sensorKey = (name: string, key: readonly string[]): KeyPath => {
     const sensor = design.doors[door]?.beams[beamAt(name)]?.sensor ?? '';
-    return Object.hasOwn(design.sensors, sensor) ? ['sensors', sensor, key] : beamKey(name, 'sensor', 'sensor');
+    return Object.hasOwn(design.sensors, sensor) ? ['sensors', sensor, ...key] : beamKey(name, 'sensor', 'sensor');
+  };
+  const controllerKey = (key: string): KeyPath => {
+    const name = design.doors[door]?.controller;
+    return [
+      'controllers',
+      Math.max(
+        0,
+        design.controllers.findIndex((one) => one.name === name),
+      ),
+      key,
+    ];
   };
   switch (caution.code) {
     case 'too_high':
@@ -96,25 +110,23 @@ function writtenPath(caution: FactCaution, design: Design, door: number, source:
     case 'too_far':
     case 'too_close':
       return beamKey(caution.second, 'at_m', 'spacing_m');
-    case 'poll_slow': {
-      const name = design.doors[door]?.controller;
-      return [
-        'controllers',
-        Math.max(
-          0,
-          design.controllers.findIndex((one) => one.name === name),
-        ),
-        'poll_ms',
-      ];
-    }
+    case 'poll_slow':
+      return controllerKey('poll_ms');
     case 'response_slow':
-      return sensorKey(caution.beams[0] ?? '', 'response_ms');
+      return sensorKey(caution.beams[0] ?? '', ['response_ms']);
     case 'interference':
-      return sensorKey(caution.receiver, 'separation');
+      return sensorKey(caution.receiver, ['separation']);
     case 'narrow':
     case 'not_abreast':
       return [...own, 'width_m'];
     case 'zone_cut':
       return [...own, 'zone_m'];
+    default: {
+      const { of, beam, key } = rangerCautionKey(caution);
+      if (of === 'door') return [...own, ...key];
+      if (of === 'controller') return controllerKey(key[0] as string);
+      if (of === 'sensor') return sensorKey(beam, key);
+      return beamKey(beam, key[0] as string, (key[1] ?? key[0]) as string);
+    }
   }
 }

@@ -1,8 +1,11 @@
 /** Facts of a door in plain sentences: the words of `jambeam check`. */
 import { capital, count, joined, metres, plain } from '../report/words.js';
-import { alikeBeams } from '../simulate/fact-cautions.js';
-import type { BeamFacts, DoorFacts, Met, Reach, SpacingFacts } from '../simulate/fact-types.js';
-import { rounded, shareWords } from './lines.js';
+import { alikeBarriers } from '../simulate/fact-cautions.js';
+import type { BeamFacts, DoorFacts, Met, Reach, ResponseFacts, SpacingFacts } from '../simulate/fact-types.js';
+import { alikeRangers, type Ranged, rangedBeams } from '../simulate/ranger-cautions.js';
+import { shareWords } from './lines.js';
+import { idleSentences, pairSentences, scanSentences, seenSentence } from './ranger-words.js';
+import { centimetres, milliseconds, speed } from './unit-words.js';
 
 export interface FactGroup {
   readonly title: string;
@@ -12,7 +15,9 @@ export interface FactGroup {
 /** What is told of one door, in the order of building it: beams, spacing, opening. */
 export function factGroups(facts: DoorFacts): FactGroup[] {
   return [
-    ...alikeBeams(facts.beams).map(beamGroup),
+    ...alikeBarriers(facts.beams).map(barrierGroup),
+    ...alikeRangers(rangedBeams(facts)).map(({ beams }) => rangerGroup(beams)),
+    ...scanGroup(facts),
     ...facts.spacings.map(spacingGroup),
     { title: 'Opening', sentences: openingSentences(facts) },
   ];
@@ -23,26 +28,40 @@ function beamNames(names: readonly string[]): string {
   return `${names.length > 1 ? 'beams' : 'beam'} ${joined(names.map(plain))}`;
 }
 
-export function speed(mps: number): string {
-  return `${mps.toFixed(2)}\u00a0m/s`;
-}
-
-export function milliseconds(ms: number): string {
-  return `${rounded(ms, ms < 10 ? 1 : 0)}\u00a0ms`;
-}
-
-function beamGroup(beams: readonly BeamFacts[]): FactGroup {
-  const beam = beams[0] as BeamFacts;
+function barrierGroup(beams: readonly (BeamFacts & { readonly response: ResponseFacts })[]): FactGroup {
+  const beam = beams[0] as (typeof beams)[number];
   return {
     title: `${capital(beamNames(beams.map((one) => one.beam)))}, ${metres(beam.height_m)} above the floor`,
     sentences: [
       reachSentence(beam.reach),
-      ...beam.met.map(metSentence),
+      ...beam.met.map((met) => metSentence(met)),
       `Going through alone, ${shareWords(beam.broken)} of this door's walkers break ${plain(beam.beam)}; ` +
         `${beam.breaks_per_crossing.toFixed(2)} breaks a crossing (${count(beam.broken.n)} crossings).`,
-      ...responseSentences(beam),
+      ...responseSentences(beam.response),
     ],
   };
+}
+
+function rangerGroup(beams: readonly Ranged[]): FactGroup {
+  const beam = beams[0] as Ranged;
+  const names = joined(beams.map((one) => plain(one.beam)));
+  const half = beam.level ? '' : ' half-way along its axis';
+  const where = beam.mount === 'lintel' ? 'looking down' : `${centimetres(beam.height_m)} above the floor${half}`;
+  return {
+    title: `${beams.length > 1 ? 'Rangers' : 'Ranger'} ${names}, ${where}`,
+    sentences: [
+      ...(beam.reach.length > 0 ? [reachSentence(beam.reach)] : []),
+      ...beam.met.map((met) => metSentence(met, 'Its axis')),
+      ...idleSentences(beam.ranger),
+      ...beams.map(seenSentence),
+    ],
+  };
+}
+
+function scanGroup(facts: DoorFacts): FactGroup[] {
+  if (facts.rangers === null) return [];
+  const intervals = rangedBeams(facts).map(({ beam, ranger }) => [beam, ranger.interval] as const);
+  return [{ title: 'Reading the rangers', sentences: scanSentences(facts.rangers, intervals) }];
 }
 
 function reachSentence(reach: readonly Reach[]): string {
@@ -59,14 +78,20 @@ function reachSentence(reach: readonly Reach[]): string {
   return `Standing taller than this: ${each.join(', ')} (${count(reach[0]?.above.n ?? 0)} drawn of each).`;
 }
 
-function metSentence({ who, stature_m, parts }: Met): string {
+function metSentence({ who, stature_m, parts }: Met, what = 'It'): string {
   const body = `a middling ${who} (${metres(Math.round(stature_m * 100) / 100)})`;
   // What is met for less than a twentieth of the time is a graze.
   const met = parts.filter(({ share }) => share >= 0.05).map(({ part }) => part);
-  return met.length === 0 ? `It meets nothing of ${body}.` : `Of ${body} it meets the ${joined(met)}.`;
+  return met.length === 0
+    ? `${what} meets nothing of ${body}.`
+    : `Of ${body} ${uncapital(what)} meets the ${joined(met)}.`;
 }
 
-function responseSentences({ response }: BeamFacts): string[] {
+function uncapital(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+function responseSentences(response: ResponseFacts): string[] {
   const { response_ms, shortest_break_ms, unseen, shortest_gap_ms, bridged } = response;
   if (shortest_break_ms === null) return [];
   const breaks =
@@ -98,7 +123,9 @@ function spacingGroup(spacing: SpacingFacts): FactGroup {
         `${togetherWords(spacing)} (${n} crossings).`,
     );
   }
-  sentences.push(pollSentence(spacing));
+  // Of two rangers neither is polled.
+  if (spacing.rangers === null) sentences.push(pollSentence(spacing));
+  sentences.push(...pairSentences(spacing));
   return { title: `From ${a} to ${b}, ${metres(spacing_m)}`, sentences };
 }
 
@@ -131,10 +158,11 @@ function openingSentences({ opening, zone, interference }: DoorFacts): string[] 
       : `${shareWords(abreast)} of ${pairs} drawn pairs of adults fit side by side.`;
   const sentences = [`${metres(width_m)} wide: ${two}`];
   if (turned.value > 0) sentences.push(`${capital(shareWords(turned))} of adults turn their shoulders to go through.`);
-  sentences.push(
-    `The doorway zone reaches ${metres(zone.zone_m)} to either side; the beams and the longest limb need ` +
-      `${metres(zone.least_m)}.`,
-  );
+  const needs =
+    zone.least_m === null
+      ? `${shareWords(zone.cut)} of lone walkers break a beam at its ends`
+      : `the beams and the longest limb need ${metres(zone.least_m)}`;
+  sentences.push(`The doorway zone reaches ${metres(zone.zone_m)} to either side; ${needs}.`);
   for (const { emitter, receiver } of interference)
     sentences.push(`The emitter of ${plain(emitter)} also shines into the receiver of ${plain(receiver)}.`);
   return sentences;

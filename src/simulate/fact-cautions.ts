@@ -1,7 +1,8 @@
 /** Which facts of a door deserve a word. Limits are judgement, no source: one walker in a hundred, one adult in two. */
 import type { Design, DesignDoor } from '../scenario/schema.js';
-import type { BeamFacts, DoorFacts, FactCaution } from './fact-types.js';
+import type { BeamFacts, DoorFacts, FactCaution, ResponseFacts } from './fact-types.js';
 import { sensorNamed } from './plan.js';
+import { rangerCautions } from './ranger-cautions.js';
 
 /** Share of walkers from which on something is worth a word. */
 const WORTH_A_WORD = 0.01;
@@ -11,8 +12,8 @@ const MOST = 0.5;
 
 export function cautionsOf(facts: Omit<DoorFacts, 'cautions'>, design: Design, door: DesignDoor): FactCaution[] {
   const cautions: FactCaution[] = [];
-  for (const beams of alikeBeams(facts.beams)) {
-    const { height_m, broken, breaks_per_crossing, response } = beams[0] as BeamFacts;
+  for (const beams of alikeBarriers(facts.beams)) {
+    const { height_m, broken, breaks_per_crossing, response } = beams[0] as BarrierFacts;
     const names = beams.map((one) => one.beam);
     if (1 - broken.value > WORTH_A_WORD)
       cautions.push({ code: 'too_high', beams: names, height_m, unbroken: { value: 1 - broken.value, n: broken.n } });
@@ -34,6 +35,7 @@ export function cautionsOf(facts: Omit<DoorFacts, 'cautions'>, design: Design, d
       cautions.push({ code: 'too_far', first, second, spacing_m, apart: never_together });
     if (poll && poll.unsure.value > 0) cautions.push({ code: 'poll_slow', first, second, poll });
   }
+  cautions.push(...rangerCautions(facts));
   for (const pair of facts.interference) cautions.push({ code: 'interference', ...pair });
   const { width_m, abreast, turned } = facts.opening;
   if (turned.value > MOST) cautions.push({ code: 'narrow', width_m, turned });
@@ -43,10 +45,12 @@ export function cautionsOf(facts: Omit<DoorFacts, 'cautions'>, design: Design, d
   return cautions;
 }
 
-/** Beams at one height with one response time, together: what holds for one holds for all. */
-export function alikeBeams(beams: readonly BeamFacts[]): BeamFacts[][] {
-  const groups: BeamFacts[][] = [];
-  for (const beam of beams) {
+type BarrierFacts = BeamFacts & { readonly response: ResponseFacts };
+
+/** Barriers at one height with one response time, together: what holds for one holds for all. */
+export function alikeBarriers(beams: readonly BeamFacts[]): BarrierFacts[][] {
+  const groups: BarrierFacts[][] = [];
+  for (const beam of beams.filter((one): one is BarrierFacts => one.response !== null)) {
     const group = groups.find(
       ([one]) => one?.height_m === beam.height_m && one.response.response_ms === beam.response.response_ms,
     );

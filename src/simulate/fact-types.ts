@@ -1,4 +1,12 @@
 /** What follows from a scenario before anything is counted: facts about one door, as data. */
+import type { Mount } from '../geometry/schema.js';
+import type {
+  DoorRangerFacts,
+  PairScanFacts,
+  RangerCaution,
+  RangerFacts,
+  RangerPairFacts,
+} from './ranger-fact-types.js';
 
 /** A share of those looked at, and how many they were. */
 export interface Share {
@@ -28,15 +36,22 @@ export interface Met {
 
 export interface BeamFacts {
   readonly beam: string;
-  /** Half-way across the opening. */
+  readonly mount: Mount;
+  /** Half-way along the beam, or along a ranger's axis in the opening. */
   readonly height_m: number;
+  /** Both ends are at one height. */
+  readonly level: boolean;
+  /** None for a ranger that looks down. */
   readonly reach: readonly Reach[];
   readonly met: readonly Met[];
-  /** Of the mix's walkers going through alone: how many break the beam at all. */
+  /** Of the mix's walkers going through alone: how many break the beam at all; a ranger's, as it is really read. */
   readonly broken: Share;
-  /** True breaks per lone crossing of the mix's walkers, before any electronics. */
+  /** Per lone crossing of the mix's walkers: true breaks before any electronics; a ranger's, as it is really read. */
   readonly breaks_per_crossing: number;
-  readonly response: ResponseFacts;
+  /** Of a barrier; null for a ranger. */
+  readonly response: ResponseFacts | null;
+  /** Of a ranger; null for a barrier. */
+  readonly ranger: RangerFacts | null;
 }
 
 /** How a barrier's response time compares with what it must see. Of the mix's walkers going through alone. */
@@ -71,8 +86,12 @@ export interface SpacingFacts {
   readonly shallower: Share;
   /** Of those who break both: how many never break both at one moment. */
   readonly never_together: Share;
-  /** With a polled controller; null when inputs are wired to interrupts. */
+  /** With a polled controller; null when inputs are wired to interrupts, and of two rangers. */
   readonly poll: PollFacts | null;
+  /** With a ranger among them; null of two barriers. */
+  readonly scan: PairScanFacts | null;
+  /** Of two rangers; null otherwise. */
+  readonly rangers: RangerPairFacts | null;
 }
 
 /** A polled pair is sure to show the state "first broken, second clear" only if the interval is at most spacing / speed. */
@@ -94,8 +113,8 @@ export interface OpeningFacts {
 
 export interface ZoneFacts {
   readonly zone_m: number;
-  /** Outermost beam and the longest reach of a limb. */
-  readonly least_m: number;
+  /** Outermost barrier and the longest reach of a limb; null without a barrier. */
+  readonly least_m: number | null;
   /** Lone crossings in which a break is cut off at an end of the zone: none should be. */
   readonly cut: Share;
 }
@@ -133,7 +152,8 @@ export type FactCaution =
   | { readonly code: 'interference'; readonly emitter: string; readonly receiver: string }
   | { readonly code: 'narrow'; readonly width_m: number; readonly turned: Share }
   | { readonly code: 'not_abreast'; readonly width_m: number; readonly abreast: Share }
-  | { readonly code: 'zone_cut'; readonly zone_m: number; readonly cut: Share };
+  | { readonly code: 'zone_cut'; readonly zone_m: number; readonly cut: Share }
+  | RangerCaution;
 
 export interface DoorFacts {
   readonly door: string;
@@ -143,5 +163,7 @@ export interface DoorFacts {
   readonly zone: ZoneFacts;
   /** Emitters that reach another beam's receiver. */
   readonly interference: readonly { readonly emitter: string; readonly receiver: string }[];
+  /** Null without rangers. */
+  readonly rangers: DoorRangerFacts | null;
   readonly cautions: readonly FactCaution[];
 }

@@ -15,7 +15,7 @@ import { Stream } from '../engine/stream.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { axisPaths } from '../sensors/axis-paths.js';
 import { disturbs } from '../sensors/light-barrier/paths.js';
-import { isBarrier } from '../sensors/mounted.js';
+import { isBarrier, isRanger } from '../sensors/mounted.js';
 import type { MountedBeam } from '../sensors/mounted.js';
 import { partShares } from './body-parts.js';
 import type { Crossing } from './crossing-sample.js';
@@ -25,13 +25,16 @@ import type { BeamFacts, DoorFacts, Met, OpeningFacts, Reach, ResponseFacts, Spa
 import type { Arrival } from './parties.js';
 import { partiesAlone } from './parties.js';
 import { controllerOf, mountedBeams } from './plan.js';
+import type { RangerDoor } from './ranger-facts.js';
+import { rangerDoors } from './ranger-facts.js';
+import { orderFacts, pairScanFacts } from './ranger-facts-crossings.js';
 import type { Weighted } from './weighted.js';
 import { meanOf, quantilesOf, shareOf } from './weighted.js';
 
 export interface FactOptions {
   /** Bodies drawn per group of people and per walker, for statures, speeds and breadths; 2000 by default. */
   readonly drawn?: number;
-  /** Lone crossings measured per walker of the mix; 400 by default. */
+  /** Lone crossings measured per walker of the mix; 400 by default, 100 at a door with rangers. */
   readonly crossings?: number;
 }
 
@@ -47,20 +50,24 @@ const GROUPS = [
   { who: 'children', ages_y: [3, 5] },
 ] as const;
 
-/** Facts of every door. About 0.1 s a door. */
+/** Facts of every door. About 0.1 s a door, 0.5 s with rangers. */
 export function deriveFacts(design: Design, options: FactOptions = {}): DoorFacts[] {
-  return design.doors.map((door) => doorFacts(design, door, Stream.root('facts').child('door', door.name), options));
+  const rangers = rangerDoors(design);
+  return design.doors.map((door, d) =>
+    doorFacts(design, door, rangers[d] as RangerDoor, Stream.root('facts').child('door', door.name), options),
+  );
 }
 
 function doorFacts(
   design: Design,
   door: DesignDoor,
+  rangers: RangerDoor,
   stream: Stream,
-  { drawn = 2000, crossings: count = 400 }: FactOptions,
+  { drawn = 2000, crossings: count = rangers.facts ? 100 : 400 }: FactOptions,
 ): DoorFacts {
   const beams = mountedBeams(design, door);
   const paths = axisPaths(beams);
-  const crossings = sampleCrossings(design, door, paths, count, stream.child('crossings'));
+  const crossings = sampleCrossings(design, door, paths, rangers.read, count, stream.child('crossings'));
   const groups = GROUPS.map(({ who, ages_y: [from, to] }) => ({
     who,
     ages_y: [from, to] as const,
@@ -79,34 +86,44 @@ function doorFacts(
   const beamFacts = beams.map((beam, i): BeamFacts => {
     const height_m = middleHeight(beam);
     const above = (bodies: readonly Standing[]) => shareOf(bodies.map(alike), (body) => body.stature_m > height_m);
+    const across = beam.mount !== 'lintel';
+    const broken = (item: Crossing): number =>
+      item.rangers[i]?.breaks ?? (item.breaks[i] as readonly number[]).length / 2;
     return {
       beam: beam.name,
+      mount: beam.mount,
       height_m,
-      reach: [
-        ...groups.map(({ who, ages_y, bodies }): Reach => ({ who, ages_y, above: above(bodies) })),
-        ...walkers.map(({ who, bodies }): Reach => ({ who, ages_y: null, above: above(bodies) })),
-      ],
-      met: middling.map(
-        ({ who, arrivals }): Met => ({
-          who,
-          stature_m: (arrivals[MIDDLING >> 1] as Arrival).body.stature_m,
-          parts: partShares(arrivals, paths[i] as (typeof paths)[number]),
-        }),
-      ),
-      broken: shareOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length > 0),
-      breaks_per_crossing: meanOf(crossings, ({ breaks }) => (breaks[i] as readonly number[]).length / 2),
-      response: responseFacts(crossings, i, isBarrier(beam) ? beam.sensor.response_ms : 0),
+      level: beam.line.from.z === beam.line.to.z,
+      reach: !across
+        ? []
+        : [
+            ...groups.map(({ who, ages_y, bodies }): Reach => ({ who, ages_y, above: above(bodies) })),
+            ...walkers.map(({ who, bodies }): Reach => ({ who, ages_y: null, above: above(bodies) })),
+          ],
+      met: !across
+        ? []
+        : middling.map(
+            ({ who, arrivals }): Met => ({
+              who,
+              stature_m: (arrivals[MIDDLING >> 1] as Arrival).body.stature_m,
+              parts: partShares(arrivals, paths[i] as (typeof paths)[number]),
+            }),
+          ),
+      broken: shareOf(crossings, (item) => broken(item) > 0),
+      breaks_per_crossing: meanOf(crossings, broken),
+      response: isBarrier(beam) ? responseFacts(crossings, i, beam.sensor.response_ms) : null,
+      ranger: rangers.beamFacts(i, crossings),
     };
   });
   const everybody = walkers.flatMap(({ weighted }) => weighted);
   const facts: Omit<DoorFacts, 'cautions'> = {
     door: door.name,
     beams: beamFacts,
-    spacings: spacingFacts(design, door, beams, crossings, everybody),
+    spacings: spacingFacts(design, door, beams, crossings, everybody, rangers),
     opening: openingFacts(door, adults),
     zone: {
       zone_m: door.zone_m,
-      least_m: Math.max(...beams.map(outermost)) + LONGEST_REACH.value,
+      least_m: beams.some(isBarrier) ? Math.max(...beams.filter(isBarrier).map(outermost)) + LONGEST_REACH.value : null,
       cut: shareOf(crossings, isCut),
     },
     interference: beams.filter(isBarrier).flatMap((source) =>
@@ -115,6 +132,7 @@ function doorFacts(
         .filter((victim) => victim !== source && disturbs(source, victim))
         .map((victim) => ({ emitter: source.name, receiver: victim.name })),
     ),
+    rangers: rangers.facts,
   };
   return { ...facts, cautions: cautionsOf(facts, design, door) };
 }
@@ -185,6 +203,7 @@ function spacingFacts(
   beams: readonly MountedBeam[],
   crossings: readonly Weighted<Crossing>[],
   everybody: readonly Weighted<Standing>[],
+  rangers: RangerDoor,
 ): SpacingFacts[] {
   const inOrder = beams
     .map((beam, index) => ({ beam, index, at_m: middlePlace(beam) }))
@@ -202,6 +221,12 @@ function spacingFacts(
     );
     const depths = seen.map(({ item, weight }) => ({ item: depthOf(item, first.index) ?? 0, weight }));
     const quantiles = quantilesOf(depths, [0.025, 0.5, 0.975]);
+    const faster = (than_mps: number) => shareOf(speeds, (speed) => speed > than_mps);
+    const intervals = [first, second].flatMap(({ index }) => rangers.read[index]?.interval ?? []);
+    const scan = intervals.length > 0 ? pairScanFacts(intervals, spacing_m, faster) : null;
+    const both = isRanger(first.beam) && isRanger(second.beam);
+    const order = scan && both ? orderFacts(crossings, [first.index, second.index], scan.interval.idle_ms) : null;
+    const shared = rangers.sharedSight(first.index, second.index, (first.at_m + second.at_m) / 2);
     return {
       first: first.beam.name,
       second: second.beam.name,
@@ -222,13 +247,15 @@ function spacingFacts(
         ({ breaks }) => !together(breaks[first.index] as number[], breaks[second.index] as number[]),
       ),
       poll:
-        poll_ms === undefined
+        poll_ms === undefined || both
           ? null
           : {
               poll_ms,
               sure_to_mps: (1000 * spacing_m) / poll_ms,
               unsure: shareOf(speeds, (speed) => speed * poll_ms > 1000 * spacing_m),
             },
+      scan,
+      rangers: order && shared && { ...shared, ...order },
     };
   });
 }

@@ -117,9 +117,9 @@ describe('a polled controller', () => {
 test('a break of a 0.02 m rod at 1 m/s lasts 20 ms: a response time of 30 ms sees none of it, 10 ms all', () => {
   const walkers = '{ rod: { kind: test-rod, diameter_m: 0.02, speed_mps: 1 } }';
   const at = (response_ms: number) => rods({ walkers, sensor: `{ kind: light-barrier, response_ms: ${response_ms} }` });
-  expect(at(10).beams[0]!.response.shortest_break_ms).toBeCloseTo(20, 1);
-  expect(at(10).beams[0]!.response.unseen.value).toBe(0);
-  expect(at(30).beams[0]!.response.unseen.value).toBe(1);
+  expect(at(10).beams[0]!.response!.shortest_break_ms).toBeCloseTo(20, 1);
+  expect(at(10).beams[0]!.response!.unseen.value).toBe(0);
+  expect(at(30).beams[0]!.response!.unseen.value).toBe(1);
   expect(codes(at(30))).toContain('response_slow');
 });
 
