@@ -26,7 +26,18 @@ export interface ReadingTimes {
 
 const EMPTY: Scene = { count: 0, capsules: new Float64Array(0), clothing: new Float64Array(0) };
 
+/** A controller of many doors is worked out once, not for each of them. */
+const known = new WeakMap<Design, Map<string, ReadingTimes>>();
+
 export function readingTimes(design: Design, controller: Controller): ReadingTimes {
+  let times = known.get(design);
+  if (!times) known.set(design, (times = new Map()));
+  const found = times.get(controller.name) ?? timesOf(design, controller);
+  times.set(controller.name, found);
+  return found;
+}
+
+function timesOf(design: Design, controller: Controller): ReadingTimes {
   const mounted = design.doors.map((door) => mountedBeams(design, door));
   const doors = design.doors.map(({ name, controller: whose }, d) => ({
     name,

@@ -8,6 +8,7 @@ import { switchingWords } from '../../src/report/switching-words.js';
 import { summaryText } from '../../src/report/summary.js';
 import { designSchema, type Design } from '../../src/scenario/schema.js';
 import { switchingSchema } from '../../src/sensors/switching/schema.js';
+import { allFigures } from '../../src/simulate/sources.js';
 import { inventedInput } from './fixture.js';
 import { RANGER_KINDS, oneDoor, rangerDesign, rangerInput } from './ranger-fixture.js';
 
@@ -199,4 +200,13 @@ test('what clothes take comes back from figures.json as it went in', () => {
   const read = (text: string): unknown => figuresSchema.parse(JSON.parse(text));
   expect(read(JSON.stringify(figures))).toEqual(figures);
   expect(() => read(JSON.stringify({ ...figures, clothing: [{ what: 'some' }] }))).toThrow();
+});
+
+test('of all built-in figures about sensors only those of the kinds in use are listed', async () => {
+  const input = rangerInput('triangulation-ranger', oneDoor(rangerDesign('triangulation-ranger'), 'left'));
+  const listed = await renderReport({ ...input, sources: allFigures() });
+  const kinds = [...listed.matchAll(/sensor\.(\w+)\./g)].map((m) => m[1]);
+  expect(new Set(kinds)).toEqual(new Set(['triangulation']));
+  // Those of people stay.
+  expect(listed).toContain('people.');
 });

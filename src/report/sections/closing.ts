@@ -2,11 +2,13 @@
 import { figureValueText, type Figure } from '../../engine/figure.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Figures } from '../../score/figures.js';
+import { SENSOR_KINDS, type SensorKind } from '../../sensors/schema.js';
 import { cautionsFor } from '../cautions.js';
 import { WORDS } from '../glossary.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { NOT_MODELLED } from '../limits.js';
 import { reproduceCommand, scenarioText } from '../reproduce.js';
+import { kindsUsed } from '../sensor-words.js';
 import { clothingTable, sensorSettings } from './settings.js';
 import { decimal, joined, mixWords, named, plain, plural } from '../words.js';
 
@@ -25,8 +27,9 @@ export function limitsSection(): Markup {
 const ASSUMED = new Set<Figure['status']>(['assumption', 'from memory', 'common practice']);
 
 export function sourcesSection(design: Design, figures: Figures, sources: readonly Figure[]): Markup {
-  const assumed = sources.filter((f) => ASSUMED.has(f.status));
-  const cited = sources.filter((f) => !ASSUMED.has(f.status));
+  const used = sources.filter((f) => concerns(design, f));
+  const assumed = used.filter((f) => ASSUMED.has(f.status));
+  const cited = used.filter((f) => !ASSUMED.has(f.status));
   return html`<section aria-labelledby="sources"><h2 id="sources">Assumptions and sources</h2>
 <h3>Assumed by the scenario</h3>
 <ul>${assumptions(design).map(([doors, text]) => html`<li>${doors.length === 1 ? 'Door' : 'Doors'} ${joined(doors)}: ${text}.</li>`)}</ul>
@@ -35,6 +38,20 @@ ${clothingTable(figures)}
 ${assumed.length > 0 && html`<h3>Built in, without a published source</h3>${figureTable(assumed, 'Figures without a published source')}`}
 ${cited.length > 0 && html`<h3>Built in, with a source</h3><details><summary>${plural(cited.length, 'figure')} with citation</summary>${figureTable(cited, 'Figures with a source')}</details>`}
 </section>`;
+}
+
+/** Figures about a kind of sensor, by how their names begin. */
+const ABOUT_KIND: Readonly<Record<SensorKind, string>> = {
+  'light-barrier': 'sensor.light_barrier.',
+  'ultrasonic-ranger': 'sensor.ultrasonic.',
+  'triangulation-ranger': 'sensor.triangulation.',
+  'time-of-flight-ranger': 'sensor.time_of_flight.',
+};
+
+/** Whether a design can rest on a figure: one about a kind of sensor only where that kind is used. */
+function concerns(design: Design, { id }: Figure): boolean {
+  const used = new Set(kindsUsed(design));
+  return SENSOR_KINDS.every((kind) => used.has(kind) || !id.startsWith(ABOUT_KIND[kind]));
 }
 
 /** What the scenario assumes of who comes, doors with the same assumptions together. */
