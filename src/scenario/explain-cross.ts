@@ -1,11 +1,13 @@
 /** Words for problems between keys. Part of explain.ts. */
 import type { Explanation } from './explanation.js';
+import { explainSensors } from './explain-sensors.js';
 import type { CrossProblem, Problem } from './issue.js';
+import type { SensorProblem } from './sensor-problem.js';
 import { printable, quote, short } from '../engine/printable.js';
 import { found, list } from './words.js';
 
 export function explainCross(problem: Problem): Explanation {
-  const p = problem as CrossProblem;
+  const p = problem as Exclude<CrossProblem, { code: 'table_error' }> | SensorProblem;
   switch (p.code) {
     case 'duplicate_name':
       return { text: `a second ${p.what} is called ${quote(p.name)}`, hint: `each ${p.what} needs a name of its own` };
@@ -133,7 +135,7 @@ export function explainCross(problem: Problem): Explanation {
         hint: 'file names are relative to the scenario',
       };
     default:
-      return { text: 'this is not right' };
+      return explainSensors(p);
   }
 }
 

@@ -1,5 +1,7 @@
 /** What is wrong with a user's input: data first; words are made in explain.ts, the only place for them. */
 
+import type { SensorProblem } from './sensor-problem.js';
+
 /** A place in a text the user wrote. Lines and columns count from 1. */
 export interface Place {
   readonly file: string;
@@ -146,6 +148,7 @@ export type SetProblem =
 export type Problem =
   | ShapeProblem
   | CrossProblem
+  | SensorProblem
   | SetProblem
   | { readonly code: 'other'; readonly message: string; readonly hint?: string | undefined };
 

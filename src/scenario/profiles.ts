@@ -115,7 +115,7 @@ function inProfile(issue: Issue): Issue {
 
 /** The profile's keys, and the sensor's own before them; maps key by key. */
 function merged(
-  { profile: _, ...profile }: Record<string, unknown>,
+  { profile: _profile, ...profile }: Record<string, unknown>,
   own: Record<string, unknown>,
 ): Record<string, unknown> {
   const keys = Object.entries(own).map(([key, value]): [string, unknown] => {

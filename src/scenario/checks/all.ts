@@ -1,17 +1,27 @@
 /** All checks between keys, over a scenario or a design. */
 import type { Finding } from '../issue.js';
+import { checkControllers } from './controllers.js';
 import { cautionDoors, checkDoors } from './doors.js';
+import { checkMounts } from './mounts.js';
 import { cautionNames, checkNames } from './names.js';
 import type { Outline } from './outline.js';
-import { cautionSensors, checkSensors, checkWalkers } from './parts.js';
+import { cautionSensors, checkSensors } from './sensors.js';
 import { checkTargets } from './targets.js';
 import { cautionTraffic, checkTraffic } from './traffic.js';
+import { checkWalkers } from './walkers.js';
 
 /** What can't be simulated, or can't be meant. */
 export function crossCheck(outline: Outline): Finding[] {
-  return [checkNames, checkDoors, checkTraffic, checkWalkers, checkSensors, checkTargets].flatMap((check) =>
-    check(outline),
-  );
+  return [
+    checkNames,
+    checkDoors,
+    checkMounts,
+    checkControllers,
+    checkTraffic,
+    checkWalkers,
+    checkSensors,
+    checkTargets,
+  ].flatMap((check) => check(outline));
 }
 
 /** What can be simulated but deserves a word. */

@@ -1,7 +1,7 @@
 /** Beams in their frame: below the lintel, inside the zone, as many as the logics expect. */
 import { LONGEST_REACH } from '../../agents/figures/legs.js';
 import type { Finding, KeyPath } from '../issue.js';
-import { type Outline, type OutlineBeam, type OutlineDoor, beamsOf, finding } from './outline.js';
+import { type Outline, type OutlineBeam, type OutlineDoor, beamsOf, finding, kindOf } from './outline.js';
 
 /**
  * A beam must run across the opening: no more along the walk than this many widths (56°). Beyond, walkers who come in at
@@ -21,7 +21,7 @@ export function checkDoors(outline: Outline): Finding[] {
     const neither = !('pair' in door) && !('beams' in door);
     if (both) return [finding([...path, 'beams'], { code: 'pair_or_beams', found: 'both' }, 'key')];
     if (neither) return [finding([...path, 'pair'], { code: 'pair_or_beams', found: 'neither' }, 'key')];
-    const beams = beamsOf(door, path);
+    const beams = placedBeams(outline, door, path);
     if (!beams) return [];
     const wrongCount = beams.length !== BUILT_IN_BEAMS && logics.length > 0;
     return [
@@ -44,7 +44,7 @@ export function checkDoors(outline: Outline): Finding[] {
 /** What can be built and may be meant, but costs something or makes little sense. */
 export function cautionDoors(outline: Outline): Finding[] {
   return eachDoor(outline, (door, path) => {
-    const beams = beamsOf(door, path) ?? [];
+    const beams = placedBeams(outline, door, path) ?? [];
     const depth = door.jamb_depth_m;
     const brackets = beams.flatMap((beam) =>
       beam.ends.flatMap(({ at_m, atPath }) =>
@@ -66,12 +66,26 @@ export function cautionDoors(outline: Outline): Finding[] {
             }),
           ]
         : [];
-    return [...onePerPlace(brackets), ...disorder];
+    const turned =
+      door.facing_deg !== undefined && door.facing_deg !== 0 && !('at_m' in door)
+        ? [finding([...path, 'facing_deg'], { code: 'needs_key', what: 'facing_deg', key: 'at_m' }, 'key')]
+        : [];
+    return [...onePerPlace(brackets), ...disorder, ...turned];
   });
 }
 
 function eachDoor(outline: Outline, check: (door: OutlineDoor, path: KeyPath) => Finding[]): Finding[] {
   return (outline.doors ?? []).flatMap((door, i) => (door ? check(door, ['doors', i]) : []));
+}
+
+/** Beams with the ends that have a place: of a ranger only the near one. */
+function placedBeams(outline: Outline, door: OutlineDoor, path: KeyPath): readonly OutlineBeam[] | null {
+  const beams = beamsOf(door, path);
+  if (!beams) return null;
+  return beams.map((beam) => {
+    const kind = kindOf(outline, beam.sensor);
+    return kind === undefined || kind === 'light-barrier' ? beam : { ...beam, ends: beam.ends.slice(0, 1) };
+  });
 }
 
 function aboveLintel(beam: OutlineBeam, door: OutlineDoor): Finding[] {

@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import type { Finding, KeyPath, Problem } from '../issue.js';
 import { nearest } from '../../engine/nearest.js';
+import { SENSOR_KINDS, type SensorKind } from '../../sensors/schema.js';
 import type { Partly } from '../salvage.js';
 import type { scenarioSchema } from '../schema.js';
 
@@ -23,6 +24,13 @@ export interface OutlineBeam {
     readonly height_m: number | undefined;
     readonly heightPath: KeyPath;
   }[];
+}
+
+/** The kind of a sensor by its name, the user's own first; undefined where it is unknown or can't be read. */
+export function kindOf(outline: Outline, sensor: string | undefined): SensorKind | undefined {
+  if (sensor === undefined || outline.sensors === undefined) return undefined;
+  if (Object.hasOwn(outline.sensors, sensor)) return outline.sensors[sensor]?.kind;
+  return SENSOR_KINDS.find((kind) => kind === sensor);
 }
 
 /** A door's beams from its list or its pair; null when it has neither, or both, or they can't be read. */

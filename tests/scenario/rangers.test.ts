@@ -1,0 +1,213 @@
+/** What can't be put up, read or wired: light barriers and rangers in their frames, turns and pins of controllers. */
+import { describe, expect, test } from 'vitest';
+import { SENSOR_KINDS } from '../../src/sensors/schema.js';
+import { VALID, cautions, designOf, edit, messages } from './helpers.js';
+
+const pair = (keys: string) => edit('      height_m: 0.9\n', keys.replaceAll(/^/gm, '      ').concat('\n'));
+const BEAMS = (...beams: string[]) =>
+  edit(
+    '    pair:\n      height_m: 0.9\n      spacing_m: 0.1\n',
+    `    beams:\n${beams.map((beam) => `      - { ${beam} }\n`).join('')}`,
+  );
+/** Two beams; what is given goes to the second, which begins in line 14. */
+const second = (keys: string) =>
+  messages(BEAMS('name: A, sensor: ultrasonic-ranger, at_m: -0.05, height_m: 1', `name: B, at_m: 0.05, ${keys}`));
+
+describe('every kind of sensor has its name', () => {
+  test.each(SENSOR_KINDS)('%s, alone, is that kind with its defaults', (kind) => {
+    const text = pair(`height_m: 0.95\nsensor: ${kind}`);
+    expect(messages(text)).toEqual([]);
+    expect(cautions(text)).toEqual([]);
+  });
+  test('a slip is guessed', () => {
+    expect(messages(pair('height_m: 0.95\nsensor: ultrasonic-rager'))).toEqual([
+      's.yaml:14:15: doors.back.pair.sensor: there is no sensor "ultrasonic-rager"\n  hint: did you mean "ultrasonic-ranger"?',
+    ]);
+  });
+  test("one of the user's own by that name is a caution", () => {
+    expect(cautions(`${VALID}sensors:\n  ultrasonic-ranger: { kind: light-barrier }\n`)[0]).toContain(
+      'this takes the place of the built-in sensor "ultrasonic-ranger"',
+    );
+  });
+});
+
+describe('height', () => {
+  const MISSING = 'the key "height_m" is missing\n  hint: Height of the emitter or ranger above the floor';
+  test('is needed in a jamb', () => {
+    expect(messages(edit('      height_m: 0.9\n', ''))).toEqual([
+      expect.stringContaining(`s.yaml:12:5: doors.back.pair.height_m: ${MISSING}`),
+    ]);
+    expect(second('sensor: ultrasonic-ranger')).toEqual([
+      expect.stringContaining(`s.yaml:14:9: doors.back.beams.B.height_m: ${MISSING}`),
+    ]);
+  });
+  test("under the lintel it is the door's, unless it is said", () => {
+    const [a, b] = designOf(pair('sensor: ultrasonic-ranger\nmount: lintel')).doors[0]!.beams;
+    expect([a!.height_m, b!.height_m]).toEqual([2, 2]);
+    expect(designOf(pair('sensor: ultrasonic-ranger\nmount: lintel\nheight_m: 1.9')).doors[0]!.beams[0]!.height_m).toBe(
+      1.9,
+    );
+    expect(messages(pair('sensor: ultrasonic-ranger\nmount: lintel\nheight_m: 2.1'))[0]).toContain(
+      's.yaml:15:17: doors.back.pair.height_m: expected at most 2 metres, the height of the opening',
+    );
+  });
+});
+
+describe('light barriers run from jamb to jamb', () => {
+  test.each([
+    [
+      'mount: lintel',
+      "s.yaml:13:14: doors.back.pair.mount: light barriers can't be mounted under the lintel\n" +
+        '  hint: a light barrier has one end in each jamb; put it into left-jamb or right-jamb',
+    ],
+    [
+      'mount: facing\nheight_m: 1',
+      "s.yaml:13:14: doors.back.pair.mount: light barriers can't be mounted as facing\n" +
+        '  hint: they run straight across: interleaved puts one into each jamb',
+    ],
+    [
+      'height_m: 1\ntilt_deg: 10',
+      's.yaml:14:7: doors.back.pair.tilt_deg: a sensor of kind light-barrier has no tilt_deg\n' +
+        '  hint: a light barrier is aimed by its far end: far_height_m, in a list of beams',
+    ],
+  ])('a pair: %j', (keys, expected) => {
+    expect(messages(pair(keys))).toEqual([expected]);
+  });
+  test('interleaved is for them as well', () => {
+    const { beams } = designOf(pair('mount: interleaved\nheight_m: 1')).doors[0]!;
+    expect(beams.map(({ mount }) => mount)).toEqual(['left-jamb', 'right-jamb']);
+  });
+  test('in a list: no tilt, no turn, no place under the lintel', () => {
+    expect(second('sensor: light-barrier, height_m: 1, turn_deg: 0, across_m: 0.4')).toEqual([
+      's.yaml:14:68: doors.back.beams.B.turn_deg: a sensor of kind light-barrier has no turn_deg\n  hint: a light barrier is aimed by its far end: far_at_m',
+      's.yaml:14:81: doors.back.beams.B.across_m: a sensor of kind light-barrier has no across_m\n  hint: a light barrier runs from jamb to jamb',
+    ]);
+    expect(second('sensor: light-barrier, mount: lintel')).toHaveLength(1);
+  });
+});
+
+describe('rangers look along a direction', () => {
+  test('they have no far end, and are not taken for askew or too high there', () => {
+    expect(second('sensor: ultrasonic-ranger, height_m: 1, far_at_m: -1, far_height_m: 3')).toEqual([
+      's.yaml:14:72: doors.back.beams.B.far_at_m: a sensor of kind ultrasonic-ranger has no far_at_m\n' +
+        '  hint: a ranger has no far end: turn_deg turns it out of the door plane',
+      's.yaml:14:86: doors.back.beams.B.far_height_m: a sensor of kind ultrasonic-ranger has no far_height_m\n' +
+        '  hint: a ranger has no far end: tilt_deg tilts it up or down',
+    ]);
+  });
+  test('across_m is for the lintel, inside the opening', () => {
+    expect(second('sensor: ultrasonic-ranger, height_m: 1, across_m: 0.4')[0]).toBe(
+      's.yaml:14:72: doors.back.beams.B.across_m: across_m is for rangers under the lintel, this one is mounted on the left-jamb\n' +
+        '  hint: mount: lintel, or take across_m out',
+    );
+    expect(second('sensor: ultrasonic-ranger, mount: lintel, across_m: 0.95')).toEqual([
+      's.yaml:14:84: doors.back.beams.B.across_m: expected at most 0.9 metres, the width of the opening, found 0.95',
+    ]);
+    expect(second('sensor: ultrasonic-ranger, mount: lintel, across_m: 0.9')).toEqual([]);
+  });
+  test('two that face each other look from jamb to jamb and along the walk', () => {
+    const [a, b] = designOf(
+      pair('mount: facing\nheight_m: 1\nsensor: ultrasonic-ranger')
+        .replace('width_m: 0.9', 'width_m: 1')
+        .replace('spacing_m: 0.1', 'spacing_m: 1')
+        .replace('    width_m', '    zone_m: 1.5\n    width_m'),
+    ).doors[0]!.beams;
+    // One metre along and one across: an eighth of a turn.
+    expect(a).toMatchObject({ mount: 'left-jamb', at_m: -0.5, turn_deg: expect.closeTo(45, 9) });
+    expect(b).toMatchObject({ mount: 'right-jamb', at_m: 0.5, turn_deg: expect.closeTo(-45, 9) });
+  });
+  test('they can turn so far and no further', () => {
+    const text = pair('mount: facing\nheight_m: 1\nsensor: ultrasonic-ranger')
+      .replace('width_m: 0.9', 'width_m: 0.5\n    zone_m: 1.5')
+      .replace('spacing_m: 0.1', 'spacing_m: 0.8');
+    // arctan(0.8 / 0.5)
+    expect(messages(text)).toEqual([
+      's.yaml:17:18: doors.back.pair.spacing_m: rangers 0.8 m apart would have to turn 58 degrees to face each other, at most 55 are allowed\n' +
+        '  hint: bring them nearer to each other: spacing_m',
+    ]);
+  });
+  test('a sensor that is unknown or unreadable is not judged by its kind', () => {
+    expect(messages(pair('sensor: radar\nmount: lintel'))).toHaveLength(1);
+    expect(messages(`${pair('sensor: mine\nmount: lintel')}sensors:\n  mine: { kind: radar }\n`)).toHaveLength(1);
+  });
+});
+
+test('which way a door faces has no meaning without its place', () => {
+  expect(cautions(edit('    width_m', '    facing_deg: 90\n    width_m'))).toEqual([
+    's.yaml:11:5: doors.back.facing_deg: facing_deg needs at_m\n  hint: add the key at_m',
+  ]);
+  expect(cautions(edit('    width_m', '    facing_deg: 90\n    at_m: { x: 1, y: 2 }\n    width_m'))).toEqual([]);
+});
+
+describe('numbers of a ranger that contradict each other', () => {
+  const sensor = (keys: string) => `${VALID}sensors:\n  s: { kind: ${keys} }\n`;
+  test.each([
+    [
+      'ultrasonic-ranger, switching: { median_of: 4 }',
+      '18:57: sensors.s.switching.median_of: expected an odd number of readings, found 4\n  hint: the median is the one in the middle: 3 or 5',
+    ],
+    [
+      'ultrasonic-ranger, blind_m: 0.3, range_m: 0.3',
+      '18:42: sensors.s.blind_m: blind_m 0.3 must be below range_m 0.3',
+    ],
+    [
+      'time-of-flight-ranger, blind_m: 0.3, range_m: 0.2',
+      '18:46: sensors.s.blind_m: blind_m 0.3 must be below range_m 0.2',
+    ],
+    ['triangulation-ranger, fold_m: 0.8', '18:44: sensors.s.fold_m: fold_m 0.8 must be below range_m 0.8'],
+    [
+      'ultrasonic-ranger, clothing_least_db: 13',
+      '18:52: sensors.s.clothing_least_db: clothing_least_db 13 is above clothing_most_db 12\n  hint: swap them',
+    ],
+    [
+      'time-of-flight-ranger, reflectance_least: 0.9',
+      '18:56: sensors.s.reflectance_least: reflectance_least 0.9 is above reflectance_most 0.8\n  hint: swap them',
+    ],
+    [
+      // There and back, 8 m at 331 m/s.
+      'ultrasonic-ranger, time_out_ms: 24',
+      '18:46: sensors.s.time_out_ms: 24 ms are over before an echo from range_m, 4 m, is back: that takes 24.2 ms\n  hint: raise time_out_ms or lower range_m',
+    ],
+    [
+      'triangulation-ranger, linearised_by: table',
+      '18:51: sensors.s.linearised_by: linearised_by: table needs table\n  hint: add the key table',
+    ],
+    [
+      'triangulation-ranger, linearised_by: fitted',
+      '18:51: sensors.s.linearised_by: linearised_by: fitted needs fitted\n  hint: add the key fitted',
+    ],
+  ])('%s', (keys, expected) => {
+    expect(messages(sensor(keys))).toEqual([`s.yaml:${expected}`]);
+  });
+  test.each([
+    'ultrasonic-ranger, time_out_ms: 24.2',
+    'ultrasonic-ranger, clothing_least_db: 12, switching: { median_of: 5 }',
+    'triangulation-ranger, linearised_by: fitted, fitted: { gain_v_m: 0.2, offset_m: 0, base_v: 0 }',
+  ])('%s is right', (keys) => {
+    expect(messages(sensor(keys))).toEqual([]);
+  });
+
+  const table = (...rows: string[]) =>
+    messages(
+      `${VALID}sensors:\n  s:\n    kind: triangulation-ranger\n    linearised_by: table\n    table:\n` +
+        rows.map((row) => `      - { ${row} }\n`).join(''),
+    );
+  test('rows of a table run one way, in whatever order they are written', () => {
+    expect(table('volts: 2.4, distance_m: 0.1', 'volts: 0.5, distance_m: 0.6')).toEqual([]);
+    expect(table('volts: 0.5, distance_m: 0.6', 'volts: 2.4, distance_m: 0.1')).toEqual([]);
+    const ONE_WAY =
+      'rows must run one way: with fewer volts the distance grows, no two rows alike\n' +
+      '  hint: leave out rows nearer than the fold: one voltage would stand for two distances';
+    const rest = ['volts: 2.4, distance_m: 0.1', 'volts: 0.5, distance_m: 0.6'];
+    expect(table('volts: 1.8, distance_m: 0.05', ...rest)).toEqual([`s.yaml:22:9: sensors.s.table.1: ${ONE_WAY}`]);
+    expect(table(...rest, 'volts: 1.8, distance_m: 0.05')).toEqual([`s.yaml:24:9: sensors.s.table.3: ${ONE_WAY}`]);
+    expect(table(...rest, 'volts: 0.5, distance_m: 0.7')).toEqual([`s.yaml:24:9: sensors.s.table.3: ${ONE_WAY}`]);
+    expect(table(...rest, 'volts: 0.4, distance_m: 0.6')).toEqual([`s.yaml:24:9: sensors.s.table.3: ${ONE_WAY}`]);
+  });
+  test('a table that nothing is read from is a caution', () => {
+    const rows = 'table: [{ volts: 2, distance_m: 0.1 }, { volts: 1, distance_m: 0.2 }]';
+    expect(cautions(sensor(`triangulation-ranger, ${rows}`))).toEqual([
+      's.yaml:18:43: sensors.s.table: table has no effect while linearised_by is same-curve',
+    ]);
+  });
+});
