@@ -5,8 +5,10 @@ import { starterTable } from '../counter/table/starter.js';
 import { formatIssue } from '../scenario/explain.js';
 import { editorSchema, listKeys } from '../scenario/keys.js';
 import { parseScenario } from '../scenario/parse.js';
+import { nearest } from '../engine/nearest.js';
 import { literal } from '../engine/printable.js';
 import { starterScenario } from '../scenario/starter.js';
+import { SENSOR_KINDS } from '../sensors/schema.js';
 import { kindOf, readText, replaceFile } from './files.js';
 import type { Io } from './io.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
@@ -51,13 +53,18 @@ Describe your own doorway in ${scenario}; every line says what it means.
 }
 
 function starterFiles({ width_m, sensor = 'light-barrier' }: NewOptions): Record<string, string> {
-  const sensors = choicesOf('sensors.*.kind');
-  if (!sensors.includes(sensor)) {
-    const found = literal(sensor);
-    throw optionProblem('--sensor', { code: 'not_one_of', choices: sensors, found });
+  const kind = SENSOR_KINDS.find((one) => one === sensor);
+  if (kind === undefined) {
+    const near = nearest(sensor, SENSOR_KINDS);
+    throw optionProblem('--sensor', {
+      code: 'not_one_of',
+      choices: SENSOR_KINDS,
+      found: literal(sensor),
+      nearest: near,
+    });
   }
   const scenario = starterScenario({
-    sensor: sensor as 'light-barrier',
+    sensor: kind,
     ...(width_m === undefined ? {} : { width_m: widthOf(width_m) }),
   });
   const table = starterTable();
@@ -80,10 +87,6 @@ function widthOf(text: string): number {
   if (width < min || width > max)
     throw optionProblem('--width_m', { code: 'out_of_range', min, max, unit, found: width });
   return width;
-}
-
-function choicesOf(key: string): readonly string[] {
-  return listKeys().flatMap(({ path, choices }) => (path === key ? (choices ?? []) : []));
 }
 
 function optionProblem(option: string, problem: Parameters<typeof formatIssue>[0]['problem']): UserProblem {

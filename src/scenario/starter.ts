@@ -1,13 +1,15 @@
 /** The scenario that `jambeam new` writes: one front door, commented for somebody who builds their own. */
+import type { SensorKind } from '../sensors/schema.js';
 import { FORMAT } from './schema.js';
+import { starterParts } from './starter-parts.js';
 
 export interface StarterOptions {
   /** What the report is titled with. */
   readonly name?: string;
   /** Clear width of the opening, metres. */
   readonly width_m?: number;
-  /** The kind of sensor; light barriers are the only one so far. */
-  readonly sensor?: 'light-barrier';
+  /** The kind of sensor. */
+  readonly sensor?: SensorKind;
 }
 
 /** YAML that parses without an issue, given that `my-logic.yaml` stands beside it. */
@@ -16,6 +18,7 @@ export function starterScenario({
   width_m = 0.9,
   sensor = 'light-barrier',
 }: StarterOptions = {}): string {
+  const parts = starterParts(sensor, width_m);
   return `# yaml-language-server: $schema=./scenario.schema.json
 # A doorway, and the beams you think of putting into its frame. Check it with: jambeam check, simulate it with: jambeam run.
 # Every number's name carries its unit: _m is metres, _ms milliseconds, _min minutes. \`jambeam keys\` lists all keys.
@@ -40,11 +43,7 @@ doors:
     jamb_depth_m: 0.12   # how deep the frame is: room for the beams without brackets
     zone_m: 1.0          # who is nearer to the door than this counts as being in the doorway
 
-    pair:                # two level beams: A is met first going forward, B second
-      sensor: my-barrier
-      height_m: 0.95     # above the floor; decides what the beams see: legs, arms or trunk
-      spacing_m: 0.10    # from A to B; the middle of the door frame is half-way
-
+${parts.pair}
     traffic:
       arrivals_per_hour: 20   # parties that set out per hour; their way back comes on top
       forward_share: 1        # 1: all set out from outside. Less: some set out from the hall (then it needs people)
@@ -61,19 +60,11 @@ doors:
         - { who: adult-with-infant, kind: through, share: 0.01 }   # two people, one body
 
 sensors:
-  my-barrier:            # put in what its data sheet says; these numbers are an ASSUMPTION, no real sensor's
+  ${`${parts.name}:`.padEnd(22)} # put in what its data sheet says; these numbers are an ASSUMPTION, no real sensor's
     kind: ${sensor}
-    layout: through-beam      # or reflector: emitter and receiver on one side
-    beam_diameter_m: 0.006    # effective diameter of the beam
-    response_ms: 1            # shorter interruptions go unseen
-    spurious_per_hour: 0      # false alarms with nobody there
-    missed_share: 0           # interruptions it fails to report
-    separation: alternate     # how A and B are kept from seeing each other: none, alternate or carriers
-
+${parts.keys}
 controllers:
-  - name: main                # reads the beams; without poll_ms they are wired to interrupts
-    # poll_ms: 5              # reads all beams this often instead
-
+${parts.controller}
 # Ways to turn two beams into "one in" or "one out". All are judged on the same people; the first gives the verdict.
 logics:
   - use: four-level           # follows A, both, B, none step by step, and every step back

@@ -140,7 +140,7 @@ describe('files.md', () => {
       .flatMap((block) => block.split('\n'))
       .filter((line) => line.startsWith('--set '))
       .map((line) => line.slice('--set '.length).replaceAll("'", ''));
-    expect(shown).toHaveLength(5);
+    expect(shown).toHaveLength(7);
     const { design, issues } = parseScenario(starterScenario(), 'starter.yaml', {
       sets: shown,
       readFile: () => starterTable(),

@@ -3,6 +3,7 @@ import { mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { parseScenario } from '../../src/scenario/parse.js';
+import { SENSOR_KINDS } from '../../src/sensors/schema.js';
 import { editorSchema } from '../../src/scenario/keys.js';
 import { folder, jambeam } from './jambeam.js';
 
@@ -33,6 +34,20 @@ test('the ready-made starter of the repository is what `new` writes, apart from 
 test('--width_m goes into the scenario', () => {
   expect(jambeam(['new', 'wide', '--width_m', '1.4', '--sensor', 'light-barrier'], { cwd }).code).toBe(0);
   expect(parsed('wide').design?.doors[0]?.width_m).toBe(1.4);
+});
+
+test.each(SENSOR_KINDS)('--sensor %s gives a starter that runs', (sensor) => {
+  expect(jambeam(['new', sensor, '--sensor', sensor], { cwd }).code).toBe(0);
+  const { design, issues, cautions } = parsed(sensor);
+  expect({ issues, cautions }).toEqual({ issues: [], cautions: [] });
+  expect(Object.values(design!.sensors).map(({ kind }) => kind)).toEqual([sensor]);
+  const out = `${sensor}.run`;
+  const args = ['run', `${sensor}/scenario.yaml`, '--set', 'hours=0.5', '--set', 'replicates=2', '--out', out];
+  const { code, err } = jambeam(args, { cwd });
+  expect({ code, err }).toMatchObject({ code: 0 });
+  const tallies = read(out, 'tallies.csv').split('\n');
+  // Ten parties go in and come out again: more than a header was counted.
+  expect(tallies.length).toBeGreaterThan(10);
 });
 
 test.each([

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { editorSchema, listKeys } from '../../src/scenario/keys.js';
 import { starterScenario } from '../../src/scenario/starter.js';
+import { SENSOR_KINDS } from '../../src/sensors/schema.js';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { cautions, designOf, messages } from './helpers.js';
 
@@ -44,6 +45,22 @@ test('the editor schema knows required keys, units and closed maps', () => {
     description: 'Clear width of the opening, left jamb to right jamb. Unit: m.',
   });
   expect(JSON.stringify(schema)).not.toMatch(/"unit":|"form":/);
+});
+
+test.each(SENSOR_KINDS)('the starter with %s is right in any door, and says what its numbers are', (sensor) => {
+  const readFile = () => starterTable();
+  for (const width_m of [0.4, 0.9, 3]) {
+    const text = starterScenario({ sensor, width_m });
+    expect(messages(text, { readFile })).toEqual([]);
+    expect(cautions(text, { readFile })).toEqual([]);
+    const design = designOf(text, { readFile });
+    const [a, b] = design.doors[0]!.beams;
+    expect([a, b].map((beam) => design.sensors[beam!.sensor]?.kind)).toEqual([sensor, sensor]);
+    expect([a!.height_m, b!.height_m]).toEqual([0.95, 0.95]);
+    expect(text.split('\n').length).toBeLessThan(95);
+    expect(text).toMatch(/these numbers are an ASSUMPTION, no real sensor's/);
+    expect(text).toMatch(/INVENTED/);
+  }
 });
 
 test('the starter parses without issue or caution, is short, and marks what is assumed or invented', () => {
