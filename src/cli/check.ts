@@ -12,6 +12,7 @@ import type { DoorFacts } from '../simulate/fact-types.js';
 import { deriveFacts } from '../simulate/facts.js';
 import type { LadderRow } from '../simulate/ladder.js';
 import { LADDER_ROD, heightLadder } from '../simulate/ladder.js';
+import { hasRangers } from '../simulate/plan.js';
 import { factIssues } from './caution-words.js';
 import { factGroups } from './fact-words.js';
 import { readText } from './files.js';
@@ -49,9 +50,9 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
   );
 }
 
-/** A check takes seconds, not a minute: a house of many doors gets fewer crossings each. */
+/** A check takes seconds, not a minute: a house of many doors gets fewer crossings each, and one with rangers. */
 function crossingsFor(design: Design): number {
-  return Math.max(50, Math.min(200, Math.round(1000 / design.doors.length)));
+  return Math.max(50, Math.min(hasRangers(design) ? 80 : 200, Math.round(1000 / design.doors.length)));
 }
 
 /** The same for programs. */
@@ -93,12 +94,15 @@ function doorText(door: DesignDoor, facts: DoorFacts, paint: Paint): string {
 function ladderText(design: Design, rows: readonly LadderRow[], paint: Paint): string {
   const logic = plain(design.logics[0]?.name ?? '');
   const crossings = rows[0]?.cells[0]?.crossings ?? 0;
+  // What looks down from the lintel has one height only.
+  const one = rows.length === 1;
+  const past = one ? 'the beams as they are' : 'level beams at every height';
   const about =
     `The same ${crossings} adults, ${crossings} children and ${crossings} passes of a test rod (${metres(LADDER_ROD.diameter_m)} thick, ` +
-    `${metres(LADDER_ROD.height_m)} tall, ${LADDER_ROD.speed_mps}\u00a0m/s), each alone, past level beams at every height, counted by ${logic}. Under each name: breaks per crossing and beam, then missed ` +
+    `${metres(LADDER_ROD.height_m)} tall, ${LADDER_ROD.speed_mps}\u00a0m/s), each alone, past ${past}, counted by ${logic}. Under each name: breaks per crossing and beam, then missed ` +
     'and false counts (extra, reversed, invented) per 100 crossings.';
   return (
-    `  ${paint.bold('Height ladder')}\n${folded(about, '    ')}\n` +
+    `  ${paint.bold(one ? 'Counted' : 'Height ladder')}\n${folded(about, '    ')}\n` +
     `${ladderTable(rows, paint).replace(/^(?=.)/gm, '    ')}\n` +
     ladderSentences(rows)
       .map((one) => folded(one, '    '))

@@ -4,7 +4,7 @@ import { alikeBarriers } from '../simulate/fact-cautions.js';
 import type { BeamFacts, DoorFacts, Met, Reach, ResponseFacts, SpacingFacts } from '../simulate/fact-types.js';
 import { alikeRangers, type Ranged, rangedBeams } from '../simulate/ranger-cautions.js';
 import { shareWords } from './lines.js';
-import { idleSentences, pairSentences, scanSentences, seenSentence } from './ranger-words.js';
+import { idleSentences, pairSentences, scanSentences, seenSentences } from './ranger-words.js';
 import { centimetres, milliseconds, speed } from './unit-words.js';
 
 export interface FactGroup {
@@ -53,7 +53,7 @@ function rangerGroup(beams: readonly Ranged[]): FactGroup {
       ...(beam.reach.length > 0 ? [reachSentence(beam.reach)] : []),
       ...beam.met.map((met) => metSentence(met, 'Its axis')),
       ...idleSentences(beam.ranger),
-      ...beams.map(seenSentence),
+      ...(beam.ranger.always_broken ? [] : seenSentences(beams)),
     ],
   };
 }
@@ -123,8 +123,7 @@ function spacingGroup(spacing: SpacingFacts): FactGroup {
         `${togetherWords(spacing)} (${n} crossings).`,
     );
   }
-  // Of two rangers neither is polled.
-  if (spacing.rangers === null) sentences.push(pollSentence(spacing));
+  if (spacing.scan === null || spacing.poll !== null) sentences.push(pollSentence(spacing));
   sentences.push(...pairSentences(spacing));
   return { title: `From ${a} to ${b}, ${metres(spacing_m)}`, sentences };
 }
@@ -160,7 +159,7 @@ function openingSentences({ opening, zone, interference }: DoorFacts): string[] 
   if (turned.value > 0) sentences.push(`${capital(shareWords(turned))} of adults turn their shoulders to go through.`);
   const needs =
     zone.least_m === null
-      ? `${shareWords(zone.cut)} of lone walkers break a beam at its ends`
+      ? `${zone.cut.value === 0 ? 'nobody going through alone breaks' : `${shareWords(zone.cut)} of those going through alone break`} a beam at its ends`
       : `the beams and the longest limb need ${metres(zone.least_m)}`;
   sentences.push(`The doorway zone reaches ${metres(zone.zone_m)} to either side; ${needs}.`);
   for (const { emitter, receiver } of interference)

@@ -38,6 +38,8 @@ export function ladderTable(rows: readonly LadderRow[], paint: Paint): string {
 export function ladderSentences(rows: readonly LadderRow[]): string[] {
   const ordered = rows.toSorted((a, b) => a.height_m - b.height_m);
   const names = (ordered[0]?.cells ?? []).map((cell) => cell.who).filter((who) => who in PEOPLE);
+  // Of one height there is nothing to choose.
+  if (ordered.length === 1) return ownSentence(ordered, names);
   const sentences = names.flatMap((who) => walkerSentences(ordered, who));
   const together = bandOf(ordered, worstOf);
   if (names.length > 1 && together) {
@@ -49,12 +51,14 @@ export function ladderSentences(rows: readonly LadderRow[]): string[] {
         : `Best for all of them ${where}: at most ${wrongWords(worst)} of either.`,
     );
   }
-  const own = ordered.find((row) => row.own);
-  if (own) {
-    const yours = own.level ? `At your ${metres(own.height_m)}` : 'With your beams as they are, at their own heights';
-    sentences.push(`${yours}: ${eachWords(own, names)}.`);
-  }
-  return sentences;
+  return [...sentences, ...ownSentence(ordered, names)];
+}
+
+function ownSentence(rows: readonly LadderRow[], names: readonly string[]): string[] {
+  const own = rows.find((row) => row.own);
+  if (!own) return [];
+  const yours = own.level ? `At your ${metres(own.height_m)}` : 'With your beams as they are, at their own heights';
+  return [`${yours}: ${eachWords(own, names)}.`];
 }
 
 function walkerSentences(rows: readonly LadderRow[], who: string): string[] {

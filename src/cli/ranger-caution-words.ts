@@ -69,8 +69,9 @@ export function rangerCautionWords(caution: RangerCaution): CautionWords {
       const breaks = heard.breaks
         ? `; it breaks the idle door in ${shareWords({ value: heard.share })} of readings`
         : '';
+      const learns = heard.background ? '; it learns that for its background, and nobody behind it is seen' : '';
       return {
-        message: `${heardWords(heard)} and takes it for ${metres(round3(heard.reads_m))}${own}${breaks}`,
+        message: `${heardWords(heard)} and takes it for ${metres(round3(heard.reads_m))}${own}${breaks}${learns}`,
         hint: 'give them turns of their own and time for echoes to die away, or frequencies apart',
       };
     }
@@ -83,7 +84,7 @@ export function rangerCautionWords(caution: RangerCaution): CautionWords {
       const { ever, read, broken } = caution.crossings;
       return {
         message:
-          `${shareWords(missed(broken.value))} of this door's walkers never switch ${plain(caution.beam)}: ` +
+          `${shareWords(missed(broken.value))} of this door's walkers never switch ${names(caution.beams)}: ` +
           `${shareWords(missed(ever.value))} never come near enough, ${shareWords(missed(read.value))} are caught by no reading ` +
           `every ${preciseMs(caution.interval_ms)}`,
         hint: 'mind height, switching point, interval, median_of and minimum_samples',

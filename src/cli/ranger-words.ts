@@ -29,7 +29,7 @@ export function idleSentences(ranger: RangerFacts): string[] {
     sentences.push(
       `Three standard deviations of that reading are ${millimetres(noise_m)}, the margin is ${millimetres(idle.reads_m - point_m)}.`,
     );
-  if (sight_m) {
+  if (sight_m && !always_broken) {
     const thick = millimetres(2 * FACT_ROD.radius_m);
     sentences.push(
       `An upright rod ${thick} thick breaks it from ${metres(sight_m[0])} to ${metres(sight_m[1])} along its axis.`,
@@ -57,17 +57,26 @@ function airSentences({ air, idle, learnt }: RangerFacts): string[] {
   ];
 }
 
-/** What one ranger makes of lone walkers. */
-export function seenSentence({ beam, ranger, breaks_per_crossing }: BeamFacts & { ranger: RangerFacts }): string {
+/** What rangers make of lone walkers: one sentence for those of which it is the same. */
+export function seenSentences(beams: readonly (BeamFacts & { readonly ranger: RangerFacts })[]): string[] {
+  const names = new Map<string, string[]>();
+  for (const beam of beams) {
+    const words = seenWords(beam);
+    names.set(words, [...(names.get(words) ?? []), plain(beam.beam)]);
+  }
+  return [...names].map(([words, who]) => `${joined(who)}: ${words}`);
+}
+
+function seenWords({ ranger, breaks_per_crossing }: BeamFacts & { readonly ranger: RangerFacts }): string {
   const { ever, read, broken, lost } = ranger.crossings;
   const lostWords =
     lost.value === 0
-      ? 'every reading with somebody in its axis comes back'
-      : `${shareWords(lost)} of readings with somebody in its axis come back without echo`;
+      ? 'every reading with somebody in the axis comes back'
+      : `${shareWords(lost)} of readings with somebody in the axis come back without echo`;
   return (
-    `Going through alone, ${shareWords(ever)} of this door's walkers come near enough to break ${plain(beam)}; read every ` +
+    `going through alone, ${shareWords(ever)} of this door's walkers come near enough; read every ` +
     `${preciseMs(ranger.interval.idle_ms)}, ${shareWords(read)} are caught by a reading, ${shareWords(broken)} switch it; ` +
-    `${breaks_per_crossing.toFixed(2)} breaks a crossing, ${lostWords} (${count(ever.n)} crossings).`
+    `${breaks_per_crossing.toFixed(2)} breaks a crossing; ${lostWords} (${count(ever.n)} crossings).`
   );
 }
 
@@ -79,8 +88,8 @@ export function scanSentences(
   const { controller, rangers, turns, round, per_round_ms, cycle_ms, stretched } = scan;
   const after = per_round_ms > 0 ? `, ${preciseMs(per_round_ms)} of it once a round` : '';
   const sentences = [
-    `${plain(controller)} reads ${plural(rangers, 'ranger')} in ${plural(turns, 'turn')}; a round takes ${intervalWords(round)}${after}.`,
-    `${capital(joined(intervals.map(([beam, interval]) => `${plain(beam)} is read every ${intervalWords(interval)}`)))}.`,
+    `Controller ${plain(controller)} reads ${plural(rangers, 'ranger')} in ${plural(turns, 'turn')}; a round takes ${intervalWords(round)}${after}.`,
+    eachRead(intervals),
   ];
   if (stretched && cycle_ms !== null) {
     const when = stretched.always ? 'always' : 'when echoes fail to come';
@@ -89,6 +98,13 @@ export function scanSentences(
     );
   }
   return [...sentences, ...heardSentences(heard)];
+}
+
+function eachRead(intervals: readonly (readonly [string, Interval])[]): string {
+  const words = intervals.map(([, interval]) => intervalWords(interval));
+  if (words.every((one) => one === words[0])) return `Each is read every ${words[0]}.`;
+  const each = intervals.map(([beam], i) => `${plain(beam)} every ${words[i]}`);
+  return `This door's are read: ${each.join('; ')}.`;
 }
 
 /** '38.1 ms: 38 ms for reading, 0.1 ms for the loop'. */
@@ -105,7 +121,7 @@ export function needsWords({ needs_ms, reading_ms, loop_ms, serial_ms }: Stretch
 function heardSentences(heard: readonly HeardFacts[]): string[] {
   return heard.map((one) => {
     const end = one.nearer ? 'nearer than its own echo' : 'after its own echo, unless that fails to come';
-    return `${capital(heardWords(one))}: taken for ${metres(Math.round(one.reads_m * 1000) / 1000)}, ${end}.`;
+    return `In the idle door ${heardWords(one)}: taken for ${metres(Math.round(one.reads_m * 1000) / 1000)}, ${end}.`;
   });
 }
 

@@ -71,7 +71,7 @@ export interface ResponseFacts {
 export interface SpacingFacts {
   readonly first: string;
   readonly second: string;
-  /** Half-way across the opening. */
+  /** Of barriers half-way across the opening, of rangers from sensor to sensor. */
   readonly spacing_m: number;
   /** 97.5th and 2.5th percentile of the walkers' undisturbed speeds. */
   readonly fastest_mps: number;
@@ -90,7 +90,7 @@ export interface SpacingFacts {
   readonly poll: PollFacts | null;
   /** With a ranger among them; null of two barriers. */
   readonly scan: PairScanFacts | null;
-  /** Of two rangers; null otherwise. */
+  /** Of two rangers; null otherwise, and where one is broken all the time. */
   readonly rangers: RangerPairFacts | null;
 }
 

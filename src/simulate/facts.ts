@@ -170,8 +170,10 @@ function middleHeight({ line }: MountedBeam): number {
   return (line.from.z + line.to.z) / 2;
 }
 
-function middlePlace({ line }: MountedBeam): number {
-  return (line.from.y + line.to.y) / 2;
+/** Along the walk: of a barrier half-way across, of a ranger where it sits, for cones that cross still have an order. */
+function placeAlong(beam: MountedBeam): number {
+  const { from, to } = beam.line;
+  return isRanger(beam) ? from.y : (from.y + to.y) / 2;
 }
 
 function outermost({ line }: MountedBeam): number {
@@ -206,7 +208,7 @@ function spacingFacts(
   rangers: RangerDoor,
 ): SpacingFacts[] {
   const inOrder = beams
-    .map((beam, index) => ({ beam, index, at_m: middlePlace(beam) }))
+    .map((beam, index) => ({ beam, index, at_m: placeAlong(beam) }))
     .toSorted((a, b) => a.at_m - b.at_m || a.index - b.index);
   const places = inOrder.filter(({ at_m }, i) => i === 0 || at_m > (inOrder[i - 1] as { at_m: number }).at_m);
   const speeds = everybody.map(({ item, weight }) => ({ item: item.speed_mps, weight }));

@@ -55,13 +55,25 @@ export function rangerCautions(facts: Pick<DoorFacts, 'door' | 'beams' | 'spacin
     const listener = ranged.find(({ beam }) => `${facts.door}.${beam}` === one.listener);
     cautions.push({ code: 'heard', heard: one, idle_m: listener?.ranger.idle?.reads_m ?? null });
   }
-  for (const { beam, ranger } of ranged) {
-    const { interval, crossings, always_broken } = ranger;
-    if (!always_broken && crossings.broken.value < 1 - WORTH_A_WORD)
-      cautions.push({ code: 'unseen', beam, interval_ms: interval.idle_ms, crossings });
-    if (crossings.lost.value > LOST) cautions.push({ code: 'echo_lost', beam, lost: crossings.lost });
-  }
+  cautions.push(...unseenCautions(ranged));
+  for (const { beam, ranger } of ranged)
+    if (ranger.crossings.lost.value > LOST) cautions.push({ code: 'echo_lost', beam, lost: ranger.crossings.lost });
   return cautions;
+}
+
+/** Who is never switched by; rangers of which it is the same together. */
+function unseenCautions(ranged: readonly Ranged[]): RangerCaution[] {
+  const groups = new Map<string, RangerCaution & { readonly code: 'unseen'; readonly beams: string[] }>();
+  for (const { beam, ranger } of ranged) {
+    const { ever, read, broken } = ranger.crossings;
+    if (ranger.always_broken || broken.value >= 1 - WORTH_A_WORD) continue;
+    const interval_ms = ranger.interval.idle_ms;
+    const key = JSON.stringify([interval_ms, ever, read, broken]);
+    const group = groups.get(key) ?? { code: 'unseen', beams: [], interval_ms, crossings: { ever, read, broken } };
+    group.beams.push(beam);
+    groups.set(key, group);
+  }
+  return [...groups.values()];
 }
 
 /** What follows from the idle door alone, once for all rangers it holds for. */

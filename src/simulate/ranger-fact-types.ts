@@ -121,6 +121,8 @@ export interface HeardFacts {
   readonly breaks: boolean;
   /** Share of idle readings it breaks. */
   readonly share: number;
+  /** Most readings hear it, and it is learnt for the background: who is further away isn't seen. */
+  readonly background: boolean;
 }
 
 /** A door's rangers. */
@@ -194,5 +196,10 @@ export type RangerCaution =
       readonly off_m: number;
       readonly margin_m: number;
     }
-  | { readonly code: 'unseen'; readonly beam: string; readonly interval_ms: number; readonly crossings: SeenFacts }
+  | {
+      readonly code: 'unseen';
+      readonly beams: readonly string[];
+      readonly interval_ms: number;
+      readonly crossings: Omit<SeenFacts, 'lost'>;
+    }
   | { readonly code: 'echo_lost'; readonly beam: string; readonly lost: Share };

@@ -25,9 +25,18 @@ export function heardBy(house: PlacedHouse, times: readonly RoundTimes[], listen
     const hearer: Hearer = { listener, ear, source, burst };
     const own = timesOf(times, listener);
     const its = timesOf(times, source);
-    return (own === its ? heardInStep(hearer, own) : heardAdrift(hearer, its)) ?? [];
+    const heard = own === its ? heardInStep(hearer, own) : heardAdrift(hearer, its);
+    return heard === null ? [] : learntFrom(listener, heard);
   });
 }
+
+/** A background is the median of the first readings: what most of them hear never breaks the beam, it hides what is behind. */
+function learntFrom({ mounted }: Placed, heard: HeardFacts): HeardFacts {
+  const learns = mounted.sensor.switching.nearer_than_m === undefined;
+  if (!learns || heard.share <= MOST) return heard;
+  return { ...heard, breaks: false, share: 0, background: true };
+}
+const MOST = 0.5;
 
 /** Of one controller all bursts come at fixed times before a turn; the idle door's rounds are all alike. */
 function heardInStep(hearer: Hearer, { round, idle }: RoundTimes): HeardFacts | null {
@@ -110,6 +119,7 @@ function taken(listener: Placed, source: Placed, way_m: number, seen_m: number):
     nearer,
     breaks,
     share: breaks ? 1 : 0,
+    background: false,
   };
 }
 

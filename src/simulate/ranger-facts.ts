@@ -4,7 +4,7 @@ import type { Crossing, ReadRanger } from './crossing-sample.js';
 import type { DoorRangerFacts, RangerFacts, RangerPairFacts } from './ranger-fact-types.js';
 import { seenFacts } from './ranger-facts-crossings.js';
 import { heardBy } from './ranger-facts-heard.js';
-import { type PlacedHouse, placeRangers } from './ranger-facts-house.js';
+import { breaksBeam, type PlacedHouse, placeRangers } from './ranger-facts-house.js';
 import { idleFacts } from './ranger-facts-idle.js';
 import { sharedSight } from './ranger-facts-rod.js';
 import { intervalFacts, type RoundTimes, roundTimes, scanFacts, timesOf } from './ranger-facts-scan.js';
@@ -17,7 +17,7 @@ export interface RangerDoor {
   /** Null without rangers. */
   readonly facts: DoorRangerFacts | null;
   beamFacts(beam: number, crossings: readonly Weighted<Crossing>[]): RangerFacts | null;
-  /** Of two beams by index, at a place along the walk between them; null where one is a barrier. */
+  /** Of two beams by index, at a place along the walk between them; null where one is a barrier or always broken. */
   sharedSight(first: number, second: number, between_m: number): Pick<RangerPairFacts, 'overlap' | 'sight_m'> | null;
 }
 
@@ -51,7 +51,8 @@ function rangerDoor(design: Design, d: number, house: PlacedHouse, times: readon
     },
     sharedSight(first, second, between_m) {
       const [a, b] = [read[first], read[second]];
-      return a && b ? sharedSight(a.placed, b.placed, between_m, door) : null;
+      if (!a || !b || [a, b].some(({ placed }) => breaksBeam(placed, placed.idle_um))) return null;
+      return sharedSight(a.placed, b.placed, between_m, door);
     },
   };
 }

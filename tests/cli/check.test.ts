@@ -84,6 +84,67 @@ test('a slow poll, a wide frame of legs and emitters that see each other are cau
     expect(said).toMatch(new RegExp(`^caution: \\./door\\.yaml:\\d+:\\d+: ${key}: `, 'm'));
 });
 
+describe('a check of rangers', () => {
+  const rangers = (mount: string, controller: string) => `format: 1
+name: Rangers
+rooms: [{ name: hall }]
+doors:
+  - name: front
+    from: outside
+    to: hall
+    width_m: 0.9
+    pair:
+      sensor: own
+      mount: ${mount}
+      ${mount === 'lintel' ? '' : 'height_m: 0.95'}
+      spacing_m: 0.1
+    traffic: { arrivals_per_hour: 20, mix: [{ who: adult, kind: through, share: 1 }] }
+sensors:
+  own:
+    kind: ultrasonic-ranger
+    assumed_temperature_c: 20
+    switching:
+      nearer_than_m: 0.85
+controllers:
+  - name: main
+    ${controller}
+surroundings: { temperature_c: 40 }
+logics: [four-level]
+`;
+
+  test('tells how often they are read, what they make of the idle door, and who is seen; cautions stand at their keys', () => {
+    const said = check(() => rangers('interleaved', 'turns: [[front.A, front.B]]'));
+    const words = unfolded(said);
+    const cautions = {
+      'controllers.main.turns': /front\.A hears front\.B of the same turn over 0\.906 m and takes it for 0\.43\d m/,
+      'doors.front.pair.spacing_m': /over all of the width A and B, 0\.10 m apart, see a rod/,
+      'sensors.own.assumed_temperature_c': /at 40 °C taken for 20 °C A and B read the idle door 29 mm too short/,
+    };
+    const lines = said.split('\n').filter((line) => line.startsWith('caution:'));
+    for (const [key, message] of Object.entries(cautions)) {
+      const found = lines.find((line) => line.includes(` ${key}: `) && message.test(line));
+      expect(found, `${key} in\n${lines.join('\n')}`).toMatch(/^caution: \.\/door\.yaml:\d+:\d+: /);
+    }
+    expect(words).toContain('Rangers A and B, 0.95 m above the floor');
+    expect(words).toMatch(
+      /Controller main reads 2 rangers in 1 turn; a round takes 30 ms, up to 38\.1 ms without echoes/,
+    );
+    expect(words).toContain('It reads 0.871 m of the idle door (the frame is 0.90 m away along its axis)');
+    expect(words).toContain('The air has 40 °C, the controller takes it for 20 °C: 1 m reads 33 mm too short');
+    expect(words).toMatch(/going through alone, all of this door's walkers come near enough; read every 30 ms/);
+    expect(words).not.toContain('wired to interrupts');
+    const wide = said.split('\n').filter((line) => line.length > 110 && !/^(caution:| {2}hint:)/.test(line));
+    expect(wide).toEqual([]);
+  });
+
+  test('under the lintel there is one height, so no ladder to climb', () => {
+    const words = unfolded(check(() => rangers('lintel', 'cycle_ms: 60')));
+    expect(words).toContain('Rangers A and B, looking down');
+    expect(words).not.toMatch(/Standing taller than this|Height ladder|counted best/);
+    expect(words).toMatch(/past the beams as they are.* At your 2\.00 m: adults/);
+  });
+});
+
 test('--set changes what is checked, and what was set has no place in the file', () => {
   const said = check(undefined, { set: ['doors.front.beams.*.height_m=1.7'] });
   expect(said).toMatch(/^caution: doors\.front\.beams\.A\.height_m: .* pass below 1\.70 m/m);
