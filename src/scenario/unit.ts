@@ -49,6 +49,36 @@ const OTHERS: Readonly<Record<string, readonly (readonly [string, number])[]>> =
     ['years', 1],
     ['y', 1],
   ],
+  '°C': [
+    ['°C', 1],
+    ['C', 1],
+  ],
+  klx: [
+    ['lx', 0.001],
+    ['klx', 1],
+  ],
+  µs: [
+    ['ms', 1000],
+    ['us', 1],
+    ['µs', 1],
+  ],
+  kHz: [
+    ['Hz', 0.001],
+    ['kHz', 1],
+    ['MHz', 1000],
+  ],
+  kPa: [
+    ['hPa', 0.1],
+    ['mbar', 0.1],
+    ['Pa', 0.001],
+    ['kPa', 1],
+  ],
+  V: [
+    ['mV', 0.001],
+    ['V', 1],
+  ],
+  dB: [['dB', 1]],
+  '%': [['%', 1]],
 };
 /** Only these are suspected behind a bare number; nobody writes a beam's height in feet without saying so. */
 const SUSPECTS: Readonly<Record<string, readonly string[]>> = {
@@ -57,6 +87,10 @@ const SUSPECTS: Readonly<Record<string, readonly string[]>> = {
   share: ['%'],
   'm/s': ['km/h'],
   h: ['min'],
+  klx: ['lx'],
+  kHz: ['Hz'],
+  kPa: ['hPa'],
+  V: ['mV'],
 };
 
 interface Range {

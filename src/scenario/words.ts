@@ -15,9 +15,21 @@ const UNITS: Readonly<Record<string, string>> = {
   'km/h': 'kilometres per hour',
   '1/h': 'per hour',
   '%': 'per cent',
+  '°C': 'degrees Celsius',
+  lx: 'lux',
+  klx: 'kilolux',
+  µs: 'microseconds',
+  µm: 'micrometres',
+  Hz: 'hertz',
+  kHz: 'kilohertz',
+  hPa: 'hectopascals',
+  kPa: 'kilopascals',
+  mV: 'millivolts',
+  V: 'volts',
+  dB: 'decibels',
 };
 /** Units that count things: said behind a range, never as "a number of". */
-const COUNTS: ReadonlySet<string> = new Set(['persons', 'runs']);
+const COUNTS: ReadonlySet<string> = new Set(['persons', 'runs', 'readings', 'pins', 'inputs', 'bits', 'characters']);
 
 /** `m` → `metres`; undefined for what is counted, a share, or no unit at all. */
 export function unitWords(unit: string | undefined): string | undefined {

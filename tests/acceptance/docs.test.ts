@@ -149,9 +149,10 @@ describe('files.md', () => {
     expect(design?.controllers[0]?.poll_ms).toBe(20);
     expect(design?.doors[0]?.beams[0]).toMatchObject({
       height_m: 1.1,
-      far_height_m: 1.1,
       at_m: -0.06,
-      far_at_m: -0.06,
+      sensor: 'ultrasonic-ranger',
+      tilt_deg: 0,
     });
+    expect(design?.surroundings.sunlight_klx).toBe(20);
   });
 });

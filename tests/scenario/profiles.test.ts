@@ -68,14 +68,14 @@ describe('what is wrong is told where it was written', () => {
       .replace('offset_m', 'ofset_m')
       .replace('median_of: 3', 'median_of: lots');
     expect(complaints('{ profile: mine.yaml }', wrong)).toEqual([
-      'mine.yaml:3:11: adc_bits: expected 6 to 24, found 99',
+      'mine.yaml:3:11: adc_bits: expected 6 to 24 bits, found 99',
       'mine.yaml:5:1: ofset_m: unknown key "ofset_m"\n  hint: did you mean "offset_m"?',
       'mine.yaml:8:14: switching.median_of: expected a number, found the text "lots"',
     ]);
   });
   test('in the scenario', () => {
     expect(complaints('{ profile: mine.yaml, adc_bits: 99, blind_m: 0.1, switching: { margin_m: 90 } }')).toEqual([
-      's.yaml:19:41: sensors.mine.adc_bits: expected 6 to 24, found 99',
+      's.yaml:19:41: sensors.mine.adc_bits: expected 6 to 24 bits, found 99',
       expect.stringMatching(/^s\.yaml:19:45: sensors\.mine\.blind_m: unknown key "blind_m"/),
       's.yaml:19:82: sensors.mine.switching.margin_m: expected 0.005 to 5 metres, found 90\n' +
         '  hint: 90 looks like centimetres; write margin_m: 0.9',

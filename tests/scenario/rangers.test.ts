@@ -211,3 +211,37 @@ describe('numbers of a ranger that contradict each other', () => {
     ]);
   });
 });
+
+describe('numbers in another unit', () => {
+  const air = (key: string) => messages(`${VALID}surroundings: { ${key} }\n`);
+  const ultrasonic = (key: string) => messages(`${VALID}sensors:\n  s: { kind: ultrasonic-ranger, ${key} }\n`);
+  test.each([
+    ['sunlight_klx: 500', 'expected 0 to 120 kilolux, found 500\n  hint: 500 looks like lux; write sunlight_klx: 0.5'],
+    ['sunlight_klx: 300 lx', 'expected a number of kilolux, found the text "300 lx"\n  hint: write sunlight_klx: 0.3'],
+    [
+      'temperature_c: 21 °C',
+      'expected a number of degrees Celsius, found the text "21 °C"\n  hint: write temperature_c: 21',
+    ],
+    ['temperature_c: 70', 'expected -20 to 50 degrees Celsius, found 70'],
+    [
+      'pressure_kpa: 1013',
+      'expected 50 to 110 kilopascals, found 1013\n  hint: 1013 looks like hectopascals; write pressure_kpa: 101.3',
+    ],
+    ['humidity_percent: 40 %', 'expected a number per cent, found the text "40 %"\n  hint: write humidity_percent: 40'],
+  ])('surroundings: %s', (key, expected) => {
+    const name = key.split(':')[0]!;
+    const column = 'surroundings: { '.length + name.length + 3;
+    expect(air(key)).toEqual([`s.yaml:17:${column}: surroundings.${name}: ${expected}`]);
+  });
+  test('of a ranger', () => {
+    expect(ultrasonic('frequency_khz: 40000')).toEqual([
+      's.yaml:18:48: sensors.s.frequency_khz: expected 20 to 200 kilohertz, found 40000\n' +
+        '  hint: 40000 looks like hertz; write frequency_khz: 40',
+    ]);
+    expect(ultrasonic('tick_us: 0.1 ms')).toEqual([
+      's.yaml:18:42: sensors.s.tick_us: expected a number of microseconds, found the text "0.1 ms"\n' +
+        '  hint: write tick_us: 100',
+    ]);
+    expect(ultrasonic('switching: { median_of: 99 }')[0]).toContain('expected 1 to 15 readings, found 99');
+  });
+});
