@@ -6,7 +6,8 @@ import type { YamlSource } from '../scenario/yaml-source.js';
 import { decimal, metres, plain } from '../report/words.js';
 import type { DoorFacts, FactCaution } from '../simulate/fact-types.js';
 import { shareWords } from './lines.js';
-import { rangerCautionKey, rangerCautionWords } from './ranger-caution-words.js';
+import { rangerCautionKey } from './ranger-caution-keys.js';
+import { rangerCautionWords } from './ranger-caution-words.js';
 import { milliseconds, speed } from './unit-words.js';
 
 /** Issues in the order of doors. @param source the scenario's text; without it the issues have no place */

@@ -1,7 +1,7 @@
 /** Cautions about rangers in words, and the key each is about. */
 import { decimal, metres, plain, joined } from '../report/words.js';
 import { FACT_ROD } from '../simulate/ranger-facts-rod.js';
-import type { RangerCaution } from '../simulate/ranger-fact-types.js';
+import type { RangerCaution } from '../simulate/ranger-caution-types.js';
 import { shareWords } from './lines.js';
 import { heardWords, needsWords } from './ranger-words.js';
 import { centimetres, degrees, millimetres, preciseMs, speed } from './unit-words.js';
@@ -90,6 +90,11 @@ export function rangerCautionWords(caution: RangerCaution): CautionWords {
         hint: 'mind height, switching point, interval, median_of and minimum_samples',
       };
     }
+    case 'flicker':
+      return {
+        message: `read every ${preciseMs(caution.interval_ms)}, ${plain(caution.beam)} breaks ${decimal(caution.breaks, 2)} times on average while one walker passes: legs and arms one by one, or echoes that fail to come`,
+        hint: 'off_delay_ms bridges what is short; or take another height',
+      };
     case 'echo_lost':
       return {
         message: `${shareWords(caution.lost)} of ${plain(caution.beam)}'s readings with somebody in its axis come back without echo`,
@@ -130,56 +135,4 @@ function perHour(times: number): string {
 
 function round3(x: number): number {
   return Math.round(x * 1000) / 1000;
-}
-
-/** A key within a part of the design; of a beam also its key in the short form of a pair. */
-export interface CautionKey {
-  readonly of: 'door' | 'controller' | 'sensor' | 'beam';
-  readonly beam: string;
-  readonly key: readonly string[];
-}
-
-export function rangerCautionKey(caution: RangerCaution): CautionKey {
-  const beam = 'beams' in caution ? (caution.beams[0] ?? '') : 'beam' in caution ? caution.beam : '';
-  switch (caution.code) {
-    case 'scan_stretched':
-    case 'scan_slow':
-      return { of: 'controller', beam, key: ['cycle_ms'] };
-    case 'cones_overlap':
-    case 'wrong_order':
-      return { of: 'beam', beam: caution.second, key: ['at_m', 'spacing_m'] };
-    case 'no_background':
-      return caution.background === 'beyond'
-        ? { of: 'sensor', beam, key: ['range_m'] }
-        : { of: 'door', beam, key: ['width_m'] };
-    case 'idle_broken':
-      return {
-        of: 'sensor',
-        beam,
-        key: ['switching', caution.reads_m === null ? 'no_echo' : pointKey(caution.learnt)],
-      };
-    case 'never_broken':
-    case 'margin_noise':
-      return { of: 'sensor', beam, key: ['switching', pointKey(caution.learnt)] };
-    case 'temperature':
-      return { of: 'sensor', beam, key: ['assumed_temperature_c'] };
-    case 'heard':
-      return caution.heard.when === 'other controller'
-        ? { of: 'beam', beam: ownBeam(caution.heard.listener), key: ['sensor'] }
-        : { of: 'controller', beam, key: ['turns'] };
-    case 'near_gap':
-    case 'echo_lost':
-      return { of: 'beam', beam, key: ['sensor'] };
-    case 'unseen':
-      return { of: 'beam', beam, key: ['height_m'] };
-  }
-}
-
-function pointKey(learnt: boolean): string {
-  return learnt ? 'margin_m' : 'nearer_than_m';
-}
-
-/** The beam of DOOR.BEAM. */
-function ownBeam(name: string): string {
-  return name.slice(name.indexOf('.') + 1);
 }

@@ -1,12 +1,7 @@
 /** What follows from a scenario before anything is counted: facts about one door, as data. */
 import type { Mount } from '../geometry/schema.js';
-import type {
-  DoorRangerFacts,
-  PairScanFacts,
-  RangerCaution,
-  RangerFacts,
-  RangerPairFacts,
-} from './ranger-fact-types.js';
+import type { RangerCaution } from './ranger-caution-types.js';
+import type { DoorRangerFacts, PairScanFacts, RangerFacts, RangerPairFacts } from './ranger-fact-types.js';
 
 /** A share of those looked at, and how many they were. */
 export interface Share {

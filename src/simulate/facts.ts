@@ -15,19 +15,19 @@ import { Stream } from '../engine/stream.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { axisPaths } from '../sensors/axis-paths.js';
 import { disturbs } from '../sensors/light-barrier/paths.js';
-import { isBarrier, isRanger } from '../sensors/mounted.js';
+import { isBarrier } from '../sensors/mounted.js';
 import type { MountedBeam } from '../sensors/mounted.js';
 import { partShares } from './body-parts.js';
 import type { Crossing } from './crossing-sample.js';
-import { depthOf, lengthsOf, sampleCrossings, sharesByWalker, together } from './crossing-sample.js';
+import { lengthsOf, sampleCrossings, sharesByWalker } from './crossing-sample.js';
 import { cautionsOf } from './fact-cautions.js';
-import type { BeamFacts, DoorFacts, Met, OpeningFacts, Reach, ResponseFacts, SpacingFacts } from './fact-types.js';
+import type { BeamFacts, DoorFacts, Met, OpeningFacts, Reach, ResponseFacts } from './fact-types.js';
 import type { Arrival } from './parties.js';
 import { partiesAlone } from './parties.js';
-import { controllerOf, mountedBeams } from './plan.js';
+import { mountedBeams } from './plan.js';
 import type { RangerDoor } from './ranger-facts.js';
 import { rangerDoors } from './ranger-facts.js';
-import { orderFacts, pairScanFacts } from './ranger-facts-crossings.js';
+import { spacingFacts } from './spacing-facts.js';
 import type { Weighted } from './weighted.js';
 import { meanOf, quantilesOf, shareOf } from './weighted.js';
 
@@ -170,12 +170,6 @@ function middleHeight({ line }: MountedBeam): number {
   return (line.from.z + line.to.z) / 2;
 }
 
-/** Along the walk: of a barrier half-way across, of a ranger where it sits, for cones that cross still have an order. */
-function placeAlong(beam: MountedBeam): number {
-  const { from, to } = beam.line;
-  return isRanger(beam) ? from.y : (from.y + to.y) / 2;
-}
-
 function outermost({ line }: MountedBeam): number {
   return Math.max(Math.abs(line.from.y), Math.abs(line.to.y));
 }
@@ -196,70 +190,6 @@ function responseFacts(crossings: readonly Weighted<Crossing>[], beam: number, r
     shortest_gap_ms: quantilesOf(gaps, [0.025])?.[0] ?? null,
     bridged: shareOf(gaps, tooShort),
   };
-}
-
-/** Beams that follow each other along the walk; of several at one place the first stands for all. */
-function spacingFacts(
-  design: Design,
-  door: DesignDoor,
-  beams: readonly MountedBeam[],
-  crossings: readonly Weighted<Crossing>[],
-  everybody: readonly Weighted<Standing>[],
-  rangers: RangerDoor,
-): SpacingFacts[] {
-  const inOrder = beams
-    .map((beam, index) => ({ beam, index, at_m: placeAlong(beam) }))
-    .toSorted((a, b) => a.at_m - b.at_m || a.index - b.index);
-  const places = inOrder.filter(({ at_m }, i) => i === 0 || at_m > (inOrder[i - 1] as { at_m: number }).at_m);
-  const speeds = everybody.map(({ item, weight }) => ({ item: item.speed_mps, weight }));
-  const [slowest_mps = 0, fastest_mps = 0] = quantilesOf(speeds, [0.025, 0.975]) ?? [];
-  const { poll_ms } = controllerOf(design, door);
-  return places.slice(1).map((second, i): SpacingFacts => {
-    const first = places[i] as typeof second;
-    // Free of the last bit's dust: 0.05 − −0.05 is what the user typed as 0.1.
-    const spacing_m = Math.round((second.at_m - first.at_m) * 1e9) / 1e9;
-    const seen = crossings.filter(({ item }) =>
-      [first, second].every(({ index }) => (item.breaks[index] as readonly number[]).length > 0),
-    );
-    const depths = seen.map(({ item, weight }) => ({ item: depthOf(item, first.index) ?? 0, weight }));
-    const quantiles = quantilesOf(depths, [0.025, 0.5, 0.975]);
-    const faster = (than_mps: number) => shareOf(speeds, (speed) => speed > than_mps);
-    const intervals = [first, second].flatMap(({ index }) => rangers.read[index]?.interval ?? []);
-    const scan = intervals.length > 0 ? pairScanFacts(intervals, spacing_m, faster) : null;
-    const both = isRanger(first.beam) && isRanger(second.beam);
-    const order = scan && both ? orderFacts(crossings, [first.index, second.index], scan.interval.idle_ms) : null;
-    const shared = rangers.sharedSight(first.index, second.index, (first.at_m + second.at_m) / 2);
-    return {
-      first: first.beam.name,
-      second: second.beam.name,
-      spacing_m,
-      fastest_mps,
-      slowest_mps,
-      fastest_ms: (1000 * spacing_m) / fastest_mps,
-      slowest_ms: (1000 * spacing_m) / slowest_mps,
-      speeds_n: speeds.length,
-      depth_m: quantiles && {
-        low: quantiles[0] as number,
-        middle: quantiles[1] as number,
-        high: quantiles[2] as number,
-      },
-      shallower: shareOf(depths, (depth) => depth < spacing_m),
-      never_together: shareOf(
-        seen,
-        ({ breaks }) => !together(breaks[first.index] as number[], breaks[second.index] as number[]),
-      ),
-      poll:
-        poll_ms === undefined || both
-          ? null
-          : {
-              poll_ms,
-              sure_to_mps: (1000 * spacing_m) / poll_ms,
-              unsure: shareOf(speeds, (speed) => speed * poll_ms > 1000 * spacing_m),
-            },
-      scan,
-      rangers: order && shared && { ...shared, ...order },
-    };
-  });
 }
 
 function openingFacts(door: DesignDoor, adults: readonly Standing[]): OpeningFacts {

@@ -3,7 +3,8 @@
  * width, one false break a day.
  */
 import type { BeamFacts, DoorFacts } from './fact-types.js';
-import type { RangerCaution, RangerFacts } from './ranger-fact-types.js';
+import type { RangerCaution } from './ranger-caution-types.js';
+import type { RangerFacts } from './ranger-fact-types.js';
 
 const WORTH_A_WORD = 0.01;
 /** Share of the width over which two cones may see the same and still be two. */
@@ -15,6 +16,8 @@ const NEAR_GAP_M = 0.05;
 /** Share of the way from background to switching point that a wrong temperature may take. */
 const OF_MARGIN = 0.5;
 const PER_HOUR = 1 / 24;
+/** Breaks per crossing from which on one body is several to it. */
+const SEVERAL_BREAKS = 1.1;
 
 export type Ranged = BeamFacts & { readonly ranger: RangerFacts };
 
@@ -56,8 +59,11 @@ export function rangerCautions(facts: Pick<DoorFacts, 'door' | 'beams' | 'spacin
     cautions.push({ code: 'heard', heard: one, idle_m: listener?.ranger.idle?.reads_m ?? null });
   }
   cautions.push(...unseenCautions(ranged));
-  for (const { beam, ranger } of ranged)
+  for (const { beam, ranger, broken, breaks_per_crossing } of ranged) {
+    const breaks = broken.value > 0 ? breaks_per_crossing / broken.value : 0;
+    if (breaks > SEVERAL_BREAKS) cautions.push({ code: 'flicker', beam, breaks, interval_ms: ranger.interval.idle_ms });
     if (ranger.crossings.lost.value > LOST) cautions.push({ code: 'echo_lost', beam, lost: ranger.crossings.lost });
+  }
   return cautions;
 }
 

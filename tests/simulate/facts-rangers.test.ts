@@ -15,6 +15,7 @@ interface Changes {
   readonly triangulation?: string;
   readonly mount?: string;
   readonly spacing_m?: number;
+  readonly height_m?: number;
   readonly width_m?: number;
   /** Keys of the one controller, as YAML. */
   readonly controller?: string;
@@ -31,10 +32,11 @@ const RODS = {
 
 function design(changes: Changes = {}): Design {
   const { mount = 'left-jamb', spacing_m = 0.1, width_m = 0.9, controller = '', air = '', doors = 1 } = changes;
+  const { height_m = 0.95 } = changes;
   const { walkers = RODS.walkers, mix = RODS.mix } = changes;
   const keys = changes.triangulation === undefined ? (changes.ultrasonic ?? '') : changes.triangulation;
   const kind = changes.triangulation === undefined ? 'ultrasonic-ranger' : 'triangulation-ranger';
-  const height = mount === 'lintel' ? '' : 'height_m: 0.95, ';
+  const height = mount === 'lintel' ? '' : `height_m: ${height_m}, `;
   const one = (n: number): string => `
   - name: door${n}
     from: outside
@@ -216,6 +218,13 @@ describe('the idle door', () => {
     expect(codes({ ultrasonic: 'blind_m: 0.02' })).not.toContain('near_gap');
   });
 
+  test('so does who is nearer than the fold: 5 cm before a fold of 0.30 m reads like far behind it', () => {
+    const folded = (fold_m: number) => ({ triangulation: `fold_m: ${fold_m}, range_m: 2` });
+    expect(cautionOf('near_gap', folded(0.3)).gap_m).toBeGreaterThan(0.05);
+    expect(cautionOf('near_gap', folded(0.3)).gap_m).toBeLessThan(0.3);
+    expect(codes(folded(0.05))).not.toContain('near_gap');
+  });
+
   test('air of 40 °C taken for 20 °C: 1 m reads √(293.15 / 313.15) m; what is learnt is learnt with it', () => {
     const air = 'temperature_c: 40';
     const fixed = (keys: string) => ({ air, ultrasonic: `${keys}switching: { nearer_than_m: 0.85 }` });
@@ -351,6 +360,18 @@ describe('who is seen', () => {
     expect(factsOf(samples(2)).beams[0]).toMatchObject({ broken: { value: 1 }, breaks_per_crossing: 1 });
   });
 
+  test('at the shin legs come one by one; a switch-off delay bridges them, and at the chest there is nothing to bridge', () => {
+    const at = (height_m: number, off_delay_ms = 0): Changes => ({
+      walkers: '{}',
+      mix: '[{ who: adult, kind: through, share: 1 }]',
+      triangulation: `range_m: 2, switching: { margin_m: 0.05, off_delay_ms: ${off_delay_ms} }`,
+      height_m,
+    });
+    expect(cautionOf('flicker', at(0.2)).breaks).toBeGreaterThan(1.2);
+    expect(codes(at(0.2, 600))).not.toContain('flicker');
+    expect(codes(at(1.2))).not.toContain('flicker');
+  });
+
   test('clothes that swallow 60 dB give no echo back, bare rods all of them', () => {
     // At 0.1 m: 105 − 68 dB over the threshold at 1 m, + 40 lg 10 = 40 dB nearer by, − 26 dB as even a wall has σ = R²/4
     // there: 51 dB. Further away it is less.
@@ -372,6 +393,41 @@ describe('who is seen', () => {
     expect(seen).toBeGreaterThan(0.5);
     expect(Math.abs(seen - counted)).toBeLessThan(4 * Math.sqrt((2 * seen * (1 - seen)) / 200) + 0.02);
   });
+});
+
+test.each(
+  ['ultrasonic-ranger', 'triangulation-ranger', 'time-of-flight-ranger'].flatMap((kind) =>
+    ['left-jamb', 'interleaved', 'facing', 'lintel'].map((mount) => [kind, mount] as const),
+  ),
+)('%s, %s: every number is one, every share lies between nothing and all', (kind, mount) => {
+  const made = parsed(`format: 1
+name: Kinds
+rooms: [{ name: hall }]
+doors:
+  - name: front
+    from: outside
+    to: hall
+    width_m: 0.9
+    pair: { sensor: ${kind}, mount: ${mount}, ${mount === 'lintel' ? '' : 'height_m: 0.95, '}spacing_m: 0.1 }
+    traffic: { arrivals_per_hour: 20, mix: [{ who: adult, kind: through, share: 1 }] }
+logics: [four-level]
+`);
+  const facts = deriveFacts(made, { drawn: 20, crossings: 3 })[0]!;
+  const numbers: number[] = [];
+  const shares: number[] = [];
+  JSON.stringify(facts, (key, value: unknown) => {
+    if (typeof value === 'number') numbers.push(value);
+    if (typeof value === 'number' && key === 'value') shares.push(value);
+    return value;
+  });
+  expect(numbers.every(Number.isFinite)).toBe(true);
+  expect(shares.every((share) => share >= 0 && share <= 1 + 1e-9)).toBe(true);
+  for (const { ranger } of facts.beams) {
+    const { ever, read, broken } = ranger!.crossings;
+    expect(read.value).toBeLessThanOrEqual(ever.value + 1e-9);
+    if (broken.value > 0) expect(ever.value).toBeGreaterThan(0);
+  }
+  expect(facts.spacings.map(({ spacing_m }) => spacing_m)).toEqual([0.1]);
 });
 
 test('barriers know nothing of all this', () => {
