@@ -65,9 +65,11 @@ export function assign(design: Design, assignments: readonly Assignment[]): { de
   return crossed.length > 0 ? { design: null, issues: crossed } : { design: shape.data, issues: [] };
 }
 
-/** Where keys belong in a design: pairs are beams there. */
+const inDesign = (path: string): boolean => !path.includes('.pair') && !path.startsWith('sensors.*.profile');
+
+/** Where keys belong in a design: pairs are beams there, and profiles the sensors in them. */
 function settable(): ReadonlyMap<string, readonly string[]> {
-  const places = [...placesOfKeys()].map(([key, paths]) => [key, paths.filter((p) => !p.includes('.pair'))] as const);
+  const places = [...placesOfKeys()].map(([key, paths]) => [key, paths.filter(inDesign)] as const);
   return new Map(places.filter(([, paths]) => paths.length > 0));
 }
 

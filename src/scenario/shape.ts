@@ -49,6 +49,9 @@ function missing(path: KeyPath, at: Peeled | undefined, choices: readonly string
   return { path, at: 'key', problem: { code: 'missing_key', key, description, unit, choices } };
 }
 
+/** Keys of earlier versions that have another name now. */
+const RENAMED: ReadonlyMap<string, string> = new Map([['emitter_jamb', 'mount']]);
+
 function unknownKey(key: string, path: KeyPath, value: unknown, at: Peeled | undefined, context: Context): Finding {
   const known = at ? knownKeys(at.core, value) : [];
   const belongs = context.elsewhere?.get(key);
@@ -57,7 +60,7 @@ function unknownKey(key: string, path: KeyPath, value: unknown, at: Peeled | und
     code: 'unknown_key',
     key,
     known: known.filter((other) => !Object.hasOwn(present, other)),
-    nearest: belongs ? undefined : nearest(key, known),
+    nearest: belongs ? undefined : (known.find((other) => other === RENAMED.get(key)) ?? nearest(key, known)),
     belongs,
   };
   return { path: [...path, key], at: 'key', problem };

@@ -64,8 +64,7 @@ const snippet = fc.oneof(
 );
 
 test('each of the texts is right before anything is done to it', () => {
-  for (const text of TEXTS)
-    expect(parseScenario(text, 's.yaml', { readFile })).toMatchObject({ issues: [], cautions: [] });
+  for (const text of TEXTS) expect(parseScenario(text, 's.yaml', { readFile }).issues).toEqual([]);
 });
 
 test('texts with pieces cut out, put in or doubled', () => {

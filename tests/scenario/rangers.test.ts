@@ -86,6 +86,12 @@ describe('light barriers run from jamb to jamb', () => {
   });
 });
 
+test('a key of an earlier version is told its name of today', () => {
+  expect(messages(pair('height_m: 1\nemitter_jamb: right'))).toEqual([
+    's.yaml:14:7: doors.back.pair.emitter_jamb: unknown key "emitter_jamb"\n  hint: did you mean "mount"?',
+  ]);
+});
+
 describe('rangers look along a direction', () => {
   test('they have no far end, and are not taken for askew or too high there', () => {
     expect(second('sensor: ultrasonic-ranger, height_m: 1, far_at_m: -1, far_height_m: 3')).toEqual([
