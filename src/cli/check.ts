@@ -40,7 +40,9 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
   const { design, cautions } = loadScenario(file, sets);
   const found: Findings = {
     facts: deriveFacts(design),
-    ladders: design.doors.map((door) => heightLadder(design, door, { crossings: crossingsFor(design) })),
+    ladders: design.doors.map((door) =>
+      heightLadder(ofOneController(design, door), door, { crossings: crossingsFor(design) }),
+    ),
   };
   // What a set has changed no longer stands in the file.
   const source = sets.length === 0 ? readYaml(readText(file, 'a scenario in YAML'), file).source : null;
@@ -53,6 +55,18 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
 /** A check takes seconds, not a minute: a house of many doors gets fewer crossings each, and one with rangers. */
 function crossingsFor(design: Design): number {
   return Math.max(50, Math.min(hasRangers(design) ? 80 : 200, Math.round(1000 / design.doors.length)));
+}
+
+/**
+ * The door and those its controller reads besides. Rangers of two controllers that hear each other are never quiet, so
+ * that a ladder would have to take every reading of hours.
+ */
+function ofOneController(design: Design, { controller }: DesignDoor): Design {
+  return {
+    ...design,
+    doors: design.doors.filter((door) => door.controller === controller),
+    controllers: design.controllers.filter(({ name }) => name === controller),
+  };
 }
 
 /** The same for programs. */
@@ -76,7 +90,8 @@ export function checkText(
     `${paint.bold(paint.green('OK'))}  ${pathText(file)} can be simulated; ${many}\n` +
       cautions.map((caution) => `${paint.yellow('caution:')} ${formatIssue(caution)}\n`).join(''),
     ...design.doors.map(
-      (door, i) => doorText(door, found.facts[i]!, paint) + ladderText(design, found.ladders[i]!, paint),
+      (door, i) =>
+        doorText(door, found.facts[i]!, paint) + ladderText(design, found.facts[i]!, found.ladders[i]!, paint),
     ),
     logicsText(design, paint),
     beforeBuilding(paint),
@@ -91,7 +106,7 @@ function doorText(door: DesignDoor, facts: DoorFacts, paint: Paint): string {
   return `${paint.bold(paint.cyan(title))}\n${groups.join('')}`;
 }
 
-function ladderText(design: Design, rows: readonly LadderRow[], paint: Paint): string {
+function ladderText(design: Design, { rangers }: DoorFacts, rows: readonly LadderRow[], paint: Paint): string {
   const logic = plain(design.logics[0]?.name ?? '');
   const crossings = rows[0]?.cells[0]?.crossings ?? 0;
   // What looks down from the lintel has one height only.
@@ -100,7 +115,10 @@ function ladderText(design: Design, rows: readonly LadderRow[], paint: Paint): s
   const about =
     `The same ${crossings} adults, ${crossings} children and ${crossings} passes of a test rod (${metres(LADDER_ROD.diameter_m)} thick, ` +
     `${metres(LADDER_ROD.height_m)} tall, ${LADDER_ROD.speed_mps}\u00a0m/s), each alone, past ${past}, counted by ${logic}. Under each name: breaks per crossing and beam, then missed ` +
-    'and false counts (extra, reversed, invented) per 100 crossings.';
+    'and false counts (extra, reversed, invented) per 100 crossings.' +
+    (rangers?.heard.some(({ when }) => when === 'other controller') === true
+      ? " Bursts of other controllers' rangers are left out."
+      : '');
   return (
     `  ${paint.bold(one ? 'Counted' : 'Height ladder')}\n${folded(about, '    ')}\n` +
     `${ladderTable(rows, paint).replace(/^(?=.)/gm, '    ')}\n` +

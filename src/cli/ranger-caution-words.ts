@@ -3,7 +3,7 @@ import { decimal, metres, plain, joined } from '../report/words.js';
 import { FACT_ROD } from '../simulate/ranger-facts-rod.js';
 import type { RangerCaution } from '../simulate/ranger-caution-types.js';
 import { shareWords } from './lines.js';
-import { heardWords, needsWords } from './ranger-words.js';
+import { heardWords, needsWords, othersWords, takenWords } from './ranger-words.js';
 import { centimetres, degrees, millimetres, preciseMs, speed } from './unit-words.js';
 
 export interface CautionWords {
@@ -71,7 +71,7 @@ export function rangerCautionWords(caution: RangerCaution): CautionWords {
         : '';
       const learns = heard.background ? '; it learns that for its background, and nobody behind it is seen' : '';
       return {
-        message: `${heardWords(heard)} and takes it for ${metres(round3(heard.reads_m))}${own}${breaks}${learns}`,
+        message: `${heardWords(heard)}, and takes it for ${takenWords(heard)}${own}${breaks}${learns}${othersWords(caution.others)}`,
         hint: 'give them turns of their own and time for echoes to die away, or frequencies apart',
       };
     }

@@ -1,6 +1,7 @@
 /** Facts about rangers in plain sentences. */
 import { capital, count, joined, metres, plain, plural } from '../report/words.js';
 import type { BeamFacts, SpacingFacts } from '../simulate/fact-types.js';
+import { heardByKind } from '../simulate/ranger-cautions.js';
 import { FACT_ROD } from '../simulate/ranger-facts-rod.js';
 import type {
   DoorRangerFacts,
@@ -119,22 +120,33 @@ export function needsWords({ needs_ms, reading_ms, loop_ms, serial_ms }: Stretch
 }
 
 function heardSentences(heard: readonly HeardFacts[]): string[] {
-  return heard.map((one) => {
-    const end = one.nearer ? 'nearer than its own echo' : 'after its own echo, unless that fails to come';
-    return `In the idle door ${heardWords(one)}: taken for ${metres(Math.round(one.reads_m * 1000) / 1000)}, ${end}.`;
+  return heardByKind(heard).map(({ worst, others }) => {
+    const end = worst.nearer ? 'nearer than its own echo' : 'after its own echo, unless that fails to come';
+    return `In the idle door ${heardWords(worst)}: taken for ${takenWords(worst)}, ${end}` + `${othersWords(others)}.`;
   });
 }
 
-/** 'front.A hears front.B of the same turn over 0.906 m'. */
+/** 'front.A hears front.B over 0.906 m in the same turn'. */
 export function heardWords({ listener, source, when, earlier_ms, way_m }: HeardFacts): string {
   const own = listener === source ? 'its own burst' : plain(source);
   const whence =
     when === 'same turn'
-      ? 'of the same turn'
+      ? ' in the same turn'
       : when === 'earlier turn'
-        ? `of ${preciseMs(earlier_ms ?? 0)} before`
-        : 'at any moment, as two controllers keep no step';
-  return `${plain(listener)} hears ${own} ${whence} over ${metres(Math.round(way_m * 1000) / 1000)}`;
+        ? `, sent ${preciseMs(earlier_ms ?? 0)} before its turn`
+        : ' at any moment, as their controllers keep no step';
+  return `${plain(listener)} hears ${own} over ${metres(Math.round(way_m * 1000) / 1000)}${whence}`;
+}
+
+/** '0.453 m'; of bursts that come at any moment the nearest, 'as near as 0.02 m'. */
+export function takenWords({ when, reads_m }: HeardFacts): string {
+  return `${when === 'other controller' ? 'as near as ' : ''}${metres(Math.round(reads_m * 1000) / 1000)}`;
+}
+
+/** '; 3 other pairs do likewise'. */
+export function othersWords(others: number): string {
+  if (others === 0) return '';
+  return `; ${plural(others, 'other pair')} ${others === 1 ? 'does' : 'do'} likewise`;
 }
 
 /** What is told of two beams that follow each other when a ranger is one of them. */

@@ -57,7 +57,14 @@ export type RangerCaution =
       readonly gap_m: number;
       readonly nearest_m: number;
     }
-  | { readonly code: 'heard'; readonly heard: HeardFacts; readonly idle_m: number | null }
+  | {
+      readonly code: 'heard';
+      /** The worst of its kind. */
+      readonly heard: HeardFacts;
+      /** How many further pairs of the same kind there are. */
+      readonly others: number;
+      readonly idle_m: number | null;
+    }
   | {
       readonly code: 'temperature';
       readonly beams: readonly string[];

@@ -4,7 +4,7 @@
  */
 import type { BeamFacts, DoorFacts } from './fact-types.js';
 import type { RangerCaution } from './ranger-caution-types.js';
-import type { RangerFacts } from './ranger-fact-types.js';
+import type { HeardFacts, RangerFacts } from './ranger-fact-types.js';
 
 const WORTH_A_WORD = 0.01;
 /** Share of the width over which two cones may see the same and still be two. */
@@ -53,10 +53,10 @@ export function rangerCautions(facts: Pick<DoorFacts, 'door' | 'beams' | 'spacin
       cautions.push({ code: 'cones_overlap', first, second, spacing_m, overlap, same_scan });
     if (wrong_order.value > WORTH_A_WORD) cautions.push({ code: 'wrong_order', first, second, wrong: wrong_order });
   }
-  for (const one of heard) {
-    if (!one.nearer) continue;
-    const listener = ranged.find(({ beam }) => `${facts.door}.${beam}` === one.listener);
-    cautions.push({ code: 'heard', heard: one, idle_m: listener?.ranger.idle?.reads_m ?? null });
+  for (const { worst, others } of heardByKind(heard)) {
+    if (!worst.nearer) continue;
+    const listener = ranged.find(({ beam }) => `${facts.door}.${beam}` === worst.listener);
+    cautions.push({ code: 'heard', heard: worst, others, idle_m: listener?.ranger.idle?.reads_m ?? null });
   }
   cautions.push(...unseenCautions(ranged));
   for (const { beam, ranger, broken, breaks_per_crossing } of ranged) {
@@ -65,6 +65,19 @@ export function rangerCautions(facts: Pick<DoorFacts, 'door' | 'beams' | 'spacin
     if (ranger.crossings.lost.value > LOST) cautions.push({ code: 'echo_lost', beam, lost: ranger.crossings.lost });
   }
   return cautions;
+}
+
+/** Of each kind of hearing the worst and how many others: rangers of a house with many doors hear many. */
+export function heardByKind(heard: readonly HeardFacts[]): { readonly worst: HeardFacts; readonly others: number }[] {
+  const kinds = new Map<string, HeardFacts[]>();
+  for (const one of heard) {
+    const key = `${one.when} ${one.nearer}`;
+    kinds.set(key, [...(kinds.get(key) ?? []), one]);
+  }
+  return [...kinds.values()].map((alike) => {
+    const inOrder = alike.toSorted((a, b) => b.share - a.share || a.reads_m - b.reads_m);
+    return { worst: inOrder[0] as HeardFacts, others: alike.length - 1 };
+  });
 }
 
 /** Who is never switched by; rangers of which it is the same together. */

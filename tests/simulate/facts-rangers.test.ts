@@ -246,7 +246,9 @@ describe('bursts that another ranger hears', () => {
   const fixed = 'switching: { nearer_than_m: 0.8 }';
 
   test('face to face in one turn each takes the other for somebody half-way', () => {
-    const { heard } = cautionOf('heard', facing({ controller: together, ultrasonic: fixed }));
+    const { heard, others } = cautionOf('heard', facing({ controller: together, ultrasonic: fixed }));
+    // And the other way round.
+    expect(others).toBe(1);
     expect(heard).toMatchObject({ listener: 'door1.A', source: 'door1.B', when: 'same turn', breaks: true, share: 1 });
     expect(heard.way_m).toBeCloseTo(way_m, 6);
     expect(heard.reads_m).toBeCloseTo(way_m / 2, 3);
