@@ -32,8 +32,8 @@ const LEARNT = `    switching:                # how distances become "broken" an
       median_of: 1            # 3 or 5 take out single wild readings, and cost time
 `;
 
-const TURNS = `  - name: main                # reads the rangers, one after another
-    cycle_ms: 30              # from the start of one turn to the next; stretched where a reading takes longer
+const turns = (cycle_ms: number): string => `  - name: main                # reads the rangers, one after another
+    cycle_ms: ${cycle_ms}              # from the start of one turn to the next; stretched where a reading takes longer
     # turns: [[front.A], [front.B]]   # who is read together; without it each has a turn of its own
 `;
 
@@ -66,7 +66,7 @@ export function starterParts(kind: SensorKind, width_m: number): StarterParts {
     clothing_most_db: 12      # soft clothes swallow up to this much of their echo
     dropout_share: 0          # readings without echo, whoever is there
 ${LEARNT}`,
-        controller: `${TURNS}    # wait_ms: 10             # instead of cycle_ms: a pause after each reading, for echoes to die away
+        controller: `${turns(30)}    # wait_ms: 10             # instead of cycle_ms: a pause after each reading, for echoes to die away
 `,
       };
     case 'triangulation-ranger':
@@ -84,7 +84,7 @@ ${LEARNT}`,
       hysteresis_m: 0.03      # and clear again only from this much further
       median_of: 1            # 3 or 5 take out single wild readings, and cost time
 `,
-        controller: TURNS,
+        controller: turns(30),
       };
     case 'time-of-flight-ranger':
       return {
@@ -96,7 +96,7 @@ ${LEARNT}`,
     sunlight_halves_at_klx: 10   # daylight that halves the range; see surroundings: { sunlight_klx: 0.2 }
     noise_m: 0.003            # standard deviation of a reading near by
 ${LEARNT}`,
-        controller: TURNS,
+        controller: turns(35),
       };
   }
 }
