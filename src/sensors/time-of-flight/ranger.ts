@@ -6,10 +6,12 @@
  *   noise is set by the range in the dark: it grows with the square root of the budget, and daylight divides the range
  *   by 1 + light / (light that halves it).
  * - Targets nearer to each other than {@link MERGE} blur into one, at their mean weighted by strength; of groups apart
- *   the nearest that is strong enough wins.
+ *   the nearest that is strong enough wins. What is nearer than the blind zone takes its share of the light and gives
+ *   nothing; neither does what is further than the range, however strong.
  */
 import { DEG, cos, normalQuantile, sin } from '../../engine/arithmetic.js';
-import { Targets, slabOf, spotAlong } from '../optics/spot.js';
+import { slabOf, spotAlong } from '../optics/spot.js';
+import { Targets } from '../optics/targets.js';
 import type { Ranger, RangerPlace, Scene } from '../ranger.js';
 import { NO_ECHO } from '../ranger.js';
 import { MERGE, RANGE_BUDGET, RANGE_REFLECTANCE } from './figures.js';
@@ -25,6 +27,8 @@ export function makeTimeOfFlight({ mounted, surroundings }: RangerPlace): Ranger
   const targets = new Targets();
   const least = leastStrength(sensor, surroundings.sunlight_klx);
   const { blind_m, range_m, reflectance_least, reflectance_most, jamb_reflectance } = sensor;
+  // Nothing is divided by the square of nothing.
+  const near_m = Math.max(blind_m, LEAST_M);
   const budget_us = Math.round(sensor.timing_budget_ms * 1000);
   const noise = Math.sqrt(RANGE_BUDGET.value / sensor.timing_budget_ms);
 
@@ -37,27 +41,24 @@ export function makeTimeOfFlight({ mounted, surroundings }: RangerPlace): Ranger
       targets.find(scene, spot);
       // What is behind everybody is the last target.
       const { count } = targets;
-      let first = 0;
-      while (first <= count) {
+      for (let first = 0; first <= count; first++) {
         const from = first < count ? targets.distance_m[first]! : spot.behind_m;
+        if (from < near_m) continue;
         let strength = 0;
         let sum = 0;
         for (let i = first; i <= count; i++) {
           const last = i === count;
           const distance = last ? spot.behind_m : targets.distance_m[i]!;
           if (distance > from + MERGE.value) break;
-          if (distance < blind_m) continue;
           const share = last ? targets.left : targets.share[i]!;
           const reflectance = last ? jamb_reflectance : clothOf(scene.clothing[targets.capsule[i]!]!);
           const own = (share * reflectance) / (distance * distance);
           strength += own;
           sum += own * distance;
         }
-        if (strength >= least) {
-          const seen_m = sum / strength;
-          return seen_m <= range_m ? seen_m : Infinity;
-        }
-        first++;
+        if (strength < least) continue;
+        const seen_m = sum / strength;
+        return seen_m <= range_m ? seen_m : Infinity;
       }
       return Infinity;
     },
@@ -78,6 +79,8 @@ export function makeTimeOfFlight({ mounted, surroundings }: RangerPlace): Ranger
     return reflectance_least + drawn * (reflectance_most - reflectance_least);
   }
 }
+
+const LEAST_M = 1e-4;
 
 /** Strength from which a target is told from the noise, 1/m². */
 function leastStrength(sensor: TimeOfFlightRanger, sunlight_klx: number): number {

@@ -7,13 +7,15 @@
  * - Where the spot lies half on a limb, the detector's centroid is pulled: places are weighted by the share of the spot
  *   and the return, which falls with the square of the distance. Clothing is taken to be as bright as the wall.
  * - Nearer than the fold a body reads as further away. Beyond the range the return drops below the noise of the
- *   detector, and the output fades with it to the base: taken as in proportion to the return.
+ *   detector, and the output fades with it to the base: taken as in proportion to the return. The noise grows
+ *   meanwhile, to twice as much with nothing left.
  */
 import { normalQuantile } from '../../engine/arithmetic.js';
-import { Targets, slabOf, spotAlong } from '../optics/spot.js';
+import { slabOf, spotAlong } from '../optics/spot.js';
+import { Targets } from '../optics/targets.js';
 import type { Ranger, RangerPlace, Scene } from '../ranger.js';
 import { distanceAt, placeOf, voltsAt } from './curve.js';
-import { countOf, distanceOf } from './linearise.js';
+import { countOf, lineariserOf } from './linearise.js';
 import type { TriangulationRanger } from './schema.js';
 
 export function makeTriangulation({ mounted, surroundings, phase }: RangerPlace): Ranger {
@@ -23,18 +25,20 @@ export function makeTriangulation({ mounted, surroundings, phase }: RangerPlace)
   const spot = spotAlong(line, sensor.spot_diameter_m / 2, sensor.spot_growth_m_per_m / 2);
   const slab = slabOf(spot);
   const targets = new Targets();
-  const { fold_m, range_m } = sensor;
+  const { range_m } = sensor;
+  // A curve with an offset below 0 has no volts nearer than that.
+  const fold_m = Math.max(sensor.fold_m, LEAST_M - sensor.offset_m);
   const period_us = Math.max(1, Math.round(sensor.measure_ms * 1000));
   const first_us = Math.floor(phase * period_us);
   const conversion_us = Math.round(sensor.conversion_ms * 1000);
   const { sunlight_klx } = surroundings;
   const sd_v = sensor.noise_v + sensor.sunlight_noise_v_per_klx * sunlight_klx;
   const shift_v = sensor.sunlight_shift_v_per_klx * sunlight_klx;
-  const known = new Map<number, number>();
+  const distanceOf = lineariserOf(sensor);
 
   /** Weight of a target, 1 for all of the spot at the end of the range. */
   const weightOf = (share: number, distance_m: number): number => {
-    const d = Math.max(distance_m, NEAREST_M);
+    const d = Math.max(distance_m, LEAST_M);
     return (share * range_m * range_m) / (d * d);
   };
 
@@ -48,30 +52,25 @@ export function makeTriangulation({ mounted, surroundings, phase }: RangerPlace)
     },
     sees(scene: Scene): number {
       targets.find(scene, spot);
-      let weight = 0;
-      let place = 0;
+      let weight = weightOf(targets.left, spot.behind_m);
+      let place = weight * placeOf(sensor, fold_m, spot.behind_m);
       for (let i = 0; i < targets.count; i++) {
         const distance = targets.distance_m[i]!;
         const own = weightOf(targets.share[i]!, distance);
         weight += own;
         place += own * placeOf(sensor, fold_m, distance);
       }
-      const behind = weightOf(targets.left, spot.behind_m);
-      weight += behind;
-      place += behind * placeOf(sensor, fold_m, spot.behind_m);
       return distanceAt(sensor, (place / weight) * Math.min(1, weight));
     },
     busy_us: () => conversion_us,
     reading(seen_m, u) {
-      const noise_v = u === 0.5 ? 0 : sd_v * normalQuantile(u, 0, 1);
-      const count = countOf(sensor, voltsAt(sensor, seen_m) + shift_v - noise_v);
-      let distance_um = known.get(count);
-      if (distance_um === undefined) known.set(count, (distance_um = distanceOf(sensor, count)));
-      return distance_um;
+      const faded = seen_m > range_m ? 2 - range_m / seen_m : 1;
+      const noise_v = u === 0.5 ? 0 : sd_v * faded * normalQuantile(u, 0, 1);
+      return distanceOf(countOf(sensor, voltsAt(sensor, seen_m) + shift_v - noise_v));
     },
     strays_m: [fold_m, range_m],
     ear: null,
   };
 }
 /** Nearer than this the return grows no more, metres. */
-const NEAREST_M = 0.01;
+const LEAST_M = 0.01;
