@@ -11,7 +11,8 @@ const SHARES = Float64Array.from({ length: CELLS + 1 }, (_, i) => segmentShare((
 
 /** Share of the disc behind an edge at `x` from its centre, positive when the centre is uncovered. */
 export function behindEdge(x: number): number {
-  if (x >= 1) return 0;
+  // Nearer to the rim than a number has room for is on it.
+  if (x >= 1 - 1e-12) return 0;
   if (x <= -1) return 1;
   const at = ((x + 1) * CELLS) / 2;
   const cell = Math.floor(at);

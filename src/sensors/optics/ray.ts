@@ -6,7 +6,7 @@
  * The side is a quadratic in the distance; where it is met beyond an end of the limb, that end's ball is asked.
  *
  * @param dx the ray's direction with `dy`, `dz`: a unit vector @param ax one end of the limb, from the ray's origin
- * @param bx the other end @param radius any one unit throughout
+ * @param bx the other end @param radius metres, like all lengths
  */
 export function entryOf(
   dx: number,
@@ -29,7 +29,8 @@ export function entryOf(
   const ae = ax * ex + ay * ey + az * ez;
   const skew = e2 - de * de;
   let second: boolean;
-  if (skew > 1e-12 * e2) {
+  // A limb along the ray is met at an end; one shorter than a micrometre is a ball.
+  if (skew > 1e-12 * e2 && e2 > 1e-12) {
     const b = ae * de - e2 * da;
     const a2 = ax * ax + ay * ay + az * az;
     const root = b * b - skew * (e2 * a2 - ae * ae - radius * radius * e2);

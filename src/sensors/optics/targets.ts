@@ -6,7 +6,7 @@
  *
  * - The strip is as wide everywhere as where it comes nearest to the middle of the spot. Its round ends are square ones of
  *   the same area; never is more covered than by an edge at the limb's nearest point.
- * - All of a limb's share is as far away as its surface in the middle of what it covers.
+ * - All of a limb's share is as far away as its surface in the middle of what it covers; distances are along the axis.
  * - Limbs are judged one after another, nearest first: what a nearer one leaves is shared by those behind as if nothing
  *   were known of which part is left.
  */
@@ -120,7 +120,7 @@ export class Targets {
     const du = middle * px * spot.growth;
     const dv = middle * py * spot.growth;
     const one = 1 / Math.sqrt(1 + du * du + dv * dv);
-    let distance = entryOf(du * one, dv * one, one, au - ou, av - ov, ad, bu - ou, bv - ov, bd, radius);
+    let distance = one * entryOf(du * one, dv * one, one, au - ou, av - ov, ad, bu - ou, bv - ov, bd, radius);
     // A ray that just misses what covers the spot on both sides of it: as far as the limb's own axis.
     if (distance === Infinity) distance = ad + (a + (t / (rb * scale)) * (b - a)) * (bd - ad);
     if (distance >= spot.behind_m) return;
