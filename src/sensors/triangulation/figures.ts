@@ -36,7 +36,7 @@ export function triangulationFigures(): Figure[] {
       'range',
       defaults.range_m,
       'm',
-      'beyond this the output fades with the return, which falls with the square of the distance',
+      'beyond this the output fades with the return, which falls with the square of the distance; noise doubles meanwhile',
       'range of usual infrared triangulation rangers 0.10 to 0.80 m, no source',
       'common practice',
     ),
