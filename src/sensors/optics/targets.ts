@@ -4,8 +4,9 @@
  * Seen from the sensor, in a plane in which the spot is the unit disc at every distance, a limb is a strip with two
  * ends. Taken as simpler than it is:
  *
- * - The strip is as wide everywhere as where it comes nearest to the middle of the spot. Its round ends are square ones of
- *   the same area; never is more covered than by an edge at the limb's nearest point.
+ * - The strip is as wide everywhere as where it comes nearest to the middle of the spot. Its round ends are square ones:
+ *   of the same area in a wide spot, as far out in a thin one. Never is more covered than by an edge at the limb's
+ *   nearest point.
  * - All of a limb's share is as far away as its surface in the middle of what it covers; distances are along the axis.
  * - Limbs are judged one after another, nearest first: what a nearer one leaves is shared by those behind as if nothing
  *   were known of which part is left.
@@ -22,7 +23,7 @@ const MOST = 64;
 const FRONT_M = 1e-3;
 /** A strip shorter than its spot by so much has no direction. */
 const POINT = 1e-12;
-/** π/4: a square end so far out has the area of a round one. */
+/** π/4, in radii: a square end so far out has the area of a round one. */
 const ROUND = 0.7853981633974483;
 
 /** Targets found last, nearest first: kept, so that nothing is allocated per reading. */
@@ -105,11 +106,12 @@ export class Targets {
     const length = Math.sqrt(e2);
     const across = e2 < POINT ? off : Math.abs(ax * ey - ay * ex) / length;
     const along = e2 < POINT ? 0 : ae / length;
+    const round = half < 1 ? ROUND + (1 - ROUND) * half : 1;
     const boxed = inBox(
       across - half,
       across + half,
-      along - (ROUND * radius) / ra,
-      along + length + (ROUND * radius) / rb,
+      along - (round * radius) / ra,
+      along + length + (round * radius) / rb,
     );
     const share = Math.min(boxed, behindEdge(off - half));
     if (!(share > 0)) return;
