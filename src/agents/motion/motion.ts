@@ -15,6 +15,8 @@ export interface Stretch {
   readonly to: number;
   /** Seconds since the visit began, at a node; grows with it. */
   timeAt(node: number): number;
+  /** The node at a time within the stretch: the other way round, to a micrometre of the way. */
+  nodeAt(time: number): number;
   /** What is known of a limb and a beam without its track; null: all must be looked for. */
   readonly foresee: Foresee | null;
   /** True where the tracks hold whole limbs, one per limb of the body, offsets included. */

@@ -199,6 +199,7 @@ function pushHalfStep(
     from: 0,
     to: HALF_STEP_NODES - 1,
     timeAt: (node) => start + (duration * node) / (HALF_STEP_NODES - 1),
+    nodeAt: (time) => ((time - start) / duration) * (HALF_STEP_NODES - 1),
     foresee: null,
     perLimb: false,
   });

@@ -6,8 +6,6 @@ import type { Motion, Stretch } from './motion.js';
 
 /** Numbers per capsule: ax, ay, az, bx, by, bz, radius; metres in the door's axes. */
 const CAPSULE = 7;
-/** How near in time the node of an instant is found, seconds: nobody moves more than a micrometre in it. */
-const NEAR_S = 1e-7;
 
 /**
  * One visit, ready to be posed at any instant. What depends on body and stretch alone is laid out once in flat arrays:
@@ -19,7 +17,7 @@ export class Posed {
   private readonly offsets: Float64Array;
   /** Per stretch, the nodes' positions of each limb's part. */
   private readonly ends: (Float32Array[] | undefined)[];
-  /** Per stretch: x, y, cos and sin of the frame, the latter two in metres a unit; first node and its time, last and its. */
+  /** Per stretch: x, y, cos and sin of the frame, the latter two in metres a unit; first node. */
   private readonly frames: Float64Array;
 
   constructor(
@@ -41,13 +39,10 @@ export class Posed {
     }
     this.limbs = limbs.length;
     this.ends = motion.map(() => undefined);
-    this.frames = new Float64Array(8 * motion.length);
+    this.frames = new Float64Array(5 * motion.length);
     for (let s = 0; s < motion.length; s++) {
-      const { frame, from, to, timeAt } = motion[s] as Stretch;
-      this.frames.set(
-        [frame.x, frame.y, frame.cos * unit_m, frame.sin * unit_m, from, timeAt(from), to, timeAt(to)],
-        8 * s,
-      );
+      const { frame, from } = motion[s] as Stretch;
+      this.frames.set([frame.x, frame.y, frame.cos * unit_m, frame.sin * unit_m, from], 5 * s);
     }
   }
 
@@ -63,15 +58,17 @@ export class Posed {
   into(time_s: number, out: Float64Array, at: number, near: Float64Array | null): number {
     const { frames, motion, offsets } = this;
     let s = 0;
-    while (s < motion.length - 1 && time_s > frames[8 * s + 7]!) s++;
-    const stretch = motion[s] as Stretch;
+    let stretch = motion[0] as Stretch;
+    while (s < motion.length - 1 && time_s > stretch.timeAt(stretch.to)) stretch = motion[++s] as Stretch;
     const ends = (this.ends[s] ??= this.endsOf(stretch));
     const { span } = stretch.tracks;
-    const fx = frames[8 * s]!;
-    const fy = frames[8 * s + 1]!;
-    const cos = frames[8 * s + 2]!;
-    const sin = frames[8 * s + 3]!;
-    const node = nodeAt(stretch, frames, 8 * s + 4, time_s);
+    const fx = frames[5 * s]!;
+    const fy = frames[5 * s + 1]!;
+    const cos = frames[5 * s + 2]!;
+    const sin = frames[5 * s + 3]!;
+    const wanted = stretch.nodeAt(time_s);
+    const first = frames[5 * s + 4]!;
+    const node = wanted < first ? first : wanted > stretch.to ? stretch.to : wanted;
     const n = Math.floor(node);
     const t = node - n;
     const own = stretch.perLimb ? 0 : 1;
@@ -118,36 +115,4 @@ export class Posed {
       return (tracks.made[part] ?? tracks.part(part)).ends;
     });
   }
-}
-
-/**
- * Node at a time. Time runs nearly evenly over the nodes of a stretch: false position is there in a few looks.
- *
- * @param bounds first node and its time, last node and its time, from number `at` on
- */
-function nodeAt(stretch: Stretch, bounds: Float64Array, at: number, time_s: number): number {
-  let low = bounds[at]!;
-  let below = bounds[at + 1]! - time_s;
-  if (below >= 0) return low;
-  let high = bounds[at + 2]!;
-  let above = bounds[at + 3]! - time_s;
-  if (above <= 0) return high;
-  let side = 0;
-  for (let i = 0; i < 60; i++) {
-    const node = low - (below * (high - low)) / (above - below);
-    const off = stretch.timeAt(node) - time_s;
-    if (off < NEAR_S && off > -NEAR_S) return node;
-    if (off > 0) {
-      high = node;
-      above = off;
-      if (side === 1) below /= 2;
-      side = 1;
-    } else {
-      low = node;
-      below = off;
-      if (side === -1) above /= 2;
-      side = -1;
-    }
-  }
-  return (low + high) / 2;
 }

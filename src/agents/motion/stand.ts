@@ -52,6 +52,7 @@ export function stand(body: Body, frame: Frame, duration_s: number, start: numbe
     from: 0,
     to: nodes - 1,
     timeAt: (node) => start + node * per,
+    nodeAt: (time) => (time - start) / per,
     foresee: (limb, beam, threshold) => foreseeStanding(limb, beam, threshold, body),
     perLimb: false,
   };

@@ -43,6 +43,7 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
     from: 0,
     to: NODES - 1,
     timeAt: (node) => start + (node / (NODES - 1)) * duration_s,
+    nodeAt: (time) => ((time - start) / duration_s) * (NODES - 1),
     foresee: (limb, beam, threshold) => foreseeTurning(limb, beam, threshold, body.elbow_deg, LIFT),
     perLimb: true,
   };

@@ -26,6 +26,21 @@ export function timeTo(pace: Pace, path_m: number): number {
   );
 }
 
+/** Path at a time since the middle, metres: {@link timeTo} the other way round. */
+function pathAt({ speed_mps, tilt, dip, half_m }: Pace, time: number): number {
+  const way = speed_mps * time;
+  const linear = 1 + dip;
+  const square = tilt / (2 * half_m);
+  const cube = -dip / (3 * half_m * half_m);
+  // Slowness changes little over a walk: four steps of Newton's method are more than enough.
+  let path = way / linear;
+  for (let i = 0; i < 4; i++) {
+    const off = path * (linear + path * (square + path * cube)) - way;
+    path -= off / (linear + path * (2 * square + 3 * path * cube));
+  }
+  return path;
+}
+
 /** Speed at a path, m/s. */
 export function speedAt(pace: Pace, path_m: number): number {
   const q = path_m / pace.half_m;
@@ -59,6 +74,7 @@ export function walk(
     from: phase,
     to: phase + (to_m - from_m) / perNode,
     timeAt: (node) => start + timeTo(pace, back + node * perNode) - t0,
+    nodeAt: (time) => (pathAt(pace, time - start + t0) - back) / perNode,
     foresee: null,
     perLimb: false,
   };

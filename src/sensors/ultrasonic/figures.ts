@@ -126,7 +126,8 @@ export function ultrasonicFigures(): Figure[] {
       value: DEFAULTS.bounce_loss_db,
       unit: 'dB',
       used_in: 'what a reflection at a jamb, lintel or floor takes off',
-      citation: 'no source: wood, plaster and tiles smoother than the wavelength reflect nearly all',
+      citation:
+        'no source: surfaces smoother than the wavelength reflect nearly all, but a jamb is narrower than the sound that falls on it, and never quite parallel to the other',
       status: 'assumption',
     },
     {

@@ -60,7 +60,7 @@ export const ultrasonicSchema = z.strictObject({
     'dB',
     'Diffuse echo of a limb in the middle of the beam, against a mirror-like one from the same place.',
   ).default(-15),
-  bounce_loss_db: quantity(0, 60, 'dB', 'What a reflection at a jamb, lintel or floor takes off.').default(2),
+  bounce_loss_db: quantity(0, 60, 'dB', 'What a reflection at a jamb, lintel or floor takes off.').default(6),
   ...rangerCommon,
 });
 export type UltrasonicRanger = z.infer<typeof ultrasonicSchema>;
