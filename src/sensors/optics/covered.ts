@@ -27,6 +27,7 @@ export function behindEdge(x: number): number {
  */
 export function inBox(across0: number, across1: number, along0: number, along1: number): number {
   if (along0 <= -1 && along1 >= 1) return behindEdge(across0) - behindEdge(across1);
+  if (across0 <= -1 && across1 >= 1) return behindEdge(along0) - behindEdge(along1);
   return (
     beyondCorner(across0, along0) -
     beyondCorner(across1, along0) -

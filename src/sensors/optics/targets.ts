@@ -38,13 +38,20 @@ export class Targets {
   /** Share of the spot that goes on to what is behind everybody. */
   left = 1;
 
+  /** The limb at hand in the spot's own axes, u, v and along it: one end, the other. Numbers handed over would be allocated. */
+  private readonly ends = new Float64Array(6);
+  /** Distance of the nearest limb that covers all: nothing behind it counts. */
+  private wall_m = Infinity;
+
   find(scene: Scene, spot: Spot): void {
     this.count = 0;
+    this.wall_m = Infinity;
     const { capsules, count } = scene;
-    const { x, y, z, ux, uy, uz, vx, vy, vz } = spot;
+    const { x, y, z, dx, dy, dz, ux, uy, uz, vx, vy, vz, widest_m } = spot;
+    const { ends } = this;
     for (let i = 0; i < count; i++) {
       const at = i * CAPSULE;
-      const reach = spot.widest_m + capsules[at + 6]!;
+      const radius = capsules[at + 6]!;
       const ax = capsules[at]! - x;
       const ay = capsules[at + 1]! - y;
       const az = capsules[at + 2]! - z;
@@ -53,12 +60,23 @@ export class Targets {
       const bz = capsules[at + 5]! - z;
       const au = ux * ax + uy * ay + uz * az;
       const bu = ux * bx + uy * by + uz * bz;
+      const most = widest_m + radius;
+      if ((au > most && bu > most) || (au < -most && bu < -most)) continue;
+      const ad = dx * ax + dy * ay + dz * az;
+      const bd = dx * bx + dy * by + dz * bz;
+      if ((ad < bd ? ad : bd) - radius > this.wall_m) continue;
+      const reach = spot.radius_m + spot.growth * (ad > bd ? ad : bd) + radius;
       if ((au > reach && bu > reach) || (au < -reach && bu < -reach)) continue;
       const av = vx * ax + vy * ay + vz * az;
       const bv = vx * bx + vy * by + vz * bz;
       if ((av > reach && bv > reach) || (av < -reach && bv < -reach)) continue;
-      const { dx, dy, dz } = spot;
-      this.look(spot, i, au, av, dx * ax + dy * ay + dz * az, bu, bv, dx * bx + dy * by + dz * bz, capsules[at + 6]!);
+      ends[0] = au;
+      ends[1] = av;
+      ends[2] = ad;
+      ends[3] = bu;
+      ends[4] = bv;
+      ends[5] = bd;
+      this.look(spot, i, radius);
     }
     let left = 1;
     for (let i = 0; i < this.count; i++) {
@@ -69,36 +87,34 @@ export class Targets {
     this.left = left;
   }
 
-  /** Looks closely at one limb, in the spot's own axes: ends a and b across and along. */
-  private look(
-    spot: Spot,
-    index: number,
-    au: number,
-    av: number,
-    ad: number,
-    bu: number,
-    bv: number,
-    bd: number,
-    radius: number,
-  ): void {
+  /** Looks closely at the limb at hand. */
+  private look(spot: Spot, index: number, radius: number): void {
+    const { ends } = this;
+    const au = ends[0]!;
+    const av = ends[1]!;
+    const ad = ends[2]!;
+    const bu = ends[3]!;
+    const bv = ends[4]!;
+    const bd = ends[5]!;
     if (ad < FRONT_M && bd < FRONT_M) return;
     // Only what is in front of the sensor has a picture.
     const a = ad < FRONT_M ? (FRONT_M - ad) / (bd - ad) : 0;
     const b = bd < FRONT_M ? (FRONT_M - ad) / (bd - ad) : 1;
-    const ra = spot.radius_m + spot.growth * (ad + a * (bd - ad));
-    const rb = spot.radius_m + spot.growth * (ad + b * (bd - ad));
-    const ax = (au + a * (bu - au)) / ra;
-    const ay = (av + a * (bv - av)) / ra;
-    const ex = (au + b * (bu - au)) / rb - ax;
-    const ey = (av + b * (bv - av)) / rb - ay;
+    // One over the radius of the spot at either end: what the picture is scaled by.
+    const ia = 1 / (spot.radius_m + spot.growth * (ad + a * (bd - ad)));
+    const ib = 1 / (spot.radius_m + spot.growth * (ad + b * (bd - ad)));
+    const ax = (au + a * (bu - au)) * ia;
+    const ay = (av + a * (bv - av)) * ia;
+    const ex = (au + b * (bu - au)) * ib - ax;
+    const ey = (av + b * (bv - av)) * ib - ay;
     const e2 = ex * ex + ey * ey;
     const ae = ax * ex + ay * ey;
     const t = e2 < POINT || ae >= 0 ? 0 : ae <= -e2 ? 1 : -ae / e2;
     const px = ax + t * ex;
     const py = ay + t * ey;
     const off2 = px * px + py * py;
-    // What is even along a limb is one over the spot's radius in its picture.
-    const scale = (1 - t) / ra + t / rb;
+    // It is this that is even along a limb in its picture.
+    const scale = ia + t * (ib - ia);
     const half = radius * scale;
     if (off2 >= (1 + half) * (1 + half)) return;
     const off = Math.sqrt(off2);
@@ -110,8 +126,8 @@ export class Targets {
     const boxed = inBox(
       across - half,
       across + half,
-      along - (round * radius) / ra,
-      along + length + (round * radius) / rb,
+      along - round * radius * ia,
+      along + length + round * radius * ib,
     );
     const share = Math.min(boxed, behindEdge(off - half));
     if (!(share > 0)) return;
@@ -124,8 +140,9 @@ export class Targets {
     const one = 1 / Math.sqrt(1 + du * du + dv * dv);
     let distance = one * entryOf(du * one, dv * one, one, au - ou, av - ov, ad, bu - ou, bv - ov, bd, radius);
     // A ray that just misses what covers the spot on both sides of it: as far as the limb's own axis.
-    if (distance === Infinity) distance = ad + (a + (t / (rb * scale)) * (b - a)) * (bd - ad);
+    if (distance === Infinity) distance = ad + (a + ((t * ib) / scale) * (b - a)) * (bd - ad);
     if (distance >= spot.behind_m) return;
+    if (share === 1 && distance < this.wall_m) this.wall_m = distance;
     this.keep(distance < 0 ? 0 : distance, share, index);
   }
 

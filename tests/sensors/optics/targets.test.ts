@@ -69,6 +69,29 @@ describe('several limbs', () => {
   });
 });
 
+test('in whatever order a scene lists its limbs, what gets light is the same', () => {
+  const n = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const limb = fc
+    .tuple(n(0.15, 0.7), n(-0.15, 0.15), n(-0.2, 0.2), n(0.02, 0.15))
+    .map(([x, y, lean, r]): Capsule => [x, y, 0.7, x, y + lean, 1.3, r]);
+  const lit = (targets: Targets) =>
+    [...targets.share.subarray(0, targets.count)]
+      .map((share, i) => [share, targets.distance_m[i]])
+      .filter(([share]) => share);
+  let full = 0;
+  fc.assert(
+    fc.property(fc.array(limb, { minLength: 2, maxLength: 12 }), fc.constantFrom(THIN, CONE), (limbs, spot) => {
+      const one = look(spot, ...limbs);
+      const other = look(spot, ...limbs.toReversed());
+      expect(lit(other)).toEqual(lit(one));
+      expect(other.left).toBe(one.left);
+      if (one.left === 0) full++;
+    }),
+    { seed: 14, numRuns: 500 },
+  );
+  expect(full).toBeGreaterThan(100);
+});
+
 /** Share of a spot's rays that a limb stops, and how far along the axis on average; rays spread evenly over the disc. */
 function shot(spot: Spot, [ax, ay, az, bx, by, bz, radius]: Capsule): { share: number; mean_m: number } {
   const cells = 60;
