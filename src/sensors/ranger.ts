@@ -46,6 +46,8 @@ export interface Ranger {
   poseTime(start_us: number): number;
   /** Most that {@link poseTime} is after the turn's start, microseconds, at least 0. */
   readonly latest_us: number;
+  /** Most that it is before it: what was measured earlier and is held. Microseconds, at least 0. */
+  readonly held_us: number;
   /** What it sees, without noise: metres of distance, Infinity when nothing comes back. An empty scene is the idle door. */
   sees(scene: Scene): number;
   /** How long its turn keeps the controller waiting for what it sees: whole microseconds, conversion included. */

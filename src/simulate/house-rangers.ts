@@ -112,8 +112,7 @@ export class HouseRangers {
         const slot = this.find(member.door, member.beam);
         const { median_of, minimum_samples, off_delay_ms } = slot.settings;
         const readings = minimum_samples + (median_of - 1) / 2 + 1;
-        const held_us = -slot.ranger.poseTime(0);
-        const own_us = held_us + readings * member.longest_us + longestBusy_us(slot) + off_delay_ms * 1000;
+        const own_us = slot.ranger.held_us + readings * member.longest_us + longestBusy_us(slot) + off_delay_ms * 1000;
         most_us = Math.max(most_us, own_us);
       }
     }

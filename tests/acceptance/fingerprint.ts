@@ -1,6 +1,6 @@
 /**
  * One small run of everything that can differ between engines: every kind of passage, people, tables and rods, noise,
- * polling, a tilted beam, two doors, all logics and ledgers. As texts, so that whoever ran it can hash them.
+ * polling, a tilted beam, rangers of every kind with strays, doors that hear each other, all logics and ledgers. As texts, so that whoever ran it can hash them.
  */
 import { starterTable } from '../../src/counter/table/starter.js';
 import type * as Library from '../../src/index.js';
@@ -50,6 +50,36 @@ doors:
         - { who: family, kind: through, share: 0.6 }
         - { who: grandmother, kind: turn-back, share: 0.2 }
         - { who: family, kind: linger, share: 0.2 }
+  - name: cellar
+    from: hall
+    to: outside
+    width_m: 0.9
+    at_m: { x: 2, y: 1 }
+    facing_deg: 75
+    beams:
+      - { name: A, sensor: sound, mount: right-jamb, at_m: -0.08, height_m: 0.9, tilt_deg: 4 }
+      - { name: B, sensor: infrared, at_m: 0.06, height_m: 1.1, turn_deg: 3 }
+    controller: turns
+    traffic:
+      arrivals_per_hour: 12
+      forward_share: 0.5
+      stay_mean_min: 5
+      mix:
+        - { who: adult, kind: through, share: 0.7 }
+        - { who: child, kind: linger, share: 0.3 }
+  - name: loft
+    from: hall
+    to: outside
+    width_m: 0.9
+    at_m: { x: 3.5, y: 1 }
+    pair: { sensor: light, spacing_m: 0.2, mount: lintel }
+    controller: turns
+    traffic:
+      arrivals_per_hour: 12
+      forward_share: 0.5
+      stay_mean_min: 5
+      mix: [{ who: adult, kind: through, share: 0.8 }, { who: adult, kind: turn-back, share: 0.2 }]
+surroundings: { temperature_c: 12, humidity_percent: 70, sunlight_klx: 2 }
 walkers:
   family:
     kind: table
@@ -65,10 +95,18 @@ sensors:
     spurious_per_hour: 6
     missed_share: 0.03
     separation: none
+  sound:
+    kind: ultrasonic-ranger
+    stray_share: 0.002
+    dropout_share: 0.001
+    switching: { median_of: 3, off_delay_ms: 60 }
+  infrared: { kind: triangulation-ranger, range_m: 1.2, stray_share: 0.001 }
+  light: { kind: time-of-flight-ranger, timing_budget_ms: 20, switching: { minimum_samples: 2 } }
   mirror: { kind: light-barrier, layout: reflector, shiny_share: 0.1 }
 controllers:
   - { name: polling, poll_ms: 8 }
   - { name: wired }
+  - { name: turns, wait_ms: 8, per_round_ms: 2, serial_characters: 6 }
 logics:
   - four-level
   - first-broken
@@ -78,17 +116,17 @@ targets:
   - { metric: house.wrong_per_100, at_most: 5 }
 `;
 
-export type Texts = Readonly<Record<'metrics' | 'figures' | 'passages' | 'tallies' | 'edges', string>>;
+export type Texts = Readonly<Record<'metrics' | 'figures' | 'passages' | 'tallies' | 'edges' | 'readings', string>>;
 
 /** Runs the scenario with the library given; rows as JSON, one a line. */
 export function textsOf({ parseScenario, simulate }: Pick<typeof Library, 'parseScenario' | 'simulate'>): Texts {
   const { design, issues } = parseScenario(SCENARIO, 'two-doors.yaml', { readFile: () => starterTable() });
   if (!design) throw new Error(JSON.stringify(issues));
-  const rows = { passages: '', tallies: '', edges: '' };
+  const rows = { passages: '', tallies: '', edges: '', readings: '' };
   const keep = (kind: keyof typeof rows) => (replicate: number, row: object) => {
     rows[kind] += `${replicate} ${JSON.stringify(row)}\n`;
   };
-  const sinks = { passage: keep('passages'), tally: keep('tallies'), edge: keep('edges') };
+  const sinks = { passage: keep('passages'), tally: keep('tallies'), edge: keep('edges'), reading: keep('readings') };
   const { metrics, figures } = simulate(design, sinks);
   return { metrics: JSON.stringify(metrics), figures: JSON.stringify(figures), ...rows };
 }

@@ -36,6 +36,7 @@ export function makeTimeOfFlight({ mounted, surroundings }: RangerPlace): Ranger
     near_m: slab.along_m,
     heights_m: slab.heights_m,
     latest_us: budget_us >> 1,
+    held_us: 0,
     poseTime: (start_us) => start_us + (budget_us >> 1),
     sees(scene: Scene): number {
       targets.find(scene, spot);

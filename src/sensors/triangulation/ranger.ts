@@ -46,6 +46,8 @@ export function makeTriangulation({ mounted, surroundings, phase }: RangerPlace)
     near_m: slab.along_m,
     heights_m: slab.heights_m,
     latest_us: 0,
+    // The middle of a measurement that was completed nearly a whole one ago.
+    held_us: period_us + (period_us >> 1),
     poseTime(start_us) {
       const complete = Math.floor((start_us - first_us) / period_us);
       return first_us + complete * period_us - (period_us >> 1);

@@ -31,6 +31,7 @@ export function makeUltrasonic(place: RangerPlace): Ranger {
     heights_m: heightsOf(hearing, audible, walls),
     poseTime: (start_us) => start_us,
     latest_us: 0,
+    held_us: 0,
     sees(scene: Scene): number {
       const wall = openWall(walls, hearing, scene);
       const limit = wall < limit_m ? wall : limit_m;

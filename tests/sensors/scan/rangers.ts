@@ -17,6 +17,7 @@ export function plainRanger(sd_m: number, early_us = 0): Ranger {
     near_m: [-1, 1],
     heights_m: [0, 2],
     latest_us: Math.max(0, early_us),
+    held_us: Math.max(0, -early_us),
     poseTime: (start_us) => start_us + early_us,
     sees: (scene) => (scene.count === 0 ? 1 : (scene.capsules[0] as number)),
     busy_us: (seen_m) => (seen_m === Infinity ? 20_000 : Math.round(seen_m * 6000)),

@@ -21,6 +21,8 @@ describe('it measures all the time', () => {
     expect(ranger.poseTime(129_999)).toBe(70_000);
     expect(ranger.poseTime(130_000)).toBe(110_000);
     expect(ranger.latest_us).toBe(0);
+    for (let start_us = 0; start_us < 200_000; start_us += 777)
+      expect(start_us - ranger.poseTime(start_us)).toBeLessThanOrEqual(ranger.held_us);
   });
 
   test('reads within one measurement share the pose, which is half to one and a half measurements old', () => {
