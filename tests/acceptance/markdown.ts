@@ -11,9 +11,11 @@ export const PAGES = [
   'CHANGELOG.md',
   'docs/browser.md',
   'docs/files.md',
+  'docs/fitting.md',
   'docs/logics.md',
   'docs/models.md',
   'docs/scoring.md',
+  'docs/sensors.md',
   'docs/tables.md',
 ] as const;
 

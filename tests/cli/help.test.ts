@@ -17,17 +17,20 @@ test('--version tells the version of package.json', () => {
 test('help teaches by example; no command at all gives the same help', () => {
   const help = jambeam(['--help'], { cwd });
   expect(help).toMatchObject({ code: 0, err: '' });
-  for (const command of ['new', 'check', 'run', 'report', 'passage', 'keys', 'sources'])
+  for (const command of ['new', 'check', 'run', 'report', 'passage', 'fit', 'keys', 'sources'])
     expect(help.out).toMatch(new RegExp(`^  ${command} `, 'm'));
   expect(help.out).toContain('jambeam run my-door/scenario.yaml');
   expect(jambeam([], { cwd })).toEqual(help);
 });
 
-test.each(['new', 'check', 'run', 'report', 'passage', 'keys', 'sources'])('%s --help has an example', (command) => {
-  const { code, out } = jambeam([command, '--help'], { cwd });
-  expect(code).toBe(0);
-  expect(out).toMatch(new RegExp(`Examples?:\\n  jambeam ${command}`));
-});
+test.each(['new', 'check', 'run', 'report', 'passage', 'fit', 'keys', 'sources'])(
+  '%s --help has an example',
+  (command) => {
+    const { code, out } = jambeam([command, '--help'], { cwd });
+    expect(code).toBe(0);
+    expect(out).toMatch(new RegExp(`Examples?:\\n  jambeam ${command}`));
+  },
+);
 
 test.each([
   ['a command that does not exist', ['rum'], "unknown command 'rum'", 'Did you mean run?'],
