@@ -100,10 +100,13 @@ export function designOf(crowd: BenchCrowd, passages: number): Design {
     }),
     doors: design.doors.map((door) => ({
       ...door,
-      beams: door.beams.map(({ far_at_m, far_height_m: _, ...beam }) => ({
-        ...beam,
+      beams: door.beams.map(({ name, sensor, mount, at_m }) => ({
+        name,
+        sensor,
+        mount,
+        at_m,
         height_m: crowd.height_m,
-        ...(crowd.ranger ? { tilt_deg: 0, turn_deg: 0 } : { far_at_m, far_height_m: crowd.height_m }),
+        ...(crowd.ranger ? { tilt_deg: 0, turn_deg: 0 } : { far_at_m: at_m, far_height_m: crowd.height_m }),
       })),
       traffic: { ...door.traffic, mix: [...crowd.mix] },
     })),

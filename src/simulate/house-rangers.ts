@@ -80,15 +80,14 @@ export class HouseRangers {
       .map((round) => new Desk(round, find, replicate.child('controller', round.controller.name)));
     this.rounds = rounds;
     this.find = find;
-    const { reading } = hooks;
     this.scanner = new Scanner<Attending>(
       desks,
       burstSources(design, mounted),
       {
         scene: (slot, pose_us) => this.sceneAt(slot, pose_us),
         edge: (slot, time_us, level) => hooks.edge(slot.door, slot.beam, time_us, level),
-        ...(reading && {
-          reading: (slot, time_us, distance_um) => reading(slot.door, slot.beam, time_us, distance_um),
+        ...(hooks.reading && {
+          reading: (slot, time_us, distance_um) => hooks.reading?.(slot.door, slot.beam, time_us, distance_um),
         }),
       },
       jumps,

@@ -12,5 +12,6 @@ export function hashesOf(texts: Texts): Hashes {
     passages: hash(texts.passages),
     tallies: hash(texts.tallies),
     edges: hash(texts.edges),
+    readings: hash(texts.readings),
   };
 }
