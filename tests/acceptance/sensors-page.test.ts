@@ -38,7 +38,9 @@ describe.each(RANGERS)('%s', (kind) => {
   const rows = [...under(heading), ...under('What every kind has')].filter(([key = '']) => keys.has(key));
 
   test('every key is shown, with its unit and default', () => {
-    expect(rows.map(([key]) => key).sort()).toEqual([...keys.keys()].filter((key) => key !== 'kind').sort());
+    expect(rows.map(([key]) => key).toSorted(byText)).toEqual(
+      [...keys.keys()].filter((key) => key !== 'kind').toSorted(byText),
+    );
     for (const [key = '', unit, preset] of rows) {
       const row = keys.get(key)!;
       expect([key, unit, preset]).toEqual([key, row.unit ?? '–', shownDefault(row)]);
@@ -75,7 +77,7 @@ test.each([
   const rows = under(heading).filter(([key = '']) => keys.has(key));
   // Names and pins are told in the text.
   const told = [...keys.keys()].filter((key) => !['name', 'digital_pins', 'analogue_inputs'].includes(key));
-  expect(rows.map(([key]) => key).sort()).toEqual(told.sort());
+  expect(rows.map(([key]) => key).toSorted(byText)).toEqual(told.toSorted(byText));
   for (const [key = '', unit, preset] of rows)
     expect([key, unit, preset]).toEqual([key, keys.get(key)!.unit ?? '–', shownDefault(keys.get(key)!)]);
 });
@@ -130,3 +132,7 @@ test('what it says can be set is accepted', () => {
   expect(issues.map(formatIssue)).toEqual([]);
   for (const word of ['facing_deg', 'DOOR.BEAM']) expect([...codes(text)].join(' ')).toContain(word);
 });
+
+function byText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
