@@ -133,6 +133,6 @@ test('what it says can be set is accepted', () => {
   for (const word of ['facing_deg', 'DOOR.BEAM']) expect([...codes(text)].join(' ')).toContain(word);
 });
 
-function byText(a: string, b: string): number {
+function byText(a = '', b = ''): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
