@@ -1,18 +1,19 @@
 /** Cautions that follow from facts, in words and with the place in the scenario that they are about. */
+import { formatIssue } from '../scenario/explain.js';
 import type { Issue, KeyPath } from '../scenario/issue.js';
 import { showPath, valueAt } from '../scenario/key-path.js';
 import type { Design } from '../scenario/schema.js';
 import type { YamlSource } from '../scenario/yaml-source.js';
 import { decimal, metres, plain } from '../report/words.js';
 import type { DoorFacts, FactCaution } from '../simulate/fact-types.js';
-import { shareWords } from './lines.js';
+import { shareWords, walkersWords } from './lines.js';
 import { rangerCautionKey } from './ranger-caution-keys.js';
 import { rangerCautionWords } from './ranger-caution-words.js';
 import { milliseconds, speed } from './unit-words.js';
 
-/** Issues in the order of doors. @param source the scenario's text; without it the issues have no place */
+/** Issues in the order of doors; what is the same of several doors at one key once. @param source the scenario's text; without it the issues have no place */
 export function factIssues(design: Design, facts: readonly DoorFacts[], source: YamlSource | null): Issue[] {
-  return facts.flatMap(({ cautions }, door) =>
+  const all = facts.flatMap(({ cautions }, door) =>
     cautions.map((caution): Issue => {
       const { message, hint } = cautionWords(caution);
       const written = writtenPath(caution, design, door, source);
@@ -23,6 +24,11 @@ export function factIssues(design: Design, facts: readonly DoorFacts[], source: 
       };
     }),
   );
+  const told = new Set<string>();
+  return all.filter((issue) => {
+    const words = formatIssue(issue);
+    return !told.has(words) && told.add(words);
+  });
 }
 
 function cautionWords(caution: FactCaution): { message: string; hint: string } {
@@ -39,7 +45,7 @@ function cautionWords(caution: FactCaution): { message: string; hint: string } {
       };
     case 'too_far':
       return {
-        message: `${shareWords(caution.apart)} of walkers never break ${plain(caution.first)} and ${plain(caution.second)} at one moment: at this height they are shallower than the spacing`,
+        message: `${walkersWords(caution.apart)} never break ${plain(caution.first)} and ${plain(caution.second)} at one moment: what these meet of them is shallower than the spacing`,
         hint: 'a four-level walk never counts them; bring the beams closer together',
       };
     case 'too_close':
@@ -49,7 +55,7 @@ function cautionWords(caution: FactCaution): { message: string; hint: string } {
       };
     case 'poll_slow':
       return {
-        message: `reading every ${milliseconds(caution.poll.poll_ms)} is sure to see which beam breaks first only up to ${speed(caution.poll.sure_to_mps)}; ${shareWords(caution.poll.unsure)} of walkers are faster`,
+        message: `reading every ${milliseconds(caution.poll.poll_ms)} is sure to see which beam breaks first only up to ${speed(caution.poll.sure_to_mps)}; ${walkersWords(caution.poll.unsure)} are faster`,
         hint: 'read more often, wire the inputs to interrupts, or set the beams further apart',
       };
     case 'response_slow':

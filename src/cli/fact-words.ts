@@ -3,7 +3,7 @@ import { capital, count, joined, metres, plain } from '../report/words.js';
 import { alikeBarriers } from '../simulate/fact-cautions.js';
 import type { BeamFacts, DoorFacts, Met, Reach, ResponseFacts, SpacingFacts } from '../simulate/fact-types.js';
 import { alikeRangers, type Ranged, rangedBeams } from '../simulate/ranger-cautions.js';
-import { shareWords } from './lines.js';
+import { shareWords, walkersWords } from './lines.js';
 import { idleSentences, pairSentences, scanSentences, seenSentences } from './ranger-words.js';
 import { centimetres, milliseconds, speed } from './unit-words.js';
 
@@ -130,7 +130,7 @@ function spacingGroup(spacing: SpacingFacts): FactGroup {
 
 function shallowerWords({ shallower }: SpacingFacts): string {
   if (shallower.value === 0) return 'nobody is shallower than the spacing';
-  return `${shareWords(shallower)} of walkers are shallower than the spacing`;
+  return `${walkersWords(shallower)} are shallower than the spacing`;
 }
 
 function togetherWords({ never_together }: SpacingFacts): string {
@@ -141,7 +141,7 @@ function togetherWords({ never_together }: SpacingFacts): string {
 function pollSentence({ poll, first, second }: SpacingFacts): string {
   if (poll === null) return 'The inputs are wired to interrupts: no edge falls between two reads.';
   const state = `"${plain(first)} alone" or "${plain(second)} alone"`;
-  const who = poll.unsure.value > 0 ? `${shareWords(poll.unsure)} of walkers are faster` : 'nobody drawn is faster';
+  const who = poll.unsure.value > 0 ? `${walkersWords(poll.unsure)} are faster` : 'nobody drawn is faster';
   return (
     `Read every ${milliseconds(poll.poll_ms)}, the controller is sure to see ${state} only up to ` +
     `${speed(poll.sure_to_mps)} (spacing / interval); ${who}.`

@@ -29,6 +29,12 @@ export function shareWords({ value }: Pick<Share, 'value'>): string {
   return `${rounded(100 * value, value < 0.1 || value > 0.9 ? 1 : 0)}\u00a0%`;
 }
 
+/** 'all walkers', 'no walkers', '97.5 % of walkers'. */
+export function walkersWords(share: Pick<Share, 'value'>): string {
+  const words = shareWords(share);
+  return words === 'all' ? 'all walkers' : words === 'none' ? 'no walkers' : `${words} of walkers`;
+}
+
 /** Columns side by side without lines; the first row is the head if it is painted so. Ends in a line break. */
 export function columns(rows: readonly (readonly string[])[], align: readonly ('left' | 'right')[]): string {
   const table = new Table({

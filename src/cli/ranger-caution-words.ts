@@ -2,7 +2,7 @@
 import { decimal, metres, plain, joined } from '../report/words.js';
 import { FACT_ROD } from '../simulate/ranger-facts-rod.js';
 import type { RangerCaution } from '../simulate/ranger-caution-types.js';
-import { shareWords } from './lines.js';
+import { shareWords, walkersWords } from './lines.js';
 import { heardWords, needsWords, othersWords, takenWords } from './ranger-words.js';
 import { centimetres, degrees, millimetres, preciseMs, speed } from './unit-words.js';
 
@@ -21,18 +21,18 @@ export function rangerCautionWords(caution: RangerCaution): CautionWords {
     case 'scan_slow': {
       const { first, second, spacing_m, scan } = caution;
       return {
-        message: `each of ${plain(first)} and ${plain(second)} is read every ${preciseMs(scan.interval.idle_ms)}: over ${metres(spacing_m)} the order is sure only up to ${speed(scan.sure_to_mps)}; ${shareWords(scan.unsure)} of walkers are faster`,
+        message: `each of ${plain(first)} and ${plain(second)} is read every ${preciseMs(scan.interval.idle_ms)}: over ${metres(spacing_m)} the order is sure only up to ${speed(scan.sure_to_mps)}; ${walkersWords(scan.unsure)} are faster`,
         hint: 'shorten cycle_ms, read fewer rangers with one controller, or set the two further apart',
       };
     }
     case 'cones_overlap':
       return {
-        message: `over ${shareWords(caution.overlap)} of the width ${plain(caution.first)} and ${plain(caution.second)}, ${metres(caution.spacing_m)} apart, see a rod half-way between them at once; ${shareWords(caution.same_scan)} of walkers begin to break both within one interval`,
+        message: `over ${shareWords(caution.overlap)} of the width ${plain(caution.first)} and ${plain(caution.second)}, ${metres(caution.spacing_m)} apart, see a rod half-way between them at once; ${walkersWords(caution.same_scan)} begin to break both within one interval`,
         hint: 'set them further apart, turn them outwards, or take narrower cones',
       };
     case 'wrong_order':
       return {
-        message: `${shareWords(caution.wrong)} of walkers are seen by the further one of ${plain(caution.first)} and ${plain(caution.second)} first: cones widen away from their sensors`,
+        message: `${walkersWords(caution.wrong)} are seen by the further one of ${plain(caution.first)} and ${plain(caution.second)} first: cones widen away from their sensors`,
         hint: 'put both into one jamb, set them further apart, or take narrower cones',
       };
     case 'no_background':
@@ -84,9 +84,8 @@ export function rangerCautionWords(caution: RangerCaution): CautionWords {
       const { ever, read, broken } = caution.crossings;
       return {
         message:
-          `${shareWords(missed(broken.value))} of this door's walkers never switch ${names(caution.beams)}: ` +
-          `${shareWords(missed(ever.value))} never come near enough, ${shareWords(missed(read.value))} are caught by no reading ` +
-          `every ${preciseMs(caution.interval_ms)}`,
+          `${shareWords({ value: 1 - broken.value })} of this door's walkers never switch ${names(caution.beams)}: ` +
+          `${shareWords(ever)} come near enough, ${shareWords(read)} are caught by a reading every ${preciseMs(caution.interval_ms)}`,
         hint: 'mind height, switching point, interval, median_of and minimum_samples',
       };
     }
@@ -119,10 +118,6 @@ function backgroundWords({
   const hint = 'who walks beyond the range is not seen, and nothing tells a dead sensor from an idle door';
   if (background === 'beyond') return { message: `${frame}, beyond their range of ${metres(range_m)}`, hint };
   return { message: `${frame}, but its echo is too faint`, hint: 'point the axis squarely at the frame' };
-}
-
-function missed(value: number): { readonly value: number } {
-  return { value: 1 - value };
 }
 
 function names(beams: readonly string[]): string {

@@ -10,7 +10,7 @@ import type {
   RangerFacts,
   StretchedFacts,
 } from '../simulate/ranger-fact-types.js';
-import { shareWords } from './lines.js';
+import { shareWords, walkersWords } from './lines.js';
 import { centimetres, degrees, millimetres, preciseMs, speed } from './unit-words.js';
 
 /** '60 ms'; where waiting for no echo takes longer, '60 ms to 76.2 ms'. */
@@ -153,7 +153,7 @@ export function othersWords(others: number): string {
 export function pairSentences({ first, second, scan, rangers }: SpacingFacts): string[] {
   if (scan === null) return [];
   const [a, b] = [plain(first), plain(second)];
-  const who = scan.unsure.value > 0 ? `${shareWords(scan.unsure)} of walkers are faster` : 'nobody drawn is faster';
+  const who = scan.unsure.value > 0 ? `${walkersWords(scan.unsure)} are faster` : 'nobody drawn is faster';
   const sentences = [
     `Read every ${intervalWords(scan.interval)}, the order is sure only up to ${speed(scan.sure_to_mps)} ` +
       `(spacing / interval); ${who}.`,

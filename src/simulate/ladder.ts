@@ -18,6 +18,8 @@ import { partiesAlone, retimed } from './parties.js';
 import type { Sensor } from '../sensors/schema.js';
 import { LAST_US, houseRangers } from './house-rangers.js';
 import { sensorNamed } from './plan.js';
+import { placeRangers } from './ranger-facts-house.js';
+import { intervalFacts, roundTimes } from './ranger-facts-scan.js';
 
 export interface LadderCell {
   /** Name of the walker. */
@@ -83,7 +85,8 @@ export function heightLadder(design: Design, door: DesignDoor, options: LadderOp
   const walkers: Readonly<Record<string, Walker>> = options.walkers ?? { ...design.walkers, 'test rod': LADDER_ROD };
   const names = options.walkers ? Object.keys(options.walkers) : ['adult', 'child', 'test rod'];
   const rest_us = REST_US + logic.latency_us + patienceOf(choice);
-  const crowds = names.map((who) => crowdOf(door, walkers, who, options.crossings ?? 200, rest_us, stream));
+  const from_us = learningOf_us(design);
+  const crowds = names.map((who) => crowdOf(door, walkers, who, options.crossings ?? 200, from_us, rest_us, stream));
 
   const own_m = ownHeight(door);
   // What looks down from the lintel has one height only.
@@ -138,17 +141,29 @@ function patienceOf(choice: Design['logics'][number]): number {
   return 1000 * (timeout_ms + hold_off_ms);
 }
 
+/** Nobody comes before every ranger has learnt its background: a day's first minute is no matter of height. */
+function learningOf_us(design: Design): number {
+  const house = placeRangers(design);
+  const times = roundTimes(house);
+  const waits_us = house.rangers.map((placed) => {
+    const { nearer_than_m, learn_readings } = placed.mounted.sensor.switching;
+    return nearer_than_m === undefined ? learn_readings * 1000 * intervalFacts(times, placed).busiest_ms + LAST_US : 0;
+  });
+  return Math.ceil(Math.max(0, ...waits_us));
+}
+
 function crowdOf(
   door: DesignDoor,
   walkers: Readonly<Record<string, Walker>>,
   who: string,
   count: number,
+  from_us: number,
   rest_us: number,
   stream: Stream,
 ): PartyAlone[] {
   const own = stream.child('crowd', who);
   const parties = partiesAlone(door, walkers, { who, kind: 'through', forward_share: 0.5 }, count, own);
-  let free_us = 0;
+  let free_us = from_us;
   return parties.map((party, n) => {
     // The odd part of a second keeps visits out of step with any polling.
     const timed = retimed(party, free_us + Math.round(own.child('clock').at(n) * SECOND_US));

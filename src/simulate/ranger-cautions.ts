@@ -97,10 +97,10 @@ function unseenCautions(ranged: readonly Ranged[]): RangerCaution[] {
 
 /** What follows from the idle door alone, once for all rangers it holds for. */
 function idleCautions(ranger: RangerFacts, beams: readonly string[]): RangerCaution[] {
-  const { background, axis_m, nearest_m, range_m, idle, point_m, learnt, always_broken, noise_m, sight_m, air } =
-    ranger;
+  const { background, axis_m, nearest_m, range_m, idle, point_m, learnt, always_broken, noise_m, sight_m } = ranger;
   const cautions: RangerCaution[] = [];
   if (background !== 'seen') cautions.push({ code: 'no_background', beams, background, axis_m, nearest_m, range_m });
+  cautions.push(...temperatureCautions(ranger, beams));
   if (always_broken)
     return [...cautions, { code: 'idle_broken', beams, point_m, learnt, reads_m: idle?.reads_m ?? null }];
   if (point_m <= nearest_m) return [...cautions, { code: 'never_broken', beams, point_m, learnt, nearest_m }];
@@ -115,21 +115,16 @@ function idleCautions(ranger: RangerFacts, beams: readonly string[]): RangerCaut
       per_hour: ranger.noise_breaks_per_hour,
     });
   if (sight_m && sight_m[0] > NEAR_GAP_M) cautions.push({ code: 'near_gap', beams, gap_m: sight_m[0], nearest_m });
-  // A learnt background is read by the same wrong speed of sound.
-  if (air && !learnt && idle) {
-    const off_m = air.off_per_m * idle.true_m;
-    const true_margin_m = idle.true_m - point_m;
-    if (Math.abs(off_m) > OF_MARGIN * true_margin_m)
-      cautions.push({
-        code: 'temperature',
-        beams,
-        real_c: air.real_c,
-        assumed_c: air.assumed_c,
-        off_m,
-        margin_m: true_margin_m,
-      });
-  }
   return cautions;
+}
+
+/** A learnt background is read by the same wrong speed of sound; a point behind the frame is wrong in any air. */
+function temperatureCautions({ air, idle, learnt, point_m }: RangerFacts, beams: readonly string[]): RangerCaution[] {
+  if (air === null || learnt || idle === null) return [];
+  const off_m = air.off_per_m * idle.true_m;
+  const margin_m = idle.true_m - point_m;
+  if (margin_m <= 0 || Math.abs(off_m) <= OF_MARGIN * margin_m) return [];
+  return [{ code: 'temperature', beams, real_c: air.real_c, assumed_c: air.assumed_c, off_m, margin_m }];
 }
 
 /** Rangers of which the idle door is the same, together; what lone walkers show may differ. */

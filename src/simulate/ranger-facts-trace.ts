@@ -12,7 +12,10 @@ import { DoorScene } from './scene.js';
 const STEP_S = 0.01;
 
 export interface RangerCrossing {
-  /** When it would read nearer than its switching point: seconds since entering, [start, end, …], to a step. */
+  /**
+   * When it would read nearer than its switching point: seconds since entering, [start, end, …], to a step. None when
+   * the idle door is broken: nobody's coming changes that.
+   */
   readonly near_s: readonly number[];
   /** Share of phases of its rhythm in which a reading at its real interval does. */
   readonly read: number;
@@ -70,6 +73,7 @@ const LATE_US = SECOND_US;
 
 function nearTimes(placed: Placed, readings_um: readonly number[], first: number, end_s: number): number[] {
   const times: number[] = [];
+  if (breaksBeam(placed, placed.idle_um)) return times;
   let before = false;
   readings_um.forEach((reading, i) => {
     const now = breaksBeam(placed, reading);
