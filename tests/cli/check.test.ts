@@ -138,6 +138,28 @@ logics: [four-level]
     expect(wide).toEqual([]);
   });
 
+  test('two doors of one slow controller: its cycle is told once, for both', () => {
+    const door = (name: string): string => `
+  - name: ${name}
+    from: outside
+    to: hall
+    width_m: 0.9
+    pair: { sensor: ultrasonic-ranger, height_m: 0.95, spacing_m: 0.1 }
+    traffic: { arrivals_per_hour: 20, mix: [{ who: adult, kind: through, share: 1 }] }`;
+    const said = check(
+      () => `format: 1
+name: Two doors
+rooms: [{ name: hall }]
+doors:${door('front')}${door('back')}
+controllers: [{ name: main, cycle_ms: 100 }]
+logics: [four-level]
+`,
+    );
+    const slow = said.split('\n').filter((line) => line.includes('controllers.main.cycle_ms: each of A and B is read'));
+    expect(slow).toHaveLength(1);
+    expect(slow[0]).toMatch(/every 400 ms: .*; all walkers are faster$/);
+  });
+
   test('under the lintel there is one height, so no ladder to climb', () => {
     const words = unfolded(check(() => rangers('lintel', 'cycle_ms: 60')));
     expect(words).toContain('Rangers A and B, looking down');

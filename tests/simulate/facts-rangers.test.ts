@@ -178,6 +178,13 @@ describe('the idle door', () => {
     expect(codes(point(0.8))).not.toContain('idle_broken');
   });
 
+  test('who walks through a beam that is always broken changes nothing: no depth, no break cut off', () => {
+    const point = (nearer_than_m: number) => ({ ultrasonic: `switching: { nearer_than_m: ${nearer_than_m} }` });
+    expect(pairOf(point(0.95)).depth_m).toBeNull();
+    expect(factsOf(point(0.95)).zone.cut.value).toBe(0);
+    expect(pairOf(point(0.8)).depth_m).not.toBeNull();
+  });
+
   test('so is an idle door without echo where that means broken', () => {
     const silent = (no_echo: string) => ({ ultrasonic: `range_m: 0.5, switching: { no_echo: ${no_echo} }` });
     expect(cautionOf('idle_broken', silent('broken')).reads_m).toBeNull();
@@ -233,6 +240,12 @@ describe('the idle door', () => {
     // 29 mm of the 50 mm to the switching point.
     expect(cautionOf('temperature', fixed('')).off_m).toBeCloseTo(0.9 * off, 3);
     expect(codes(fixed('assumed_temperature_c: 40, '))).not.toContain('temperature');
+    // Of 20 mm it takes all: the idle door is broken, and that is why.
+    const tight = { air, ultrasonic: 'switching: { nearer_than_m: 0.88 }' };
+    expect(cautionOf('temperature', tight).margin_m).toBeCloseTo(0.02, 3);
+    expect(codes(tight)).toContain('idle_broken');
+    // A point behind the frame is wrong in any air.
+    expect(codes({ air, ultrasonic: 'switching: { nearer_than_m: 0.95 }' })).not.toContain('temperature');
     expect(rangerOf({ air }).air!.off_per_m).toBeCloseTo(off, 3);
     expect(codes({ air })).not.toContain('temperature');
   });
@@ -294,7 +307,7 @@ logics: [four-level]
   });
 
   test('an earlier turn so short that its burst is still on the way', () => {
-    // 3 ms is a way of 1.03 m: the burst back from the far jamb, 1.8 m, comes 2.25 ms after the next turn's start.
+    // 6 ms is a way of 2.06 m: what goes twice to and fro, 3.6 m, comes 4.5 ms after the next turn's start.
     const hasty = { controller: 'turns: [[door1.A], [door1.B]], cycle_ms: 6', ultrasonic: `${fixed}` };
     const { heard } = factsOf(hasty).rangers!;
     for (const one of heard) expect(one.reads_m).toBeCloseTo((one.way_m - 0.3432 * one.earlier_ms!) / 2, 3);
@@ -394,6 +407,13 @@ describe('who is seen', () => {
     // Two samples of 200, of other children; the ladder's readings are noisy.
     expect(seen).toBeGreaterThan(0.5);
     expect(Math.abs(seen - counted)).toBeLessThan(4 * Math.sqrt((2 * seen * (1 - seen)) / 200) + 0.02);
+  });
+
+  test('nobody climbs the ladder before backgrounds are learnt: a rod that every reading catches is never missed', () => {
+    // 100 readings of 120 ms are 12 s; without a rest the first of 20 rods would be taken for the frame.
+    const made = design({ ultrasonic: 'switching: { learn_readings: 100 }', controller: 'cycle_ms: 60' });
+    const [rung] = heightLadder(made, made.doors[0]!, { crossings: 20, heights_m: [0.95] });
+    expect(rung!.cells.find(({ who }) => who === 'test rod')!.breaks_per_crossing).toBe(1);
   });
 });
 
