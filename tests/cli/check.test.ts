@@ -3,10 +3,13 @@ import { join } from 'node:path';
 import { stripVTControlCharacters } from 'node:util';
 import picocolors from 'picocolors';
 import { describe, expect, test } from 'vitest';
+import { factIssues } from '../../src/cli/caution-words.js';
 import { checkCommand, checkText } from '../../src/cli/check.js';
 import type { Io } from '../../src/cli/io.js';
 import { ladderSentences, ladderTable } from '../../src/cli/ladder-words.js';
 import { UserProblem } from '../../src/cli/problem.js';
+import { formatIssue } from '../../src/scenario/explain.js';
+import { parseScenario } from '../../src/scenario/parse.js';
 import { deriveFacts } from '../../src/simulate/facts.js';
 import { type LadderRow, heightLadder } from '../../src/simulate/ladder.js';
 import { doorDesign } from '../simulate/designs.js';
@@ -146,18 +149,23 @@ logics: [four-level]
     width_m: 0.9
     pair: { sensor: ultrasonic-ranger, height_m: 0.95, spacing_m: 0.1 }
     traffic: { arrivals_per_hour: 20, mix: [{ who: adult, kind: through, share: 1 }] }`;
-    const said = check(
-      () => `format: 1
+    const { design } = parseScenario(
+      `format: 1
 name: Two doors
 rooms: [{ name: hall }]
 doors:${door('front')}${door('back')}
 controllers: [{ name: main, cycle_ms: 100 }]
 logics: [four-level]
 `,
+      'door.yaml',
     );
-    const slow = said.split('\n').filter((line) => line.includes('controllers.main.cycle_ms: each of A and B is read'));
+    const facts = deriveFacts(design!, { drawn: 50, crossings: 2 });
+    expect(facts.map(({ cautions }) => cautions.filter(({ code }) => code === 'scan_slow').length)).toEqual([1, 1]);
+    const slow = factIssues(design!, facts, null)
+      .map((issue) => formatIssue(issue).replaceAll('\u00a0', ' '))
+      .filter((words) => words.includes('each of A and B is read'));
     expect(slow).toHaveLength(1);
-    expect(slow[0]).toMatch(/every 400 ms: .*; all walkers are faster$/);
+    expect(slow[0]).toMatch(/^controllers\.main\.cycle_ms: .* every 400 ms: .*; all walkers are faster/);
   });
 
   test('under the lintel there is one height, so no ladder to climb', () => {
