@@ -15,7 +15,7 @@ import { UserProblem, onDisk, pathText } from './problem.js';
 export const MARKER = 'jambeam-run.json';
 /** What the report is made from; the marker holds their digests, so that parts of two runs are never taken for one. */
 export const REPORT_INPUTS = ['design.json', 'metrics.json', 'figures.json'] as const;
-const RUN_FILES = [...REPORT_INPUTS, 'passages.csv', 'tallies.csv', 'edges.csv', 'report.html'];
+const RUN_FILES = [...REPORT_INPUTS, 'passages.csv', 'tallies.csv', 'edges.csv', 'readings.csv', 'report.html'];
 
 const markerSchema = z.object({
   format: z.literal(1),

@@ -1,5 +1,5 @@
 /** A scenario's file and the tables and profiles beside it, read into a design. */
-import { dirname, isAbsolute, join, resolve } from 'node:path';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
 import { parseScenario } from '../scenario/parse.js';
@@ -46,6 +46,9 @@ const FILES = { table: 'a logic table in YAML', profile: "a sensor's profile in 
 
 function readBeside(folder: string, name: string, what: string): string | { readonly error: string } {
   if (isAbsolute(name)) return { error: 'the name must not begin at the root of the disk' };
+  const way = relative(folder, resolve(folder, name));
+  if (way === '..' || way.startsWith(`..${sep}`) || isAbsolute(way))
+    return { error: "the name must not lead out of the scenario's folder" };
   try {
     return readText(resolve(folder, name), what);
   } catch (error) {

@@ -40,7 +40,7 @@ export const logicSchema = z.discriminatedUnion('use', [
       .literal('table')
       .meta({ description: 'A table of states and rules of your own, in a YAML file beside the scenario.' }),
     name: logicName,
-    file: z.string().min(1).max(500).meta({ description: "The table's file, relative to the scenario." }),
+    file: z.string().min(1).max(500).meta({ description: "The table's file, in the scenario's folder or below." }),
   }),
 ]);
 export type LogicChoice = z.infer<typeof logicSchema>;

@@ -1,5 +1,6 @@
 /** A design whose sensors were changed to other kinds: what belonged to the old kind alone goes, if nobody chose it. */
 import { type SensorKind, SENSOR_KINDS, sensorSchema } from '../sensors/schema.js';
+import type { KeyPath } from './issue.js';
 import { child, isPlainObject } from './key-path.js';
 import { replaceAt } from './path.js';
 import { aimed } from './resolve.js';
@@ -15,6 +16,17 @@ export function sensorOfKind(old: unknown, kind: unknown): unknown {
   const defaults: Readonly<Record<string, unknown>> = sensorSchema.parse({ kind: before });
   const chosen = Object.entries(old).filter(([key, value]) => key !== 'kind' && !same(value, defaults[key]));
   return { ...sensorSchema.parse({ kind }), ...Object.fromEntries(chosen) };
+}
+
+/** The sensors with their defaults, so that later sets find every key; what can't be read is left for the check of the shape. */
+export function withWholeSensors(changed: unknown, at: KeyPath): unknown {
+  const sensors = child(changed, 'sensors');
+  if (!isPlainObject(sensors)) return changed;
+  const names = at.length > 1 ? [String(at[1])] : Object.keys(sensors);
+  return names.reduce<unknown>((design, name) => {
+    const { data } = sensorSchema.safeParse(child(sensors, name));
+    return data === undefined ? design : replaceAt(design, ['sensors', name], data);
+  }, changed);
 }
 
 /** Every beam with the keys of its kind; what can't be read is left for the check of the shape. */

@@ -60,6 +60,15 @@ export function explainSensors(p: SensorProblem): Explanation {
         text: `${short(p.time_out_ms)} ms are over before an echo from range_m, ${short(p.range_m)} m, is back: that takes ${short(p.least_ms, 3)} ms`,
         hint: 'raise time_out_ms or lower range_m',
       };
+    case 'clears_behind': {
+      const room = p.learnt
+        ? 'the margin to the learnt background'
+        : `what nearer_than_m leaves to the frame in the axis of ${printable(p.beam)}`;
+      return {
+        text: `expected hysteresis_m of at most ${short(p.room_m, 3)}, ${room}, found ${short(p.hysteresis_m)}: once broken, a beam hardly clears again`,
+        hint: p.learnt ? 'lower hysteresis_m or raise margin_m' : 'lower hysteresis_m or nearer_than_m',
+      };
+    }
     case 'cycle_or_wait':
       return {
         text: 'expected either cycle_ms or wait_ms, found both',

@@ -3,6 +3,7 @@ import { explainCross } from './explain-cross.js';
 import type { Explanation } from './explanation.js';
 import type { Issue, SetProblem, ShapeProblem } from './issue.js';
 import { printable, quote, short } from '../engine/printable.js';
+import { SENSOR_KINDS } from '../sensors/schema.js';
 import { choice, found, list, range, typeWords, unitWords } from './words.js';
 
 /** The issue in words, without its place. */
@@ -206,7 +207,9 @@ function explainSet(problem: SetProblem): Explanation {
   const hint =
     segment === 'pair'
       ? 'a pair stands for the beams A and B: set beams.*.height_m, and for the spacing beams.A.at_m and beams.B.at_m'
-      : (didYouMean(nearest) ?? (known.length > 0 ? `there is ${list(known)}` : `${where} has nothing below it`));
+      : within === 'sensors' && SENSOR_KINDS.some((kind) => kind === segment)
+        ? `${segment} alone is that kind with its defaults; make it a sensor of your own first: --set "sensors.${segment}={kind: ${segment}}"`
+        : (didYouMean(nearest) ?? (known.length > 0 ? `there is ${list(known)}` : `${where} has nothing below it`));
   return { text: `there is no ${quote(segment)} in ${where}`, hint };
 }
 

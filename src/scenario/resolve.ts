@@ -39,7 +39,7 @@ function resolveDoor(
 type WrittenBeam = Omit<DesignBeam, 'height_m'> & { readonly height_m?: number | undefined };
 
 /** Two beams, the door plane half-way. */
-function beamsOfPair(pair: NonNullable<ScenarioDoor['pair']>, width_m: number): WrittenBeam[] {
+export function beamsOfPair(pair: NonNullable<ScenarioDoor['pair']>, width_m: number): WrittenBeam[] {
   const { sensor, mount, height_m, tilt_deg, spacing_m } = pair;
   // Facing: each looks at the other, from jamb to jamb and as far along the walk as they are apart.
   const turn_deg = mount === 'facing' ? atan2(spacing_m, width_m) / DEG : undefined;

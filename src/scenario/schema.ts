@@ -143,7 +143,7 @@ const sensorByProfile = z
   .looseObject({
     profile: z.string().min(1).max(500).meta({
       description:
-        'A file with the kind and the keys of this sensor, as `jambeam fit` writes it, relative to the scenario; keys of its kind may stand beside it and go before those of the file.',
+        "A file with the kind and the keys of this sensor, as `jambeam fit` writes it, in the scenario's folder or below; keys of its kind may stand beside it and go before those of the file.",
     }),
   })
   .meta({ only_for: 'profile: FILE' });

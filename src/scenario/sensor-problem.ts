@@ -22,6 +22,15 @@ export type SensorProblem =
       readonly range_m: number;
       readonly least_ms: number;
     }
+  /** A beam once broken hardly clears again: `room_m` is what hysteresis has to the background, or to the frame. */
+  | {
+      readonly code: 'clears_behind';
+      /** DOOR.BEAM */
+      readonly beam: string;
+      readonly hysteresis_m: number;
+      readonly room_m: number;
+      readonly learnt: boolean;
+    }
   | { readonly code: 'cycle_or_wait' }
   | { readonly code: 'twice_in_turn'; readonly beam: string }
   | { readonly code: 'turn_barrier'; readonly beam: string }

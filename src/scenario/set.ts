@@ -1,9 +1,9 @@
 /** `--set KEY=VALUE`: changes to a resolved design, by the path grammar of path.ts. */
-import { sensorOfKind, withBeamsAimed } from './change-kind.js';
+import { sensorOfKind, withBeamsAimed, withWholeSensors } from './change-kind.js';
 import { crossCheck } from './checks/all.js';
 import type { Outline } from './checks/outline.js';
 import type { Issue, KeyPath, Problem } from './issue.js';
-import { child, showPath, valueAt } from './key-path.js';
+import { child, isPlainObject, showPath, valueAt } from './key-path.js';
 import { replaceAt, writePath } from './path.js';
 import { type Design, designSchema } from './schema.js';
 import { placesOfKeys } from './keys.js';
@@ -30,13 +30,22 @@ function parseAssignment(text: string): { assignment?: Assignment; issue?: Issue
   const equals = text.indexOf('=');
   const path = text.slice(0, Math.max(0, equals)).trim();
   if (equals < 0 || path === '') return { issue: issueOf('', { code: 'not_an_assignment', found: text }) };
-  if (/^sensors\.[^.]+\.profile$/.test(path)) return { issue: issueOf(path, { code: 'profile_set' }) };
   const written = text.slice(equals + 1).trim();
-  if (written === '') return { assignment: { path, value: null } };
-  const { source, issues } = readYaml(written, '--set');
+  const { source, issues } = written === '' ? { source: null, issues: [] } : readYaml(written, '--set');
   const first = issues[0];
   if (first) return { issue: issueOf(path, first.problem) };
-  return { assignment: { path, value: source?.value ?? null } };
+  const value = source?.value ?? null;
+  if (namesProfile(path, value)) return { issue: issueOf(path, { code: 'profile_set' }) };
+  return { assignment: { path, value } };
+}
+
+/** Whether a sensor would be had from a file: `--set` comes after files are read. */
+function namesProfile(path: string, value: unknown): boolean {
+  const [root, ...inside] = path.split('.');
+  if (root !== 'sensors' || inside.length > 2) return false;
+  if (inside.length === 2) return inside[1] === 'profile';
+  const sensors = inside.length === 1 ? [value] : isPlainObject(value) ? Object.values(value) : [];
+  return sensors.some((sensor) => isPlainObject(sensor) && Object.hasOwn(sensor, 'profile'));
 }
 
 /**
@@ -78,10 +87,22 @@ const FAR_KEYS: Readonly<Record<string, string>> = { at_m: 'far_at_m', height_m:
 /** What a changed value changes with it. */
 function takeAlong(before: unknown, after: unknown, at: KeyPath, value: unknown): unknown {
   const [root, , key] = at;
-  if (root !== 'sensors' || key !== 'kind' || at.length !== 3) return takeFarEndAlong(before, after, at, value);
+  if (root === 'doors' && key === 'height_m' && at.length === 3) return takeLintelAlong(before, after, at, value);
+  if (root !== 'sensors') return takeFarEndAlong(before, after, at, value);
+  if (key !== 'kind' || at.length !== 3) return withWholeSensors(after, at);
   const sensor = at.slice(0, 2);
   const changed = sensorOfKind(valueAt(before, sensor), value);
   return changed === undefined ? after : replaceAt(after, sensor, changed);
+}
+
+/** What hangs from the lintel goes up and down with it. */
+function takeLintelAlong(before: unknown, after: unknown, at: KeyPath, value: unknown): unknown {
+  const door = at.slice(0, 2);
+  const beams = valueAt(before, [...door, 'beams']);
+  return (Array.isArray(beams) ? beams : []).reduce<unknown>((design, beam, b) => {
+    const hangs = child(beam, 'mount') === 'lintel' && child(beam, 'height_m') === valueAt(before, at);
+    return hangs ? replaceAt(design, [...door, 'beams', b, 'height_m'], value) : design;
+  }, after);
 }
 
 function takeFarEndAlong(before: unknown, after: unknown, at: KeyPath, value: unknown): unknown {

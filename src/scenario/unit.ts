@@ -73,9 +73,19 @@ const OTHERS: Readonly<Record<string, readonly (readonly [string, number])[]>> =
     ['Pa', 0.001],
     ['kPa', 1],
   ],
+  µm: [
+    ['mm', 1000],
+    ['um', 1],
+    ['µm', 1],
+  ],
   V: [
     ['mV', 0.001],
     ['V', 1],
+  ],
+  Bd: [
+    ['kBd', 1000],
+    ['baud', 1],
+    ['Bd', 1],
   ],
   dB: [['dB', 1]],
   '%': [['%', 1]],
@@ -122,8 +132,10 @@ export function suspectText(text: string, unit: string | undefined): ShapeProble
   const [, digits = '', written = ''] = match;
   const found = Number(digits.replace(',', '.'));
   const factor = (OTHERS[unit] ?? []).find(([other]) => other === written || other === written.toLowerCase())?.[1];
-  if (factor === undefined) return undefined;
-  return { code: 'unit_suspected', found, unit, suggestion: short(found * factor), written: text, looks_like: written };
+  // The one unit that is more than a factor away.
+  const converted = unit === '°C' && /^°?F$/.test(written) ? (found - 32) / 1.8 : factor && found * factor;
+  if (converted === undefined) return undefined;
+  return { code: 'unit_suspected', found, unit, suggestion: short(converted), written: text, looks_like: written };
 }
 
 function factorOf(unit: string, other: string): number {

@@ -27,6 +27,7 @@ const UNITS: Readonly<Record<string, string>> = {
   mV: 'millivolts',
   V: 'volts',
   dB: 'decibels',
+  Bd: 'baud',
 };
 /** Units that count things: said behind a range, never as "a number of". */
 const COUNTS: ReadonlySet<string> = new Set(['persons', 'runs', 'readings', 'pins', 'inputs', 'bits', 'characters']);

@@ -103,3 +103,13 @@ test('what a killed run left behind is named, and left alone', () => {
   expect(err).toContain('.again.run.unfinished-0badcafe was left by a run that was killed');
   expect(readdirSync(cwd)).toContain('.again.run.unfinished-0badcafe');
 });
+
+test('readings of an earlier run go with it, as its edges do', () => {
+  writeFileSync(at('sound.yaml'), readFileSync('scenarios/ultrasonic-in-a-hurry.yaml', 'utf8'));
+  const sound = (...more: string[]) =>
+    jambeam(['run', 'sound.yaml', '--hours', '0.2', '--replicates', '1', ...more], { cwd: at('.') });
+  expect(sound('--edges').code).toBe(0);
+  expect(readdirSync(at('sound.run'))).toEqual(expect.arrayContaining(['edges.csv', 'readings.csv']));
+  expect(sound().code).toBe(0);
+  for (const gone of ['edges.csv', 'readings.csv']) expect(readdirSync(at('sound.run'))).not.toContain(gone);
+});

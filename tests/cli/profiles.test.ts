@@ -11,6 +11,8 @@ const write = (name: string, text: string) => writeFileSync(join(cwd, 'home', na
 const starter = starterScenario({ sensor: 'triangulation-ranger' }).replace(/ {2}- use: table.*\n.*\n.*\n/, '');
 const withProfile = (file: string) => starter.replace(/ {4}kind: triangulation-ranger\n/, `    profile: ${file}\n`);
 
+writeFileSync(join(cwd, 'outside.yaml'), 'kind: triangulation-ranger\n');
+
 test('a fitted profile goes into the scenario as it is', () => {
   write('bench/mine.yaml', 'kind: triangulation-ranger\ngain_v_m: 0.21   # ± 0.001 V·m\n');
   write('door.yaml', withProfile('bench/mine.yaml'));
@@ -30,10 +32,31 @@ test('its mistakes are told where an editor finds them', () => {
 test.each([
   ['missing.yaml', 'home/door.yaml:49:14: sensors.my-ranger.profile: "missing.yaml" can\'t be read: '],
   ['/etc/hostname', "can't be read: the name must not begin at the root of the disk"],
+  ['../outside.yaml', "can't be read: the name must not lead out of the scenario's folder"],
+  ['bench/../../outside.yaml', "can't be read: the name must not lead out of the scenario's folder"],
   ['bench', '"bench" can\'t be read: '],
 ])('%s is refused', (file, words) => {
   write('door.yaml', withProfile(file));
   const { code, err } = jambeam(['check', 'home/door.yaml'], { cwd });
   expect(code).toBe(2);
   expect(err).toContain(words);
+});
+
+test('a name with dots in it, or a way back into the folder, leads nowhere else', () => {
+  write('..mine.yaml', 'kind: triangulation-ranger\n');
+  for (const file of ['..mine.yaml', 'bench/../..mine.yaml']) {
+    write('door.yaml', withProfile(file));
+    expect(jambeam(['check', 'home/door.yaml'], { cwd }).code).toBe(0);
+  }
+});
+
+test("a logic's table does not come from elsewhere either", () => {
+  writeFileSync(join(cwd, 'table.yaml'), 'format: 1\n');
+  write(
+    'door.yaml',
+    `${withProfile('..mine.yaml').replace(/logics:\n/, 'logics:\n  - { use: table, file: ../table.yaml }\n')}`,
+  );
+  const { code, err } = jambeam(['check', 'home/door.yaml'], { cwd });
+  expect(code).toBe(2);
+  expect(err).toContain('"../table.yaml" can\'t be read: the name must not lead out of the scenario\'s folder');
 });

@@ -59,6 +59,10 @@ describe('a profile is a whole sensor', () => {
     expect(
       messages(scenario('{ profile: mine.yaml }'), { ...options, sets: ['sensors.mine.profile=other.yaml'] }),
     ).toEqual(['--set sensors.mine.profile: a profile is named in the scenario only\n  hint: set its keys one by one']);
+    for (const set of ['sensors.mine={ profile: other.yaml }', 'sensors={ mine: { profile: other.yaml } }'])
+      expect(messages(scenario('{ profile: mine.yaml }'), { ...options, sets: [set] })).toEqual([
+        expect.stringMatching(/^--set sensors\S*: a profile is named in the scenario only\n/),
+      ]);
   });
 });
 

@@ -1,4 +1,5 @@
 /** What can't be put up, read or wired: light barriers and rangers in their frames, turns and pins of controllers. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { SENSOR_KINDS } from '../../src/sensors/schema.js';
 import { VALID, cautions, designOf, edit, messages } from './helpers.js';
@@ -218,6 +219,71 @@ describe('numbers of a ranger that contradict each other', () => {
   });
 });
 
+describe('hysteresis that reaches behind the idle door', () => {
+  const CLEARS = 'once broken, a beam hardly clears again';
+  /** Two rangers across a door 0.9 m wide; the sensor's switching is line 21, or 22 with more keys. */
+  const door = (switching: string, keys = 'height_m: 1', kind = 'ultrasonic-ranger', more = '') =>
+    cautions(
+      `${pair(`sensor: mine\n${keys}`)}sensors:\n  mine:\n    kind: ${kind}\n${more}    switching: { ${switching} }\n`,
+    );
+  test('beyond the learnt background', () => {
+    expect(door('margin_m: 0.15, hysteresis_m: 0.2')).toEqual([
+      `s.yaml:21:48: sensors.mine.switching.hysteresis_m: expected hysteresis_m of at most 0.15, the margin to the learnt background, found 0.2: ${CLEARS}\n` +
+        '  hint: lower hysteresis_m or raise margin_m',
+    ]);
+    expect(door('margin_m: 0.15, hysteresis_m: 0.15')).toEqual([]);
+    expect(door('margin_m: 0.02')[0]).toContain('at most 0.02, the margin to the learnt background, found 0.03');
+  });
+  test('beyond the other jamb', () => {
+    expect(door('nearer_than_m: 0.88, hysteresis_m: 0.03')).toEqual([
+      `s.yaml:21:53: sensors.mine.switching.hysteresis_m: expected hysteresis_m of at most 0.02, what nearer_than_m leaves to the frame in the axis of back.A, found 0.03: ${CLEARS}\n` +
+        '  hint: lower hysteresis_m or nearer_than_m',
+    ]);
+    expect(door('nearer_than_m: 0.88, hysteresis_m: 0.02')).toEqual([]);
+  });
+  test('along the axis, whichever way it looks', () => {
+    // From 1 m down at 60°: the floor after 1 / sin 60° = 1.1547 m, the jamb only after 0.9 / cos 60° = 1.8 m.
+    expect(door('nearer_than_m: 1.14', 'height_m: 1\ntilt_deg: -60')[0]).toContain('at most 0.0147');
+    expect(door('nearer_than_m: 1.12', 'height_m: 1\ntilt_deg: -60')).toEqual([]);
+    // From the lintel 2 m down.
+    expect(door('nearer_than_m: 1.98', 'mount: lintel')[0]).toContain('at most 0.02');
+    expect(door('nearer_than_m: 1.96', 'mount: lintel')).toEqual([]);
+    // Facing each other: √(0.9² + 0.1²) = 0.9055 m.
+    expect(door('nearer_than_m: 0.88', 'height_m: 1\nmount: facing')[0]).toContain('at most 0.0255');
+    expect(door('nearer_than_m: 0.87', 'height_m: 1\nmount: facing')).toEqual([]);
+  });
+  test('readings that are always too long leave more of it', () => {
+    const biased = (bias: number) =>
+      door('nearer_than_m: 0.88', 'height_m: 1', 'time-of-flight-ranger', `    bias_m: ${bias}\n`);
+    expect(biased(0.01)).toEqual([]);
+    expect(biased(0.005)[0]).toContain('at most 0.025');
+  });
+  test('not where nothing comes back from the frame, and not in place of what is wrong already', () => {
+    expect(door('margin_m: 0.1, hysteresis_m: 0.2', 'height_m: 1', 'triangulation-ranger')).toEqual([]);
+    expect(door('nearer_than_m: 0.95')).toEqual([]);
+    expect(door('nearer_than_m: far')).toEqual([]);
+  });
+  test('the lesson on it is told, until it is mended as its comment says', () => {
+    const lesson = readFileSync('scenarios/switch-that-never-clears.yaml', 'utf8');
+    expect(cautions(lesson)).toEqual([expect.stringContaining(CLEARS)]);
+    expect(cautions(lesson, { sets: ['sensors.sound.switching.hysteresis_m=0.01'] })).toEqual([]);
+  });
+  test('in a list of beams, each sensor once; and after --set, without a place', () => {
+    const beams = (sets: string[] = []) =>
+      cautions(
+        BEAMS('name: A, sensor: s, at_m: -0.05, height_m: 1', 'name: B, sensor: s, at_m: 0.05, height_m: 1') +
+          'sensors: { s: { kind: ultrasonic-ranger, switching: { nearer_than_m: 0.8 } } }\n',
+        { sets },
+      );
+    expect(beams()).toEqual([]);
+    expect(beams(['sensors.s.switching.hysteresis_m=0.2'])).toEqual([
+      `sensors.s.switching.hysteresis_m: expected hysteresis_m of at most 0.1, what nearer_than_m leaves to the frame in the axis of back.A, found 0.2: ${CLEARS}\n` +
+        '  hint: lower hysteresis_m or nearer_than_m',
+    ]);
+    expect(beams(['doors.back.beams.B.mount=right-jamb', 'doors.back.width_m=0.82'])).toHaveLength(1);
+  });
+});
+
 describe('numbers in another unit', () => {
   const air = (key: string) => messages(`${VALID}surroundings: { ${key} }\n`);
   const ultrasonic = (key: string) => messages(`${VALID}sensors:\n  s: { kind: ultrasonic-ranger, ${key} }\n`);
@@ -248,6 +314,13 @@ describe('numbers in another unit', () => {
       's.yaml:18:42: sensors.s.tick_us: expected a number of microseconds, found the text "0.1 ms"\n' +
         '  hint: write tick_us: 100',
     ]);
+    expect(ultrasonic('assumed_temperature_c: 68 °F')[0]).toContain('\n  hint: write assumed_temperature_c: 20');
+    expect(ultrasonic('switching: { follow_um: 0.02 mm }')[0]).toContain(
+      'expected a number of micrometres, found the text "0.02 mm"\n  hint: write follow_um: 20',
+    );
+    expect(messages(`${VALID}controllers: [{ name: main, serial_baud: 9600 Bd }]\n`)[0]).toContain(
+      'expected a number of baud, found the text "9600 Bd"\n  hint: write serial_baud: 9600',
+    );
     expect(ultrasonic('switching: { median_of: 99 }')[0]).toContain('expected 1 to 15 readings, found 99');
   });
 });

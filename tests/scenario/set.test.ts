@@ -104,6 +104,40 @@ describe('sensors of another kind', () => {
     expect(design.controllers[0]!.cycle_ms).toBe(12);
     expect(design.doors[0]!.beams).toMatchObject([{ mount: 'right-jamb' }, { mount: 'right-jamb', turn_deg: 5 }]);
   });
+  test('a sensor that is set whole has its defaults, for what is set after it', () => {
+    const whole = 'sensors.mine={ kind: ultrasonic-ranger, range_m: 3 }';
+    const design = set(whole, 'doors.*.beams.*.sensor=mine', 'sensors.mine.switching.margin_m=0.2');
+    expect(design.sensors['mine']).toMatchObject({
+      range_m: 3,
+      time_out_ms: 38,
+      switching: { margin_m: 0.2, median_of: 1 },
+    });
+    expect(design.doors[0]!.beams).toMatchObject([{ tilt_deg: 0 }, { tilt_deg: 0 }]);
+    const all = 'sensors={ mine: { kind: triangulation-ranger }, yours: { kind: light-barrier } }';
+    expect(set(all, 'sensors.*.kind=time-of-flight-ranger').sensors).toMatchObject({
+      mine: { kind: 'time-of-flight-ranger', timing_budget_ms: 33 },
+      yours: { kind: 'time-of-flight-ranger', timing_budget_ms: 33 },
+    });
+    expect(
+      set(whole, 'sensors.mine.switching={ margin_m: 0.1 }', 'sensors.mine.switching.follow_um=5').sensors,
+    ).toMatchObject({ mine: { switching: { margin_m: 0.1, follow_um: 5, hysteresis_m: 0.03 } } });
+  });
+  test('a kind alone has no keys to set, and it is told how it gets them', () => {
+    const first = 'sensors.ultrasonic-ranger={kind: ultrasonic-ranger}';
+    expect(refused('sensors.ultrasonic-ranger.range_m=3')).toEqual([
+      '--set sensors.ultrasonic-ranger.range_m: there is no "ultrasonic-ranger" in sensors\n' +
+        `  hint: ultrasonic-ranger alone is that kind with its defaults; make it a sensor of your own first: --set "${first}"`,
+    ]);
+    expect(set(RANGER, first, 'sensors.ultrasonic-ranger.range_m=3').sensors).toMatchObject({
+      'ultrasonic-ranger': { range_m: 3 },
+    });
+  });
+  test('what hangs from the lintel stays there when the lintel is moved; what hangs lower stays where it is', () => {
+    const hung = edit('      height_m: 0.9\n', '      sensor: ultrasonic-ranger\n      mount: lintel\n');
+    const heights = (...sets: string[]) => designOf(hung, { sets }).doors[0]!.beams.map(({ height_m }) => height_m);
+    expect(heights('doors.*.height_m=1.8')).toEqual([1.8, 1.8]);
+    expect(heights('doors.back.beams.A.height_m=1.7', 'doors.back.height_m=1.9')).toEqual([1.7, 1.9]);
+  });
   test('a key that was chosen and that the new kind has not is told', () => {
     const chosen = edit('kind: light-barrier }', 'kind: light-barrier, response_ms: 2 }', MINE);
     expect(messages(chosen, { sets: ['sensors.mine.kind=triangulation-ranger'] })).toEqual([

@@ -6,6 +6,7 @@ import { checkMounts } from './mounts.js';
 import { cautionNames, checkNames } from './names.js';
 import type { Outline } from './outline.js';
 import { cautionSensors, checkSensors } from './sensors.js';
+import { cautionSwitching } from './switching.js';
 import { checkTargets } from './targets.js';
 import { cautionTraffic, checkTraffic } from './traffic.js';
 import { checkWalkers } from './walkers.js';
@@ -26,5 +27,6 @@ export function crossCheck(outline: Outline): Finding[] {
 
 /** What can be simulated but deserves a word. */
 export function cautionsOf(outline: Outline): Finding[] {
-  return [cautionNames, cautionDoors, cautionTraffic, cautionSensors].flatMap((check) => check(outline));
+  const checks = [cautionNames, cautionDoors, cautionTraffic, cautionSensors, cautionSwitching];
+  return checks.flatMap((check) => check(outline));
 }

@@ -22,7 +22,7 @@ export const controllerSchema = z.strictObject({
     .optional()
     .meta({
       description:
-        'Turns of a round, each a list of rangers (DOOR.BEAM) read together; without it one after another, in order of doors and beams.',
+        'Turns of a round, each a list of rangers (DOOR.BEAM) read together; rangers not named follow one after another, in order of doors and beams.',
     }),
   cycle_ms: quantity(
     0.05,
