@@ -69,12 +69,12 @@ export function breaksWords(trace: PassageTrace, visit: TracedVisit): string {
     .join('; ');
 }
 
-/** 'A was read 38 times while somebody was about, every 30.0 ms; nearest 0.312 m at 1,520.3 ms': one line a ranger. */
+/** 'A was read 38 times while somebody was near enough to its axis, every 30.0 ms; nearest 0.312 m at 1,520.3 ms': one line a ranger. */
 export function readingsWords({ beams, readings }: PassageTrace): string[] {
   return beams.flatMap(({ name, kind }, i) => {
     if (kind === 'light-barrier') return [];
     const own = readings.filter(({ beam }) => beam === i);
-    if (own.length === 0) return [`${plain(name)} was not read while anybody was about`];
+    if (own.length === 0) return [`${plain(name)} was not read while anybody was near enough to its axis`];
     const gaps = own.slice(1).map(({ time_us }, k) => time_us - (own[k] as TracedReading).time_us);
     const usual = gaps.toSorted((a, b) => a - b)[gaps.length >> 1];
     const every = usual === undefined ? '' : `, every ${rounded(usual / 1000, 1)}\u00a0ms`;
@@ -85,7 +85,9 @@ export function readingsWords({ beams, readings }: PassageTrace): string[] {
       ? `; nearest ${metres(Math.round(Number(nearest.distance_um) / 1000) / 1000)} at ${inMs(nearest.time_us)}\u00a0ms`
       : '';
     const without = silent > 0 ? `; ${silent} of them without echo` : '';
-    return [`${plain(name)} was read ${plural(own.length, 'time')} while somebody was about${every}${near}${without}`];
+    return [
+      `${plain(name)} was read ${plural(own.length, 'time')} while somebody was near enough to its axis${every}${near}${without}`,
+    ];
   });
 }
 

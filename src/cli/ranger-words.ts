@@ -72,8 +72,8 @@ function seenWords({ ranger, breaks_per_crossing }: BeamFacts & { readonly range
   const { ever, read, broken, lost } = ranger.crossings;
   const lostWords =
     lost.value === 0
-      ? 'every reading with somebody in the axis comes back'
-      : `${shareWords(lost)} of readings with somebody in the axis come back without echo`;
+      ? 'strays and drop-outs left out, every reading with somebody in the axis comes back'
+      : `${shareWords(lost)} of readings with somebody in the axis come back without echo, strays and drop-outs left out`;
   return (
     `going through alone, ${shareWords(ever)} of this door's walkers come near enough; read every ` +
     `${preciseMs(ranger.interval.idle_ms)}, ${shareWords(read)} are caught by a reading, ${shareWords(broken)} switch it; ` +

@@ -23,7 +23,9 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
   const cut = rows.some((r) => r.high > furthest);
   const bottom = Math.min(...bands.map((b) => b.from_m));
   const top = Math.max(...bands.map((b) => b.to_m));
+  // Only a thin level beam passes over whoever is shorter: a ranger looks into a cone, or down from the lintel.
   const beams = (design?.beams ?? [])
+    .filter((b) => b.far_height_m === b.height_m)
     .filter((b) => b.height_m >= bottom && b.height_m <= top)
     .map((b) => ({ at: b.height_m, name: b.name }));
   // Beams at one height share a line and its label.
