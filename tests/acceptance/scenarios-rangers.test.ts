@@ -7,6 +7,7 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import type { DoorMetrics, Estimate } from '../../src/score/metrics-schema.js';
 import type { Outcome } from '../../src/simulate/outcome.js';
 import { simulate } from '../../src/simulate/simulate.js';
+import { folder, jambeam } from '../cli/jambeam.js';
 
 /** A lesson's run, shorter than its own, with keys changed. */
 function runOf(name: string, ...sets: readonly string[]): Outcome {
@@ -43,6 +44,13 @@ function wrongBelow(outcome: Outcome, stature_m: number): { below: number; above
 test('ultrasonic-in-a-hurry: at 10 ms a turn nobody is counted, at 30 ms hardly anybody is not', () => {
   const hurried = runOf('ultrasonic-in-a-hurry');
   for (const { estimate } of at(hurried, 'first-broken').breaks_per_crossing) expect(estimate.value).toBe(0);
+  const said = jambeam(['check', resolve('scenarios/ultrasonic-in-a-hurry.yaml')], { cwd: folder() }).out.replace(
+    /\s+/g,
+    ' ',
+  );
+  expect(said).toMatch(/caution: .* hears /);
+  const [, from, to] = /half-way across, breaks A from −([\d.]+) m to ([\d.]+) m/.exec(said)!;
+  expect(Math.abs(Number(from) + Number(to) - 0.5)).toBeLessThan(0.1);
   const unhurried = runOf('ultrasonic-in-a-hurry', 'controllers.main.cycle_ms=30');
   for (const logic of ['first-broken', 'four-level']) expect(at(unhurried, logic).wrong_per_100.high!).toBeLessThan(3);
 });
@@ -58,6 +66,12 @@ test('triangulation-out-of-reach: one in five walks past the range, and a fold t
   const plain = runOf('triangulation-out-of-reach', door);
   expectHigher(at(folded, 'first-broken').extra_per_100, at(plain, 'first-broken').extra_per_100);
   expect(at(plain, 'first-broken').wrong_per_100.high!).toBeLessThan(1.5);
+  const close = runOf(
+    'triangulation-out-of-reach',
+    door,
+    ...['fold_m=0.3', 'switching.nearer_than_m=0.45'].map((key) => `sensors.infrared.${key}`),
+  );
+  expectHigher(at(close, 'first-broken').extra_per_100, at(folded, 'first-broken').extra_per_100);
 });
 
 test('time-of-flight-in-the-sun: daylight loses one in five, dark clothes three in four', () => {
@@ -82,6 +96,10 @@ describe('kinds-mixed', () => {
     for (const { estimate } of at(mixed, 'first-broken').breaks_per_crossing) expect(estimate.value).toBeCloseTo(1, 1);
   });
 
+  test('the errors do not cancel: who comes and goes is nearly two more', () => {
+    expect(2 * at(mixed, 'first-broken').drift_per_100.bias.low!).toBeGreaterThan(180);
+  });
+
   test('two of a kind are right again', () => {
     const alike = runOf('kinds-mixed', 'doors.front.beams.B.sensor=sound');
     expect(at(alike, 'first-broken').wrong_per_100.high!).toBeLessThan(2);
@@ -97,12 +115,17 @@ test('mount-interleaved: opposite jambs confuse the order, one jamb does not', (
       expectHigher(at(opposite, logic).wrong_per_100, at(one, logic).wrong_per_100);
     expect(at(one, 'first-broken').wrong_per_100.high!).toBeLessThan(2);
   }
+  const together = runOf('mount-interleaved', 'controllers.main.turns=[[front.A, front.B]]');
+  expectHigher(at(together, 'first-broken').missed_per_100, at(opposite, 'first-broken').missed_per_100);
+  expect(at(together, 'first-broken').missed_per_100.low!).toBeGreaterThan(15);
 });
 
 test('mount-facing: two in three are counted the wrong way round; fired together the rangers lose some', () => {
   const facing = at(runOf('mount-facing'), 'first-broken');
   expect(facing.reversed_per_100.low!).toBeGreaterThan(55);
   for (const { estimate } of facing.breaks_per_crossing) expect(estimate.value).toBeCloseTo(1, 1);
+  const straight = at(runOf('mount-facing', 'doors.*.beams.*.turn_deg=0'), 'first-broken');
+  expect(straight.reversed_per_100.high!).toBeLessThan(20);
   const together = at(runOf('mount-facing', 'controllers.main.turns=[[front.A, front.B]]'), 'first-broken');
   expectHigher(together.missed_per_100, facing.missed_per_100);
   expect(together.missed_per_100.low!).toBeGreaterThan(15);
@@ -120,7 +143,11 @@ test('mount-lintel: heads come back by what is on them; a switching point choose
   const lintel = runOf('mount-lintel');
   expect(clothing(lintel, 'least').high!).toBeLessThan(2);
   expectHigher(clothing(lintel, 'most'), clothing(lintel, 'least'));
-  expect(clothing(lintel, 'most').value!).toBeGreaterThan(7);
+  expect(clothing(lintel, 'most').low!).toBeGreaterThan(7);
+  expect(clothing(lintel, 'most').high!).toBeLessThan(30);
+  const jamb = runOf('mount-lintel', 'doors.*.beams.*.mount=left-jamb', 'doors.*.beams.*.height_m=0.95');
+  expect(clothing(jamb, 'most').high!).toBeLessThan(clothing(lintel, 'most').low!);
+  expect(at(jamb, 'first-broken').wrong_per_100.high!).toBeLessThan(2);
   const { below, above } = wrongBelow(lintel, 1.4);
   expect(below).toBeGreaterThan(5 * Math.max(0.5, above));
   const tall = wrongBelow(runOf('mount-lintel', 'sensors.sound.switching.nearer_than_m=0.6'), 1.4);
