@@ -1,6 +1,7 @@
 /** What the chart of statures says of beams: only a thin level beam lets whoever is shorter pass beneath. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { html } from '../../src/report/html.js';
 import { statureChart } from '../../src/report/charts/stature.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { simulate } from '../../src/simulate/simulate.js';
@@ -9,7 +10,7 @@ function keyOf(scenario: string, ...sets: readonly string[]): string {
   const text = readFileSync(`scenarios/${scenario}.yaml`, 'utf8');
   const { design } = parseScenario(text, scenario, { sets: ['replicates=2', 'hours=1', ...sets] });
   const { doors } = simulate(design!).metrics;
-  return String(statureChart('statures', doors[0]!, design!.doors[0])!.key);
+  return html`${statureChart('statures', doors[0]!, design!.doors[0])!.key}`.text;
 }
 
 test('a light barrier has its height in the chart', () => {
