@@ -5,7 +5,7 @@
  * feet, upper arms, forearms with hands; an infant on the arm adds one. Offsets are in units of the body's leg unit, so that
  * all bodies share the gait tables.
  */
-import type { Limb } from '../geometry/track.js';
+import type { Limb, PoseTracks } from '../geometry/track.js';
 import { limbOf } from '../geometry/track.js';
 import { HIP_JOINTS, STEP_WIDTH } from './figures/legs.js';
 import { CARRYING, INFANT } from './figures/manner.js';
@@ -14,7 +14,11 @@ import { FOOT_RADIUS } from './gait/foot.js';
 import { PART, UPRIGHT_HIP } from './gait/parts.js';
 import type { Person } from './person.js';
 
+/** What a body is: people keep out of each other's way, things and test rods don't mind. */
+export type BodySort = 'person' | 'pet' | 'thing' | 'test-rod';
+
 export interface Body {
+  readonly sort: BodySort;
   /** Name of the walker. */
   readonly who: string;
   /** Number in its replicate. */
@@ -31,6 +35,8 @@ export interface Body {
   /** Step length in model units; 0 for what has no legs. */
   readonly step: number;
   readonly elbow_deg: number;
+  /** How its parts move as it goes, where that is neither a person's gait nor all in one piece. */
+  readonly walks: PoseTracks | null;
   readonly limbs: readonly Limb[];
 }
 
@@ -90,6 +96,7 @@ export function personBody(who: string, number: number, person: Person, turn = 1
   }
   if (person.infant) limbs.push(infantOnArm(person, at, trunkRadius));
   return {
+    sort: 'person',
     who,
     number,
     persons: person.infant ? 2 : 1,
@@ -99,6 +106,7 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     speed_mps: person.speed_mps,
     step: person.step_m / unit,
     elbow_deg: person.elbow_mean_deg,
+    walks: null,
     limbs,
   };
 }
@@ -143,6 +151,7 @@ export function rodBody(
 ): Body {
   const radius = diameter_m / 2;
   return {
+    sort: 'test-rod',
     who,
     number,
     persons,
@@ -152,6 +161,7 @@ export function rodBody(
     speed_mps,
     step: 0,
     elbow_deg: 0,
+    walks: null,
     // From the floor, so that its lower end is flat where a beam can be.
     limbs: [limbOf(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)],
   };

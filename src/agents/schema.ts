@@ -55,12 +55,16 @@ const rodSchema = z.strictObject({
 export const walkerSchema = z.discriminatedUnion('kind', [populationSchema, personSchema, tableSchema, rodSchema]);
 export type Walker = z.infer<typeof walkerSchema>;
 
-export const PASSAGE_KINDS = ['through', 'abreast', 'close-behind', 'against', 'turn-back', 'linger'] as const;
+/** What a party may set out to do. */
+export const MIX_KINDS = ['through', 'abreast', 'close-behind', 'against', 'turn-back', 'linger', 'reach'] as const;
+export type MixKind = (typeof MIX_KINDS)[number];
+/** What may happen in a doorway: besides, a pet goes at somebody's heel, and a leaf or a curtain swings. */
+export const PASSAGE_KINDS = [...MIX_KINDS, 'at-heel', 'swing'] as const;
 export type PassageKind = (typeof PASSAGE_KINDS)[number];
 
 export const mixEntrySchema = z.strictObject({
   who: name('A walker: adult, child, adult-with-infant, or one named under `walkers`.'),
-  kind: z.enum(PASSAGE_KINDS).meta({ description: 'What the party does in the doorway.' }),
+  kind: z.enum(MIX_KINDS).meta({ description: 'What the party does in the doorway.' }),
   share: quantity(0, 1, 'share', 'Share of arriving parties.'),
 });
 export type MixEntry = z.infer<typeof mixEntrySchema>;
@@ -83,6 +87,21 @@ export const DEFAULT_MIX: readonly MixEntry[] = [
   { who: 'adult', kind: 'linger', share: 0.03 },
   { who: 'adult-with-infant', kind: 'through', share: 0.01 },
 ];
+
+/** What rooms are for. */
+export const ROOM_USES = [
+  'hall',
+  'living',
+  'kitchen',
+  'dining',
+  'bedroom',
+  'bathroom',
+  'study',
+  'workshop',
+  'storage',
+  'reading',
+] as const;
+export type RoomUse = (typeof ROOM_USES)[number];
 
 export const trafficSchema = z.strictObject({
   arrivals_per_hour: z.union([z.number().min(0).max(1e5), z.array(arrivalSpanSchema).min(1).max(96)]).meta({

@@ -1,4 +1,5 @@
 /** What truly happened: one body's stay in the doorway zone. Plain data, from the crowd to the score. */
+import type { BodySort } from './body.js';
 import type { PassageKind } from './schema.js';
 
 export interface Visit {
@@ -8,6 +9,7 @@ export interface Visit {
   readonly door: number;
   /** Number of the body in this replicate: the same body keeps it on its way back. */
   readonly body: number;
+  readonly sort: BodySort;
   /** Name of the walker, as in the mix. */
   readonly who: string;
   /** Height of the body, metres. */

@@ -17,6 +17,9 @@ const PASSAGES: Readonly<Record<PassageKind, string>> = {
   against: 'two, one from each side; one of them gives way',
   'turn-back': 'comes into the doorway, turns, and goes back',
   linger: 'stops in the doorway for a while, then goes on; some go back instead',
+  reach: 'stands before the doorway and reaches through with an arm',
+  'at-heel': 'somebody and the pet that goes beside them',
+  swing: 'a leaf or a curtain moves past the beams',
 };
 
 interface Named {

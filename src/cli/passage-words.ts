@@ -11,6 +11,9 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
   against: ', one of two from opposite sides',
   'turn-back': ' turning back',
   linger: ' lingering',
+  reach: ' reaching through',
+  'at-heel': ', with a pet at heel',
+  swing: ' swinging',
 };
 
 /** 'adult going through, forward: 1.74 m tall, 0.87 m/s'. */

@@ -1,6 +1,6 @@
 /** `jambeam passage`: one walk through a doorway, instant by instant. */
-import { PASSAGE_KINDS } from '../agents/schema.js';
-import type { PassageKind } from '../agents/schema.js';
+import { MIX_KINDS } from '../agents/schema.js';
+import type { MixKind } from '../agents/schema.js';
 import { nearest } from '../engine/nearest.js';
 import { quote } from '../engine/printable.js';
 import type { PassageTrace } from '../simulate/passage-trace.js';
@@ -35,7 +35,7 @@ function traceOf(design: Design, options: PassageOptions): PassageTrace {
   try {
     return tracePassage(design, {
       who,
-      kind: oneOf('--kind', options.kind ?? 'through', PASSAGE_KINDS) as PassageKind,
+      kind: oneOf('--kind', options.kind ?? 'through', MIX_KINDS) as MixKind,
       direction: oneOf('--direction', options.direction ?? 'forward', ['forward', 'backward'] as const),
       ...(door === undefined ? {} : { door }),
       number: number.trim() === '' ? Number.NaN : Number(number),

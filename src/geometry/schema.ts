@@ -1,6 +1,6 @@
 /** What a user writes about openings and the lines beams take through them. */
 import { z } from 'zod';
-import { quantity } from '../engine/quantity.js';
+import { quantity, wholeNumber } from '../engine/quantity.js';
 
 /** The hole in the wall. */
 export const openingSchema = {
@@ -65,3 +65,44 @@ export const beamLineSchema = {
     'Turn of a ranger out of the door plane, forward (+) or backward (−) (default 0).',
   ).optional(),
 };
+
+/** Where a room is on the plan. */
+export const placeSchema = {
+  at_m: z
+    .strictObject({
+      x: quantity(-1000, 1000, 'm', "Left end of the room on the house's plan."),
+      y: quantity(-1000, 1000, 'm', "Lower end of the room on the house's plan."),
+    })
+    .optional()
+    .meta({ description: "Lower left corner of the room on the house's plan, with size_m." }),
+  size_m: z
+    .strictObject({
+      x: quantity(0.3, 500, 'm', 'Width on the plan, to the right.'),
+      y: quantity(0.3, 500, 'm', 'Depth on the plan, upwards.'),
+    })
+    .optional()
+    .meta({ description: 'Size of the room on the plan: rooms are rectangles.' }),
+  storey: wholeNumber(-5, 50, 'storeys', 'Which storey the room is on; 0 is the ground floor.').default(0),
+};
+
+/** A leaf that hangs in the frame. */
+export const leafSchema = z.strictObject({
+  hinge: z
+    .enum(['left', 'right'])
+    .meta({ description: 'The jamb it hangs from, as seen walking forward.' })
+    .default('left'),
+  opens: z
+    .enum(['forward', 'backward'])
+    .meta({ description: 'The side it swings to; shut, it lies flush with that side of the frame.' })
+    .default('forward'),
+  opens_deg: quantity(60, 180, 'deg', 'How far it opens: 90 stands square to the wall.').default(100),
+  thickness_m: quantity(0.01, 0.15, 'm', 'Thickness of the leaf.').default(0.04),
+  swing_s: quantity(0.3, 20, 's', 'How long one swing takes.').default(1.2),
+  shut_share: quantity(
+    0,
+    1,
+    'share',
+    'Share of those who go through that shut it behind them; 0 leaves it open, 1 is a closer.',
+  ).default(0.3),
+});
+export type Leaf = z.infer<typeof leafSchema>;

@@ -133,6 +133,9 @@ const KIND: Readonly<Record<string, string>> = {
   against: 'against one another',
   'turn-back': 'turning back',
   linger: 'lingering',
+  reach: 'reaching through',
+  'at-heel': 'with a pet at heel',
+  swing: 'swinging',
 };
 
 /** 'adults', 'children', or a walker of the user's own as '“tall-rod”'. */

@@ -6,8 +6,8 @@
  */
 import { z } from 'zod';
 import { clockTime, name, quantity, wholeNumber } from '../engine/quantity.js';
-import { beamLineSchema, openingSchema } from '../geometry/schema.js';
-import { trafficSchema, walkerSchema } from '../agents/schema.js';
+import { beamLineSchema, leafSchema, openingSchema, placeSchema } from '../geometry/schema.js';
+import { ROOM_USES, trafficSchema, walkerSchema } from '../agents/schema.js';
 import { controllerSchema } from '../sensors/controllers/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
 import { surroundingsSchema } from '../sensors/surroundings.js';
@@ -19,6 +19,10 @@ export const FORMAT = 1;
 const room = z.strictObject({
   name: name('Name of the room. `outside` is no room: it is always there and has no count.'),
   people_at_start: wholeNumber(0, 10_000, 'persons', 'Persons in the room when the clock starts.').default(0),
+  use: z.enum(ROOM_USES).optional().meta({
+    description: 'What the room is for, where its name does not say it: households know rooms by their use.',
+  }),
+  ...placeSchema,
 });
 
 const SENSOR =
@@ -55,6 +59,11 @@ const doorCommon = {
   from: name('Room on the side a forward move comes from, or outside.'),
   to: name('Room a forward move leads to, or outside.'),
   ...openingSchema,
+  way: z
+    .enum(['door', 'opening', 'stairs'])
+    .meta({ description: 'A door frame, an opening without a leaf, or the head or foot of stairs.' })
+    .default('door'),
+  leaf: leafSchema.optional().meta({ description: 'The leaf in the frame; without it the way is always open.' }),
   controller: name("The controller that reads this door's beams (default: the first).").optional(),
   at_m: z
     .strictObject({

@@ -9,18 +9,21 @@ export const BACKWARD_ROW = ROW_INDEX.backward;
 export const NOBODY_ROW = ROW_INDEX.nobody;
 const TURNED_BACK_ROW = ROW_INDEX['turned back'];
 const LINGERED_ROW = ROW_INDEX.lingered;
+const REACHED_ROW = ROW_INDEX.reached;
+const PET_ROW = ROW_INDEX.pet;
 const THING_ROW = ROW_INDEX.thing;
 
 /**
  * Row of a visit, as an index into {@link ROWS}.
  *
  * A visit crosses if it leaves at the other end; then its row is the direction, and each person aboard is one entry.
- * A visit that does not cross is one entry: `lingered` if it stayed on purpose, otherwise `turned back`, whatever it
- * set out to do. Nobody aboard makes it a `thing`; no walker is a pet or reaches through yet.
+ * A visit that does not cross is one entry: `lingered` if it stayed on purpose, `reached` if only an arm went through,
+ * otherwise `turned back`, whatever it set out to do. Nobody aboard makes it a `pet` or a `thing`.
  */
 export function rowOf(visit: Visit): number {
-  if (visit.persons === 0) return THING_ROW;
+  if (visit.persons === 0) return visit.sort === 'pet' ? PET_ROW : THING_ROW;
   if (visit.cross_us !== null) return visit.direction === 'forward' ? FORWARD_ROW : BACKWARD_ROW;
+  if (visit.kind === 'reach') return REACHED_ROW;
   return visit.kind === 'linger' ? LINGERED_ROW : TURNED_BACK_ROW;
 }
 
@@ -37,7 +40,7 @@ export function trueNetOf(visit: Visit): number {
 
 /** Who a tally covered by several visits belongs to: the lowest first. A person who crosses, one who does not, a pet, a thing. */
 export function precedenceOf(visit: Visit): number {
-  if (visit.persons === 0) return 3;
+  if (visit.persons === 0) return visit.sort === 'pet' ? 2 : 3;
   return visit.cross_us === null ? 1 : 0;
 }
 

@@ -8,7 +8,7 @@ import type { Body } from '../agents/body.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import { Crowd } from '../agents/crowd.js';
 import type { Passage } from '../agents/motion/passage.js';
-import type { PassageKind, Walker } from '../agents/schema.js';
+import type { MixKind, Walker } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
 import type { Stream } from '../engine/stream.js';
 import { HOUR_US } from '../engine/time.js';
@@ -24,7 +24,7 @@ export type PartyAlone = readonly Arrival[];
 
 export interface PartyChoice {
   readonly who: string;
-  readonly kind: PassageKind;
+  readonly kind: MixKind;
   /** Share of parties that go forward; the others come from the other side. */
   readonly forward_share: number;
 }
@@ -33,7 +33,7 @@ export interface PartyChoice {
 const PER_HOUR = 0.01;
 
 /** How many bodies a party has. */
-function partySize(kind: PassageKind): 1 | 2 {
+function partySize(kind: MixKind): 1 | 2 {
   return kind === 'abreast' || kind === 'close-behind' || kind === 'against' ? 2 : 1;
 }
 

@@ -5,7 +5,7 @@
  * The party is alone in the doorway, so every edge is theirs (or the sensors' own noise). Time 0 is when the first of
  * the party enters the doorway zone.
  */
-import type { PassageKind } from '../agents/schema.js';
+import type { MixKind } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
 import { LogicHost } from '../counter/host.js';
 import { levelsOf } from '../counter/levels.js';
@@ -35,7 +35,7 @@ export interface PassageChoice {
   /** Name of the door; the first if left out. */
   readonly door?: string;
   readonly who: string;
-  readonly kind: PassageKind;
+  readonly kind: MixKind;
   /** Which way the party sets out; forward if left out. */
   readonly direction?: Direction;
   /** Which of the many such passages, from 1: another number, another person. */
@@ -104,7 +104,7 @@ export interface PassageTrace {
   readonly beams: readonly TracedBeam[];
   readonly poll_ms: number | null;
   readonly who: string;
-  readonly kind: PassageKind;
+  readonly kind: MixKind;
   readonly direction: Direction;
   readonly number: number;
   readonly visits: readonly TracedVisit[];
@@ -166,7 +166,7 @@ function doorOf(design: Design, name: string | undefined): DesignDoor {
   return door;
 }
 
-function checkWalker(design: Design, who: string, kind: PassageKind): void {
+function checkWalker(design: Design, who: string, kind: MixKind): void {
   const walkers = walkersKnown(design);
   const walker = walkers.get(who);
   if (!walker) throw new NoSuchPassage(`there is no walker ${quote(who)}`, didYouMean(who, [...walkers.keys()]));

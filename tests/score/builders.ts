@@ -12,6 +12,7 @@ export function visit(change: Partial<Visit> = {}): Visit {
     number: 1,
     door: 0,
     body: 1,
+    sort: 'person',
     who: 'adult',
     stature_m: 1.7,
     persons: 1,

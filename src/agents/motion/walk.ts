@@ -81,7 +81,7 @@ export function walk(
 }
 
 export function tracksOf(body: Body): PoseTracks {
-  return body.step > 0 ? gaitTable(body.step, body.elbow_deg) : RIGID;
+  return body.walks ?? (body.step > 0 ? gaitTable(body.step, body.elbow_deg) : RIGID);
 }
 
 /** Nodes from one place to another along a walk. */
