@@ -6,7 +6,7 @@ import { nodeAt, poseAt } from '../../src/agents/motion/motion.js';
 import { nearWithin } from '../../src/agents/motion/near.js';
 import type { Passage } from '../../src/agents/motion/passage.js';
 import { Posed } from '../../src/agents/motion/posed.js';
-import type { PassageKind } from '../../src/agents/schema.js';
+import type { MixKind } from '../../src/agents/schema.js';
 import { Stream } from '../../src/engine/stream.js';
 import type { DesignDoor } from '../../src/scenario/schema.js';
 import { partiesAlone } from '../../src/simulate/parties.js';
@@ -19,7 +19,7 @@ const door = design.doors[0] as DesignDoor;
 const visitor = fc
   .record({
     who: fc.constantFrom('adult', 'child', 'rod', 'adult-with-infant'),
-    kind: fc.constantFrom<PassageKind>('through', 'turn-back', 'linger', 'abreast'),
+    kind: fc.constantFrom<MixKind>('through', 'turn-back', 'linger', 'abreast'),
     forward_share: fc.constantFrom(0, 1),
     seed: fc.string(),
   })
