@@ -12,23 +12,20 @@ import { Arrivals } from './arrivals.js';
 import type { Body } from './body.js';
 import type { CrowdDoor, CrowdPlan } from './crowd-plan.js';
 import { OUTSIDE } from './crowd-plan.js';
+import { abreastPlace, passageOf, stops } from './doings.js';
 import type { Use } from './doorway.js';
 import { Doorway } from './doorway.js';
 import { ABREAST_LAG, CLOSE_BEHIND_LAG, STAGGERED_LAG } from './figures/manner.js';
 import type { Passage } from './motion/passage.js';
-import { linger, through, turnBack } from './motion/passage.js';
 import type { Party, Resident } from './party.js';
 import { personsOf } from './party.js';
 import { RoomPool } from './rooms.js';
 import type { PassageKind } from './schema.js';
-import type { Visit } from './visit.js';
+import type { Visit, VisitSink } from './visit.js';
 import { drawBody, fitsAbreast, walkerNamed } from './walkers.js';
 
 /** Draws of a party's stream by purpose. */
 const PARTY_DRAW = { direction: 0, entry: 1, stay: 2, lag: 3, order: 4, wait: 5 } as const;
-
-/** Receives visits in order of entering. */
-export type VisitSink = (visit: Visit, body: Body, passage: Passage) => void;
 
 type Happening =
   | { readonly what: 'arrival'; readonly door: number; readonly n: number }
@@ -171,7 +168,7 @@ export class Crowd {
       const body = bodies[i] as Body;
       const visits = this.bodies.nth(member.number).nth(1 + member.trips++);
       const side = party.kind === 'abreast' && free ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
-      const passage = passageOf(party.kind, body, door, !party.forward, visits, side);
+      const passage = passageOf(party.kind, body, door.opening, !party.forward, visits, side);
       const duration_us = Math.round(passage.leave_s * SECOND_US);
       let wanted = time_us;
       const first = uses[0];
@@ -249,31 +246,7 @@ function returned({ door, members, forward, entry, arrival, opposite }: Party, k
   return { door, members, forward: !forward, kind, entry, returning: true, arrival, opposite };
 }
 
-function passageOf(
-  kind: PassageKind,
-  body: Body,
-  door: CrowdDoor,
-  backward: boolean,
-  chance: Stream,
-  x_m?: number,
-): Passage {
-  if (body.step > 0 && kind === 'turn-back') return turnBack(body, door.opening, backward, chance);
-  if (body.step > 0 && kind === 'linger') return linger(body, door.opening, backward, chance);
-  return through(body, door.opening, backward, chance, x_m);
-}
-
 /** Which of an arrival's trips this is: each has draws of its own. */
 function tripOf({ returning, opposite }: Party): number {
   return (returning ? 1 : 0) + (opposite ? 2 : 0);
-}
-
-function stops(kind: PassageKind): boolean {
-  return kind === 'turn-back' || kind === 'linger';
-}
-
-/** Middle of the left and of the right half of what two abreast take up, as they see it. */
-function abreastPlace(i: number, bodies: readonly Body[], width_m: number): number {
-  const [left, right] = bodies as readonly [Body, Body];
-  const gap = (width_m - left.breadth_m - right.breadth_m) / 3;
-  return i === 0 ? gap + left.breadth_m / 2 : width_m - gap - right.breadth_m / 2;
 }

@@ -12,8 +12,10 @@ import { CLOSE_BEHIND_LAG, GIVE_WAY } from './figures/manner.js';
 import type { Opening } from './motion/passage.js';
 import { fitsAbreast } from './walkers.js';
 
+/** Whoever enters so soon after another goes with them. */
+const COMPANY_US = 2 * CLOSE_BEHIND_LAG.value.high * SECOND_US;
 /** No distance in time that is kept is longer. */
-const LONGEST_KEPT_US = Math.max(CLOSE_BEHIND_LAG.value.high, GIVE_WAY.value.high) * SECOND_US;
+const LONGEST_KEPT_US = Math.max(2 * CLOSE_BEHIND_LAG.value.high, GIVE_WAY.value.high) * SECOND_US;
 
 export interface Use {
   readonly body: Body;
@@ -45,6 +47,20 @@ export class Doorway {
       else enter = Math.max(enter, use.enter_us + headway, use.leave_us + headway - duration_us);
     }
     return enter;
+  }
+
+  /**
+   * Whom somebody who enters then meets: one who comes against them, one close before them, one beside them; null for
+   * nobody.
+   */
+  company(body: Body, forward: boolean, enter_us: number): 'against' | 'close-behind' | 'abreast' | null {
+    let met: 'against' | 'close-behind' | 'abreast' | null = null;
+    for (const use of this.uses) {
+      if (use.forward !== forward && enter_us - use.leave_us <= GIVE_WAY.value.high * SECOND_US) return 'against';
+      if (use.forward !== forward || enter_us - use.enter_us > COMPANY_US) continue;
+      met = fitsAbreast(use.body, body, this.opening) ? 'abreast' : 'close-behind';
+    }
+    return met;
   }
 
   /** Records a visit. */

@@ -1,5 +1,6 @@
 /** What truly happened: one body's stay in the doorway zone. Plain data, from the crowd to the score. */
-import type { BodySort } from './body.js';
+import type { Body, BodySort } from './body.js';
+import type { Passage } from './motion/passage.js';
 import type { PassageKind } from './schema.js';
 
 export interface Visit {
@@ -27,3 +28,6 @@ export interface Visit {
   readonly cross_us: number | null;
   readonly leave_us: number;
 }
+
+/** Receives visits in order of entering. */
+export type VisitSink = (visit: Visit, body: Body, passage: Passage) => void;

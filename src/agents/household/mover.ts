@@ -1,0 +1,64 @@
+/** Whoever moves about the house: where they are, and what they mean to do next. */
+import type { Stay } from './itinerary.js';
+
+export interface Mind {
+  /** Where to be from now on; null: leave the house for good. */
+  next(time_us: number, room: number): Stay | null;
+  /** Whether they can be asked along, or to carry something. */
+  isFree(time_us: number): boolean;
+}
+
+export interface Mover {
+  /** Number of the body in its replicate. */
+  readonly number: number;
+  /** Name of the walker, without what they carry. */
+  readonly name: string;
+  readonly is: 'resident' | 'guest' | 'pet' | 'robot';
+  /** Old enough to look after an infant. */
+  readonly carer: boolean;
+  readonly mind: Mind;
+  /** Whom they came with. */
+  readonly group: readonly Mover[];
+  /** Room, or OUTSIDE; on the way, the one they left last. */
+  room: number;
+  /** On the way, or waiting for others: not to be asked. */
+  busy: boolean;
+  asleep: boolean;
+  /** Grows with every new intention: what was meant before is void. */
+  round: number;
+  /** Visits made: each has draws of its own. */
+  visits: number;
+}
+
+/** Somebody who is carried. */
+export interface Infant {
+  readonly name: string;
+  readonly mind: Mind;
+  readonly bedroom: number;
+  room: number;
+  /** Who has it with them outside. */
+  keeper: Mover | null;
+}
+
+/** People, pets or a robot on the way through the house together. */
+export interface Trip {
+  /** The first leads. */
+  readonly members: readonly Mover[];
+  /** Doors in order. */
+  readonly way: readonly number[];
+  readonly goal: number;
+  /** What the leader carries or pushes. */
+  readonly load: string | null;
+  readonly infant: Infant | null;
+  /** Two walk side by side where a door is wide enough. */
+  readonly abreast: boolean;
+  /** Pets from the second member on, at heel. */
+  readonly atHeel: boolean;
+  /** Doors passed. */
+  at: number;
+  here: number;
+  /** What the leader does at the first door before going through. */
+  manner: 'turn-back' | 'linger' | 'reach' | null;
+  /** Called once for each member when they are there. */
+  readonly then: (member: Mover, time_us: number) => void;
+}

@@ -1,0 +1,119 @@
+/** A trip at a doorway: each member's visit is laid out there, in order, and put on the clock. */
+import type { Clock } from '../../engine/clock.js';
+import { uniform } from '../../engine/distributions.js';
+import type { Stream } from '../../engine/stream.js';
+import { SECOND_US } from '../../engine/time.js';
+import type { Body } from '../body.js';
+import type { CrowdDoor } from '../crowd-plan.js';
+import { abreastPlace, passageOf, stops } from '../doings.js';
+import { Doorway } from '../doorway.js';
+import type { Use } from '../doorway.js';
+import { HEEL_LAG } from '../figures/household.js';
+import { ABREAST_LAG, CLOSE_BEHIND_LAG } from '../figures/manner.js';
+import type { PassageKind, Walker } from '../schema.js';
+import type { VisitSink } from '../visit.js';
+import { drawBody, fitsAbreast } from '../walkers.js';
+import type { Mover, Trip } from './mover.js';
+import { laden } from './walkers.js';
+
+/** Draws of a visit's stream, after those of its passage. */
+const DRAW = { lag: 50, wait: 51 } as const;
+/** No entry of any mix. */
+const NO_ENTRY = -1;
+
+export class Passing {
+  private readonly doorways: readonly Doorway[];
+  private made = 0;
+
+  /** @param bodies the crowd's stream of bodies */
+  constructor(
+    private readonly doors: readonly CrowdDoor[],
+    private readonly walkers: Readonly<Record<string, Walker>>,
+    private readonly home_pace: number,
+    private readonly bodies: Stream,
+    private readonly clock: Clock<(time_us: number) => void>,
+    private readonly sink: VisitSink,
+  ) {
+    this.doorways = doors.map((door) => new Doorway(door.opening));
+  }
+
+  /**
+   * Takes a trip through its next door.
+   *
+   * @returns when the last member has left the doorway, and whether they are on the other side then
+   */
+  pass(trip: Trip, time_us: number): { left_us: number; crossed: boolean } {
+    const index = trip.way[trip.at] as number;
+    const door = this.doors[index] as CrowdDoor;
+    const forward = door.from === trip.here;
+    const doorway = this.doorways[index] as Doorway;
+    doorway.forget(time_us);
+    const bodies = trip.members.map((member, i) => this.bodyOf(trip, member, i, door));
+    const pairs = trip.abreast && bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
+    const uses: Use[] = [];
+    let wanted_us = time_us;
+    let left_us = time_us;
+    let crossed = true;
+    trip.members.forEach((member, i) => {
+      const body = bodies[i] as Body;
+      const chance = this.bodies.nth(member.number).nth(1 + member.visits++);
+      const doing = this.doing(trip, i, pairs);
+      const side = pairs && doing === 'abreast' ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
+      const passage = passageOf(doing ?? 'through', body, door.opening, !forward, chance, side);
+      const duration_us = Math.round(passage.leave_s * SECOND_US);
+      const before = uses.at(-1);
+      if (before) wanted_us = Math.max(wanted_us, before.enter_us + this.lag(trip, pairs, chance));
+      const enter_us = doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
+      const kind = doing ?? doorway.company(body, forward, enter_us) ?? 'through';
+      const leave_us = enter_us + duration_us;
+      const use = { body, forward, stops: stops(kind), enter_us, leave_us };
+      if (pairs || trip.atHeel) uses.push(use);
+      else doorway.use(use);
+      if (passage.cross_s === null) crossed = false;
+      left_us = Math.max(left_us, leave_us);
+      const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND_US);
+      this.clock.at(enter_us, () =>
+        this.sink(
+          {
+            number: ++this.made,
+            door: index,
+            body: body.number,
+            sort: body.sort,
+            who: body.who,
+            stature_m: body.stature_m,
+            persons: body.persons,
+            kind,
+            entry: NO_ENTRY,
+            direction: forward ? 'forward' : 'backward',
+            enter_us,
+            cross_us,
+            leave_us,
+          },
+          body,
+          passage,
+        ),
+      );
+    });
+    for (const use of uses) doorway.use(use);
+    return { left_us, crossed };
+  }
+
+  /** What a member sets out to do here; null where it depends on whom they meet. */
+  private doing({ members, at, manner, atHeel }: Trip, i: number, pairs: boolean): PassageKind | null {
+    if (at === 0 && manner !== null && i === 0) return manner;
+    if (pairs) return 'abreast';
+    if (atHeel) return 'at-heel';
+    return members.length > 1 ? 'close-behind' : null;
+  }
+
+  private lag({ atHeel }: Trip, pairs: boolean, chance: Stream): number {
+    const { low, high } = atHeel ? HEEL_LAG.value : pairs ? ABREAST_LAG.value : CLOSE_BEHIND_LAG.value;
+    return Math.round(uniform(chance.at(DRAW.lag), low, high) * SECOND_US);
+  }
+
+  private bodyOf(trip: Trip, member: Mover, i: number, { opening }: CrowdDoor): Body {
+    const who = laden(member.name, i === 0 ? trip.load : null);
+    const walker = this.walkers[who] as Walker;
+    return drawBody(who, walker, member.number, opening, this.home_pace, this.bodies.nth(member.number));
+  }
+}
