@@ -4,12 +4,13 @@
  * All times are seconds since the visit began. Each purpose has its own numbered draw of the visit's stream, so that a
  * new purpose moves no other.
  */
-import { DEG } from '../../engine/arithmetic.js';
+import { DEG, sin } from '../../engine/arithmetic.js';
 import { lognormal, standardWithin3, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import { frameAt } from '../../geometry/beam-line.js';
 import type { Body } from '../body.js';
+import { LONGEST_REACH } from '../figures/legs.js';
 import { BESIDE, LINGER } from '../figures/manner.js';
 import {
   HEADING,
@@ -56,6 +57,24 @@ const DRAW = {
   foot: 9,
 } as const;
 
+/** Sine of the largest angle a walker goes at. */
+const MOST_ASLANT = sin(3 * HEADING.value * DEG);
+
+/**
+ * From where to where along the walk a visit lasts, metres on either side of the door plane: the zone, and for a body
+ * that reaches further from its trunk axis than the zone allows for (a pram pushed ahead, a case pulled behind) as much more as
+ * it reaches further, at whatever angle it goes. So nothing of it touches a beam outside its visit.
+ */
+export function visitHalf(body: Body, { zone_m }: Opening): number {
+  let reach = 0;
+  for (const { al, aw, bl, bw, radius } of body.limbs) {
+    const a = Math.abs(aw) + MOST_ASLANT * Math.abs(al);
+    const b = Math.abs(bw) + MOST_ASLANT * Math.abs(bl);
+    reach = Math.max(reach, Math.max(a, b) + radius);
+  }
+  return zone_m + Math.max(0, reach * body.unit_m - LONGEST_REACH.value);
+}
+
 /** Where across the opening a lone body walks, metres from the left jamb. */
 function lateral(body: Body, opening: Opening, chance: Stream): number {
   const half = Math.min(opening.width_m / 2, body.breadth_m / 2 + BESIDE.value);
@@ -65,12 +84,13 @@ function lateral(body: Body, opening: Opening, chance: Stream): number {
 
 function paceOf(body: Body, opening: Opening, chance: Stream): Pace {
   const { tilt_sd, dip_low, dip_high } = PACE_CHANGE.value;
-  if (body.step === 0) return { speed_mps: body.speed_mps, tilt: 0, dip: 0, half_m: opening.zone_m };
+  const half_m = visitHalf(body, opening);
+  if (body.step === 0) return { speed_mps: body.speed_mps, tilt: 0, dip: 0, half_m };
   return {
     speed_mps: body.speed_mps,
     tilt: tilt_sd * standardWithin3(chance.at(DRAW.tilt)),
     dip: uniform(chance.at(DRAW.dip), dip_low, dip_high),
-    half_m: opening.zone_m,
+    half_m,
   };
 }
 
@@ -91,7 +111,7 @@ function frameOf(body: Body, opening: Opening, backward: boolean, chance: Stream
 export function through(body: Body, opening: Opening, backward: boolean, chance: Stream, x_m?: number): Passage {
   const frame = frameOf(body, opening, backward, chance, x_m);
   const pace = paceOf(body, opening, chance);
-  const reach = opening.zone_m / Math.abs(frame.cos);
+  const reach = pace.half_m / Math.abs(frame.cos);
   const phase = NODES * chance.at(DRAW.phase);
   const stretch = walk(body, frame, -reach, reach, phase, pace, 0);
   return { motion: [stretch], cross_s: -timeTo(pace, -reach), leave_s: stretch.timeAt(stretch.to) };
@@ -123,7 +143,7 @@ function pausing(
 ): Passage {
   const frame = frameOf(body, opening, backward, chance);
   const pace = paceOf(body, opening, chance);
-  const reach = opening.zone_m / Math.abs(frame.cos);
+  const reach = pace.half_m / Math.abs(frame.cos);
   const motion: Stretch[] = [];
   const leading = chance.at(DRAW.foot) < 0.5 ? 'right' : 'left';
 
