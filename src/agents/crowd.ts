@@ -17,6 +17,7 @@ import { Doorway } from './doorway.js';
 import { ABREAST_LAG, CLOSE_BEHIND_LAG, STAGGERED_LAG } from './figures/manner.js';
 import type { Passage } from './motion/passage.js';
 import { linger, through, turnBack } from './motion/passage.js';
+import { reachThrough } from './motion/reaching.js';
 import type { Party, Resident } from './party.js';
 import { personsOf } from './party.js';
 import { RoomPool } from './rooms.js';
@@ -261,6 +262,7 @@ function passageOf(
 ): Passage {
   if (body.step > 0 && kind === 'turn-back') return turnBack(body, door.opening, backward, chance);
   if (body.step > 0 && kind === 'linger') return linger(body, door.opening, backward, chance);
+  if (body.step > 0 && kind === 'reach') return reachThrough(body, door.opening, backward, chance);
   return through(body, door.opening, backward, chance, x_m);
 }
 
@@ -270,7 +272,7 @@ function tripOf({ returning, opposite }: Party): number {
 }
 
 function stops(kind: PassageKind): boolean {
-  return kind === 'turn-back' || kind === 'linger';
+  return kind === 'turn-back' || kind === 'linger' || kind === 'reach';
 }
 
 /** Middle of the left and of the right half of what two abreast take up, as they see it. */

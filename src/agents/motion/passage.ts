@@ -121,7 +121,8 @@ export function through(body: Body, opening: Opening, backward: boolean, chance:
 export function turnBack(body: Body, opening: Opening, backward: boolean, chance: Stream): Passage {
   const { low, high } = TURN_BACK_DEPTH.value;
   const pause = uniform(chance.at(DRAW.pause), TURN_BACK_PAUSE.value.low, TURN_BACK_PAUSE.value.high);
-  return pausing(body, opening, backward, chance, uniform(chance.at(DRAW.depth), low, high), pause, true);
+  const depth_m = uniform(chance.at(DRAW.depth), low, high);
+  return pausing(body, opening, backward, chance, depth_m, true, standing(body, pause, chance));
 }
 
 /** Walks in, stands in the doorway for a while, then goes on; some go back instead. */
@@ -129,17 +130,32 @@ export function linger(body: Body, opening: Opening, backward: boolean, chance: 
   const { low, high } = LINGER_DEPTH.value;
   const stay = lognormal(chance.at(DRAW.pause), LINGER.value.median, LINGER.value.sigma);
   const back = chance.at(DRAW.returns) < LINGER_RETURNS.value;
-  return pausing(body, opening, backward, chance, uniform(chance.at(DRAW.depth), low, high), stay, back);
+  const depth_m = uniform(chance.at(DRAW.depth), low, high);
+  return pausing(body, opening, backward, chance, depth_m, back, standing(body, stay, chance));
 }
 
-function pausing(
+/** What somebody does where they stop: it begins and ends with standing still. */
+interface Stay {
+  readonly duration_s: number;
+  /** The stretches of it at a place, from so many seconds into the visit on. */
+  stretches(frame: Frame, start: number): Stretch[];
+}
+
+function standing(body: Body, duration_s: number, chance: Stream): Stay {
+  return { duration_s, stretches: (frame, start) => [stand(body, frame, duration_s, start, chance.nth(1))] };
+}
+
+/**
+ * Walks in, stops `depth_m` beyond the door plane (before it where negative), stays, and goes on, or turns and goes back.
+ */
+export function pausing(
   body: Body,
   opening: Opening,
   backward: boolean,
   chance: Stream,
   depth_m: number,
-  pause_s: number,
   back: boolean,
+  stay: Stay,
 ): Passage {
   const frame = frameOf(body, opening, backward, chance);
   const pace = paceOf(body, opening, chance);
@@ -165,9 +181,9 @@ function pausing(
   const closingAt = walkIn.timeAt(walkIn.to);
   let now = pushHalfStep(motion, body, moved(frame, contact), 'closing', leading, speedAt(pace, contact), closingAt);
 
-  const standing = stand(body, moved(frame, stop), pause_s, now, chance.nth(1));
-  motion.push(standing);
-  now += pause_s;
+  const standAt = now;
+  motion.push(...stay.stretches(moved(frame, stop), now));
+  now += stay.duration_s;
   let out = moved(frame, stop);
   let left = reach - stop;
   if (back) {
@@ -190,7 +206,7 @@ function pausing(
   // The trunk axis is the mean hip's way; sway, under a centimetre, is not counted as a pass.
   const crossed = (): number => {
     if (contact >= 0) return timeTo(pace, 0) - timeTo(pace, -reach);
-    if (stop >= 0) return closingAt + (standing.timeAt(0) - closingAt) * (1 - Math.sqrt(1 + contact / closing));
+    if (stop >= 0) return closingAt + (standAt - closingAt) * (1 - Math.sqrt(1 + contact / closing));
     if (stop + first >= 0) return firstAt + (now - firstAt) * Math.sqrt(-stop / first);
     return now + timeTo(outPace, -stop - first) - timeTo(outPace, 0);
   };

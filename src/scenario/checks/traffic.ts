@@ -66,7 +66,7 @@ function personsAParty(outline: Outline, traffic: OutlineTraffic): number {
     const { who, kind, share = 0 } = entry ?? {};
     const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
     const persons = walker === undefined ? 1 : personsIn(walker);
-    const crosses = kind === 'turn-back' ? 0 : 1;
+    const crosses = kind === 'turn-back' || kind === 'reach' ? 0 : 1;
     return sum + share * persons * crosses * (kind === 'abreast' || kind === 'close-behind' ? 2 : 1);
   }, 0);
 }
