@@ -2,7 +2,7 @@
  * Bodies: capsules that ride on the moving parts of a person, or the single one of a test rod.
  *
  * A person is 15 capsules: three of the trunk side by side (an elongated cross-section), neck, head, thighs, shanks,
- * feet, upper arms, forearms with hands; an infant on the arm adds one. Offsets are in units of the body's leg unit, so that
+ * feet, upper arms, forearms with hands; an infant on the arm adds one, a load its own. Offsets are in units of the body's leg unit, so that
  * all bodies share the gait tables.
  */
 import type { Limb, PoseTracks } from '../geometry/track.js';
@@ -12,9 +12,14 @@ import { CARRYING, INFANT } from './figures/manner.js';
 import { NECK_ROOT, NECK_SHARE } from './figures/proportions.js';
 import { FOOT_RADIUS } from './gait/foot.js';
 import { PART, UPRIGHT_HIP } from './gait/parts.js';
+import type { Held } from './loads/arms.js';
+import { heldArm } from './loads/arms.js';
+import { LOAD_KINDS } from './loads/kinds.js';
+import { loadLimbs } from './loads/loads.js';
 import type { Person } from './person.js';
+import type { Load } from './schema.js';
 
-/** What a body is: people keep out of each other's way, things and test rods don't mind. */
+/** What a body is: whoever walks or rolls keeps out of each other's way, test rods don't mind. */
 export type BodySort = 'person' | 'pet' | 'thing' | 'test-rod';
 
 export interface Body {
@@ -47,8 +52,9 @@ export const HEAD_LIMBS: readonly number[] = [3, 4];
  * The body of a person.
  *
  * @param turn cosine of the angle by which the shoulders are turned to fit through the opening; 1 square on
+ * @param load what they carry, push or pull: of the same body, with whoever is in it
  */
-export function personBody(who: string, number: number, person: Person, turn = 1): Body {
+export function personBody(who: string, number: number, person: Person, turn = 1, load?: Load): Body {
   const unit = person.leg_unit_m;
   const at = (height_m: number): number => height_m / unit - UPRIGHT_HIP;
   const trunkRadius = (person.chest_depth_m + person.waist_depth_m) / 4;
@@ -84,24 +90,26 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     limbs.push(limbOf(right ? PART.thighR : PART.thighL, s * hip, 0, 0, s * knee, 0, 0, person.thigh_radius_m / unit));
     limbs.push(limbOf(right ? PART.shankR : PART.shankL, s * knee, 0, 0, s * foot, 0, 0, person.shank_radius_m / unit));
     limbs.push(limbOf(right ? PART.footR : PART.footL, s * foot, 0, 0, s * foot, 0, 0, FOOT_RADIUS));
-    const carrying = person.infant && !right;
+    const held = heldArm(person, load, right);
     const l = (s * shoulder * turn) / unit;
     const w = (s * shoulder * sin) / unit;
     const z = at(person.shoulder_height_m - arm);
-    if (carrying) limbs.push(...carryingArm(l, w, z, person));
+    if (held) limbs.push(...armHeld(l, w, z, person, held));
     else {
       limbs.push(limbOf(right ? PART.upperArmR : PART.upperArmL, l, w, z, l, w, z, arm / unit));
       limbs.push(limbOf(right ? PART.forearmR : PART.forearmL, l, w, z, l, w, z, person.forearm_radius_m / unit));
     }
   }
   if (person.infant) limbs.push(infantOnArm(person, at, trunkRadius));
+  if (load !== undefined) limbs.push(...loadLimbs(load, person, trunkRadius, shoulder));
+  const aboard = load === undefined ? 0 : LOAD_KINDS[load].persons;
   return {
     sort: 'person',
     who,
     number,
-    persons: person.infant ? 2 : 1,
+    persons: (person.infant ? 2 : 1) + aboard,
     stature_m: person.stature_m,
-    breadth_m: person.bideltoid_m,
+    breadth_m: load === undefined ? person.bideltoid_m : Math.max(person.bideltoid_m, LOAD_KINDS[load].breadth_m),
     unit_m: unit,
     speed_mps: person.speed_mps,
     step: person.step_m / unit,
@@ -111,8 +119,8 @@ export function personBody(who: string, number: number, person: Person, turn = 1
   };
 }
 
-/** The left arm holds the infant: it hangs from the shoulder and reaches forward, and doesn't swing. */
-function carryingArm(l: number, w: number, z: number, person: Person): Limb[] {
+/** An arm that holds an infant or a load: it hangs from the shoulder, its forearm as it is held, and doesn't swing. */
+function armHeld(l: number, w: number, z: number, person: Person, held: Held): Limb[] {
   const upper = person.upper_arm_m / person.leg_unit_m;
   const fore = person.forearm_m / person.leg_unit_m;
   return [
@@ -122,9 +130,9 @@ function carryingArm(l: number, w: number, z: number, person: Person): Limb[] {
       l,
       w,
       z - upper,
-      l * CARRYING.value.hand_across,
-      w + fore,
-      z - upper,
+      l * held.across,
+      w + held.forward * fore,
+      z - upper - held.down * fore,
       person.forearm_radius_m / person.leg_unit_m,
     ),
   ];

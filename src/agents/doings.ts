@@ -3,6 +3,7 @@ import type { Stream } from '../engine/stream.js';
 import type { Body } from './body.js';
 import type { Opening, Passage } from './motion/passage.js';
 import { linger, through, turnBack } from './motion/passage.js';
+import { reachThrough } from './motion/reaching.js';
 import type { PassageKind } from './schema.js';
 
 /** A body's passage of a kind; what has no legs only goes through. `x_m` sets its place across the opening. */
@@ -16,12 +17,13 @@ export function passageOf(
 ): Passage {
   if (body.step > 0 && kind === 'turn-back') return turnBack(body, opening, backward, chance);
   if (body.step > 0 && kind === 'linger') return linger(body, opening, backward, chance);
+  if (body.step > 0 && kind === 'reach') return reachThrough(body, opening, backward, chance);
   return through(body, opening, backward, chance, x_m);
 }
 
 /** Whether whoever does this stops in the opening. */
 export function stops(kind: PassageKind): boolean {
-  return kind === 'turn-back' || kind === 'linger';
+  return kind === 'turn-back' || kind === 'linger' || kind === 'reach';
 }
 
 /** Middle of the left and of the right half of what two abreast take up, as they see it. */

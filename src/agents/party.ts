@@ -1,5 +1,6 @@
 /** People on the move together. */
 import type { Body } from './body.js';
+import { LOAD_KINDS } from './loads/kinds.js';
 import type { PassageKind, Walker } from './schema.js';
 
 /** Somebody with a number: it keeps it, and so its body, for the whole replicate. */
@@ -33,5 +34,14 @@ export interface Party {
 
 /** Persons a walker stands for. */
 export function personsOf(walker: Walker): number {
-  return walker.kind === 'test-rod' ? walker.persons : walker.with_infant ? 2 : 1;
+  switch (walker.kind) {
+    case 'test-rod':
+      return walker.persons;
+    case 'robot-vacuum':
+      return 0;
+    case 'wheelchair-user':
+      return 1;
+    default:
+      return (walker.with_infant ? 2 : 1) + (walker.load === undefined ? 0 : LOAD_KINDS[walker.load].persons);
+  }
 }

@@ -16,8 +16,12 @@ import { ageOfStature, statureAt } from './stature.js';
 /** Draw numbers in a person's stream; those of the body are in build.ts. Never renumber: only add. */
 const DRAW = { row: 0, age: 1, sex: 2, stature: 3 } as const;
 
-/** Walkers that are people; a test rod has no age. */
-export type PeopleWalker = Exclude<Walker, { kind: 'test-rod' }>;
+/** Walkers that are people on their feet; a test rod has no age. */
+export type PeopleWalker = Extract<Walker, { kind: 'people' | 'person' | 'table' }>;
+
+export function isOnFoot(walker: Walker): walker is PeopleWalker {
+  return walker.kind === 'people' || walker.kind === 'person' || walker.kind === 'table';
+}
 
 /**
  * One person of `walker`, a pure function of the stream. Takes about 2 µs.

@@ -2,8 +2,10 @@
 import type { Resident } from './party.js';
 import { personsOf } from './party.js';
 import type { Walker } from './schema.js';
+import { THROUGH_ONLY } from './schema.js';
 
-const isRod = (walker: Walker): boolean => walker.kind === 'test-rod';
+/** People on their feet go in each other's place, rods in a rod's, wheelchair users in a wheelchair user's. */
+const sortOf = ({ kind }: Walker): string => (THROUGH_ONLY[kind] === undefined ? 'people' : kind);
 
 /** Those of one room who are free to set out: nobody who is only visiting and will return by themselves. */
 export class RoomPool {
@@ -29,7 +31,7 @@ export class RoomPool {
       this.unseen -= persons;
       return 'new';
     }
-    const alike = this.known.findIndex((resident) => isRod(resident.walker) === isRod(walker));
+    const alike = this.known.findIndex((resident) => sortOf(resident.walker) === sortOf(walker));
     return alike < 0 ? null : (this.known.splice(alike, 1)[0] as Resident);
   }
 

@@ -6,6 +6,23 @@ const sex = z
   .enum(['woman', 'man'])
   .meta({ description: 'Sex, for stature, proportions and pace; girl and boy below 18.' });
 
+/** What somebody may carry, push or pull through a doorway. */
+export const LOADS = [
+  'rucksack',
+  'laundry-basket',
+  'tray',
+  'suitcase',
+  'trolley',
+  'pram',
+  'rollator',
+  'wheelchair',
+] as const;
+export type Load = (typeof LOADS)[number];
+const load = z.enum(LOADS).optional().meta({
+  description:
+    'What each carries, pushes or pulls, as part of the same body; a pram has an infant in it, a wheelchair somebody who is pushed: one person more.',
+});
+
 /** One row of a population table of the user's own. */
 const tableRow = z.strictObject({
   stature_m: quantity(0.7, 2.3, 'm', 'Stature.'),
@@ -24,6 +41,7 @@ const populationSchema = z.strictObject({
     .boolean()
     .meta({ description: 'Each carries an infant on the arm: two persons, one body.' })
     .default(false),
+  load,
 });
 const personSchema = z.strictObject({
   kind: z.literal('person').meta({ description: 'One known person.' }),
@@ -32,6 +50,7 @@ const personSchema = z.strictObject({
   age_y: quantity(2, 100, 'y', 'Age.'),
   speed_mps: quantity(0.1, 3, 'm/s', 'Walking speed; left out, it is drawn for age and sex.').optional(),
   with_infant: z.boolean().meta({ description: 'Carries an infant on the arm: two persons, one body.' }).default(false),
+  load,
 });
 const tableSchema = z.strictObject({
   kind: z.literal('table').meta({ description: 'A population given row by row.' }),
@@ -40,6 +59,7 @@ const tableSchema = z.strictObject({
     .boolean()
     .meta({ description: 'Each carries an infant on the arm: two persons, one body.' })
     .default(false),
+  load,
 });
 const rodSchema = z.strictObject({
   kind: z.literal('test-rod').meta({
@@ -51,8 +71,35 @@ const rodSchema = z.strictObject({
   speed_to_mps: quantity(0.05, 5, 'm/s', 'Fastest speed; speeds are drawn evenly between.').optional(),
   persons: wholeNumber(0, 10, 'persons', 'How many persons a rod stands for.').default(1),
 });
+const wheelchairUserSchema = z.strictObject({
+  kind: z.literal('wheelchair-user').meta({
+    description: 'Somebody who drives a wheelchair of their own: one person who rolls straight through, evenly.',
+  }),
+  ages_y: z
+    .tuple([z.number().min(14).max(100), z.number().min(14).max(100)])
+    .meta({ description: 'Youngest and oldest age, drawn evenly between.', unit: 'y' })
+    .default([18, 90]),
+  women_share: quantity(0, 1, 'share', 'Share of women or girls.').default(0.5),
+  speed_mps: quantity(0.1, 3, 'm/s', 'Speed; with `speed_to_mps`, the slowest.').default(0.5),
+  speed_to_mps: quantity(0.1, 3, 'm/s', 'Fastest speed; speeds are drawn evenly between.').default(0.9),
+});
+const robotSchema = z.strictObject({
+  kind: z.literal('robot-vacuum').meta({
+    description: 'A flat round thing that drives by itself, straight through at constant speed; nobody.',
+  }),
+  diameter_m: quantity(0.1, 0.8, 'm', 'Diameter.').default(0.34),
+  height_m: quantity(0.03, 0.4, 'm', 'Height.').default(0.09),
+  speed_mps: quantity(0.05, 2, 'm/s', 'Speed.').default(0.3),
+});
 /** Every kind of walker; `who` in the mix names one. */
-export const walkerSchema = z.discriminatedUnion('kind', [populationSchema, personSchema, tableSchema, rodSchema]);
+export const walkerSchema = z.discriminatedUnion('kind', [
+  populationSchema,
+  personSchema,
+  tableSchema,
+  rodSchema,
+  wheelchairUserSchema,
+  robotSchema,
+]);
 export type Walker = z.infer<typeof walkerSchema>;
 
 /** What a party may set out to do. */
@@ -63,7 +110,7 @@ export const PASSAGE_KINDS = [...MIX_KINDS, 'at-heel', 'swing'] as const;
 export type PassageKind = (typeof PASSAGE_KINDS)[number];
 
 export const mixEntrySchema = z.strictObject({
-  who: name('A walker: adult, child, adult-with-infant, or one named under `walkers`.'),
+  who: name('A walker: adult, child, adult-with-infant, another that is built in, or one named under `walkers`.'),
   kind: z.enum(MIX_KINDS).meta({ description: 'What the party does in the doorway.' }),
   share: quantity(0, 1, 'share', 'Share of arriving parties.'),
 });
@@ -130,4 +177,30 @@ export const BUILT_IN_WALKERS: Readonly<Record<string, Walker>> = {
   adult: { kind: 'people', ages_y: [18, 80], women_share: 0.5, with_infant: false },
   child: { kind: 'people', ages_y: [3, 12], women_share: 0.5, with_infant: false },
   'adult-with-infant': { kind: 'people', ages_y: [20, 45], women_share: 0.5, with_infant: true },
+  'adult-with-suitcase': { kind: 'people', ages_y: [18, 80], women_share: 0.5, with_infant: false, load: 'suitcase' },
+  'adult-with-laundry-basket': {
+    kind: 'people',
+    ages_y: [18, 80],
+    women_share: 0.5,
+    with_infant: false,
+    load: 'laundry-basket',
+  },
+  'adult-with-pram': { kind: 'people', ages_y: [20, 45], women_share: 0.5, with_infant: false, load: 'pram' },
+  'adult-with-rollator': { kind: 'people', ages_y: [70, 95], women_share: 0.6, with_infant: false, load: 'rollator' },
+  'wheelchair-pushed': { kind: 'people', ages_y: [20, 70], women_share: 0.5, with_infant: false, load: 'wheelchair' },
+  'wheelchair-user': {
+    kind: 'wheelchair-user',
+    ages_y: [18, 90],
+    women_share: 0.5,
+    speed_mps: 0.5,
+    speed_to_mps: 0.9,
+  },
+  'robot-vacuum': { kind: 'robot-vacuum', diameter_m: 0.34, height_m: 0.09, speed_mps: 0.3 },
+};
+
+/** Walkers that only go straight through: they have no legs to stop and turn on. */
+export const THROUGH_ONLY: Readonly<Partial<Record<Walker['kind'], string>>> = {
+  'test-rod': 'a test rod',
+  'wheelchair-user': 'a wheelchair user who rolls as one piece',
+  'robot-vacuum': 'a robot vacuum',
 };

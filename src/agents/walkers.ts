@@ -5,6 +5,8 @@ import type { Body } from './body.js';
 import { personBody, rodBody } from './body.js';
 import { ABREAST_ROOM, SHOULDERS_TURNED, SHOULDER_RATIO } from './figures/mix.js';
 import type { Opening } from './motion/passage.js';
+import { turnsShoulders } from './loads/kinds.js';
+import { robotVacuum, wheelchairUser } from './loads/rolling.js';
 import { drawPerson } from './population.js';
 import { BUILT_IN_WALKERS } from './schema.js';
 import type { Walker } from './schema.js';
@@ -28,13 +30,25 @@ export function drawBody(
     const speed = uniform(chance.at(0), walker.speed_mps, walker.speed_to_mps ?? walker.speed_mps);
     return rodBody(who, number, walker.diameter_m, walker.height_m, speed, walker.persons);
   }
+  if (walker.kind === 'robot-vacuum')
+    return robotVacuum(who, number, walker.diameter_m, walker.height_m, walker.speed_mps);
+  if (walker.kind === 'wheelchair-user') {
+    const { ages_y, women_share } = walker;
+    const person = drawPerson({ kind: 'people', ages_y, women_share, with_infant: false }, chance, 1);
+    const speed = uniform(chance.at(DRAW_WHEELED_SPEED), walker.speed_mps, walker.speed_to_mps);
+    return wheelchairUser(who, number, person, speed);
+  }
   const person = drawPerson(walker, chance, homePace);
+  if (!turnsShoulders(walker.load)) return personBody(who, number, person, 1, walker.load);
   const turn = Math.min(
     1,
     Math.max(SHOULDERS_TURNED.value, opening.width_m / (SHOULDER_RATIO.value * person.bideltoid_m)),
   );
-  return personBody(who, number, person, turn);
+  return personBody(who, number, person, turn, walker.load);
 }
+
+/** A draw of a body's stream, after those of the person who sits in the chair (build.ts). */
+const DRAW_WHEELED_SPEED = 64;
 
 /** Two side by side need both breadths and some room. */
 export function fitsAbreast(a: Pick<Body, 'breadth_m'>, b: Pick<Body, 'breadth_m'>, opening: Opening): boolean {

@@ -28,6 +28,7 @@ function visitWords({ who, kind, direction, stature_m, speed_mps, persons }: Tra
 /** What is true of a visit. */
 export function truthWords({ persons, cross_us, direction, kind }: TracedVisit): string {
   if (cross_us !== null) return `${plural(persons, 'person')} went through, ${direction}`;
+  if (kind === 'reach') return 'nobody went through: reached through with an arm and went back';
   return kind === 'linger' ? 'nobody went through: lingered and went back' : 'nobody went through: turned back';
 }
 

@@ -108,6 +108,16 @@ export function explainCross(problem: Problem): Explanation {
         text: `${quote(p.who)} is a test rod: it can only go through, found ${quote(p.kind)}`,
         hint: 'kind: through',
       };
+    case 'through_only':
+      return {
+        text: `${quote(p.who)} is ${p.what}: it can only go through, found ${quote(p.kind)}`,
+        hint: 'kind: through',
+      };
+    case 'too_wide':
+      return {
+        text: `${quote(p.who)} is ${short(p.breadth_m)} m wide and the opening ${short(p.width_m)} m: it does not fit through`,
+        hint: "take it out of the mix, or make the door's width_m larger",
+      };
     case 'not_ordered':
       return { text: `${p.low_key} ${short(p.low)} is above ${p.high_key} ${short(p.high)}`, hint: 'swap them' };
     case 'always_broken':

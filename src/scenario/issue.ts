@@ -117,6 +117,9 @@ export type CrossProblem =
     }
   | { readonly code: 'rod_too_low'; readonly height_m: number; readonly least_m: number }
   | { readonly code: 'rod_kind'; readonly who: string; readonly kind: string }
+  /** `what` it is, with its article. */
+  | { readonly code: 'through_only'; readonly who: string; readonly what: string; readonly kind: string }
+  | { readonly code: 'too_wide'; readonly who: string; readonly breadth_m: number; readonly width_m: number }
   | {
       readonly code: 'not_ordered';
       readonly low_key: string;

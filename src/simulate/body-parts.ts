@@ -19,9 +19,10 @@ const PART_NAMES: Readonly<Record<number, BodyPart>> = {
   [PART.upperArmL]: 'arm',
   [PART.forearmR]: 'arm',
   [PART.forearmL]: 'arm',
+  [PART.carriage]: 'load',
 };
 
-/** The part that a capsule of a body belongs to. An infant and the arm that carries it count as trunk. */
+/** The part that a capsule of a body belongs to. What is carried and the arms that hold it count as trunk. */
 function partOf(body: Body, limb: number): BodyPart {
   if (body.step === 0) return 'rod';
   if (HEAD_LIMBS.includes(limb)) return 'head';

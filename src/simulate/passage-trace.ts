@@ -6,6 +6,7 @@
  * the party enters the doorway zone.
  */
 import type { MixKind } from '../agents/schema.js';
+import { THROUGH_ONLY } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
 import { LogicHost } from '../counter/host.js';
 import { levelsOf } from '../counter/levels.js';
@@ -139,7 +140,7 @@ const AFTER_US = 30 * SECOND_US;
 /**
  * Traces one passage.
  *
- * @throws {NoSuchPassage} when the door, the walker or the number is not there, or a test rod is to do more than go through
+ * @throws {NoSuchPassage} when the door, the walker or the number is not there, or what only goes through is to do more
  */
 export function tracePassage(design: Design, choice: PassageChoice): PassageTrace {
   const door = doorOf(design, choice.door);
@@ -170,8 +171,9 @@ function checkWalker(design: Design, who: string, kind: MixKind): void {
   const walkers = walkersKnown(design);
   const walker = walkers.get(who);
   if (!walker) throw new NoSuchPassage(`there is no walker ${quote(who)}`, didYouMean(who, [...walkers.keys()]));
-  if (walker.kind === 'test-rod' && kind !== 'through')
-    throw new NoSuchPassage(`${quote(who)} is a test rod: it can only go through`, 'kind: through');
+  const rolls = THROUGH_ONLY[walker.kind];
+  if (rolls !== undefined && kind !== 'through')
+    throw new NoSuchPassage(`${quote(who)} is ${rolls}: it can only go through`, 'kind: through');
 }
 
 function didYouMean(name: string, known: readonly string[]): string {

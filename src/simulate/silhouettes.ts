@@ -34,7 +34,8 @@ function middling(walker: Walker): Walker {
   if (walker.kind === 'people') {
     const age_y = (walker.ages_y[0] + walker.ages_y[1]) / 2;
     const sex = walker.women_share >= 0.5 ? 'woman' : 'man';
-    return { kind: 'person', sex, age_y, stature_m: middleStature(sex, age_y), with_infant: walker.with_infant };
+    const { with_infant, load } = walker;
+    return { kind: 'person', sex, age_y, stature_m: middleStature(sex, age_y), with_infant, load };
   }
   if (walker.kind === 'table') {
     const rows = [...walker.rows].sort((a, b) => a.stature_m - b.stature_m);

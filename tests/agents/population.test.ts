@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Person } from '../../src/agents/person.js';
-import { drawPerson } from '../../src/agents/population.js';
+import { drawPerson, isOnFoot } from '../../src/agents/population.js';
 import { BUILT_IN_WALKERS, walkerSchema } from '../../src/agents/schema.js';
 import { Stream } from '../../src/engine/stream.js';
 
@@ -105,7 +105,7 @@ describe('a population', () => {
 
   test('carries infants where it is said to', () => {
     const walker = walkerSchema.parse(BUILT_IN_WALKERS['adult-with-infant']);
-    if (walker.kind === 'test-rod') throw new Error('not people');
+    if (!isOnFoot(walker)) throw new Error('not people');
     expect(draw(walker).every((person) => person.infant && person.age_y >= 20)).toBe(true);
   });
 

@@ -2,6 +2,7 @@
 import type { Figure } from '../../engine/figure.js';
 import * as breadths from './breadths.js';
 import * as legs from './legs.js';
+import * as loads from './loads.js';
 import * as manner from './manner.js';
 import * as mix from './mix.js';
 import * as pace from './pace.js';
@@ -10,7 +11,7 @@ import * as stature from './stature.js';
 import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
-  return [stature, proportions, breadths, pace, legs, manner, stillness, mix].flatMap((module) =>
+  return [stature, proportions, breadths, pace, legs, manner, loads, stillness, mix].flatMap((module) =>
     Object.values(module)
       .flatMap(collect)
       .sort((a, b) => (a.id < b.id ? -1 : 1)),

@@ -28,6 +28,40 @@ export const WALKERS: readonly Figure<Ages>[] = Object.entries(BUILT_IN_WALKERS)
     : [],
 );
 
+/** Of the built-in walkers that roll. */
+export const ROLLING: readonly Figure[] = Object.entries(BUILT_IN_WALKERS).flatMap(([who, walker]): Figure[] => {
+  const id = `walkers.${who}`.replaceAll('-', '_');
+  if (walker.kind === 'wheelchair-user')
+    return [
+      {
+        id,
+        value: {
+          youngest: walker.ages_y[0],
+          oldest: walker.ages_y[1],
+          women_share: walker.women_share,
+          slowest: walker.speed_mps,
+          fastest: walker.speed_to_mps,
+        },
+        unit: 'years; share; m/s',
+        used_in: 'who drives a wheelchair of their own, and how fast: ages and speeds drawn evenly between',
+        citation: NO_SOURCE,
+        status: 'assumption',
+      },
+    ];
+  if (walker.kind !== 'robot-vacuum') return [];
+  const { diameter_m: diameter, height_m: height, speed_mps: speed } = walker;
+  return [
+    {
+      id,
+      value: { diameter, height, speed },
+      unit: 'm; m/s',
+      used_in: 'a robot vacuum, where a scenario states none of its own',
+      citation: 'common practice, no source: the size and pace such a thing usually has',
+      status: 'common practice',
+    },
+  ];
+});
+
 export const STAY: Figure<number> = {
   id: 'traffic.stay_mean',
   value: trafficSchema.parse({ arrivals_per_hour: 1 }).stay_mean_min,

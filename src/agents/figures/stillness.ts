@@ -135,3 +135,42 @@ export const SIDEWAYS: Figure<number> = {
   citation: NO_SOURCE,
   status: 'assumption',
 };
+
+/** Angles of the shoulder, from hanging: at the lowest the hand is at about the height of the elbow, at the highest of the shoulder. */
+export const REACH: Figure<{
+  readonly swing_s: number;
+  readonly lowest_deg: number;
+  readonly highest_deg: number;
+  readonly elbow_deg: number;
+  readonly right_share: number;
+}> = {
+  id: 'passage.reach.arm',
+  value: { swing_s: 0.5, lowest_deg: 55, highest_deg: 90, elbow_deg: 15, right_share: 0.85 },
+  unit: 's, deg, deg, deg, share',
+  used_in:
+    'reaching through: how long the arm takes up and down, how high it comes, how the elbow is bent, whose it is',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const REACH_HOLD: Figure<{ readonly median: number; readonly sigma: number }> = {
+  id: 'passage.reach.hold',
+  value: { median: 1, sigma: 0.6 },
+  unit: 's; sigma of the logarithm',
+  used_in: 'how long an arm stays through the opening, log-normal: a switch, a handle, something handed over',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const REACH_DEPTH: Figure<{
+  readonly least_beyond: number;
+  readonly most_beyond: number;
+  readonly nearest: number;
+}> = {
+  id: 'passage.reach.depth',
+  value: { least_beyond: 0.1, most_beyond: 0.4, nearest: 0.25 },
+  unit: 'm',
+  used_in: 'how far beyond the door plane the hand comes, drawn evenly, and how near to it the trunk axis may stop',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};

@@ -93,12 +93,15 @@ function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: Li
   const span: NodeSpan = { nodes: NODES, advance: 2 * step };
   const poses: LegPose[] = Array.from({ length: NODES }, (_, k) => model.pose(k / NODES));
   const trunk = points();
+  const carriage = points();
   for (let k = 0; k < NODES; k++) {
     const f = k / NODES;
     set(trunk, k, trunkSway(step, f), 2 * step * f, model.hipHeight(f));
+    set(carriage, k, 0, 2 * step * f, 0);
   }
   const parts: LimbTrack[] = [];
   parts[PART.trunk] = limbTrack(trunk, trunk, span);
+  parts[PART.carriage] = limbTrack(carriage, carriage, span);
   for (const side of [0, 1] as const) {
     const hip = points();
     const knee = points();

@@ -14,6 +14,8 @@ export const PART = {
   forearmR: 8,
   upperArmL: 9,
   forearmL: 10,
+  /** What rolls along with a walker: goes as far as the trunk, on the floor, without sway or bob. */
+  carriage: 11,
 } as const;
 
 /** Hip height of somebody standing upright with straight legs, G: where offsets of the upper body are measured from. */

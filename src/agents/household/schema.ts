@@ -1,17 +1,7 @@
 /** What a user writes about who lives in the house, who comes to it, and what moves about in it. */
 import { z } from 'zod';
 import { clockTime, name, quantity, wholeNumber } from '../../engine/quantity.js';
-
-const LOADS = [
-  'rucksack',
-  'laundry-basket',
-  'tray',
-  'suitcase',
-  'trolley',
-  'pram',
-  'rollator',
-  'wheelchair',
-] as const;
+import { LOADS } from '../schema.js';
 
 export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
 export type Weekday = (typeof WEEKDAYS)[number];

@@ -115,6 +115,7 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
   const sway = trunkSway(step, leading === 'right' ? 0 : 0.5);
 
   const trunk = points(HALF_STEP_NODES);
+  const carriage = points(HALF_STEP_NODES);
   const legs = [0, 1].map(() => ({
     hip: points(HALF_STEP_NODES),
     knee: points(HALF_STEP_NODES),
@@ -148,6 +149,7 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
     const z = Math.min(wanted, highest(w + foreAft, plantedAnkle, reach2), highest(w - foreAft, movingAnkle, reach2));
     const l = sway * walking;
     set(trunk, k, l, w, z);
+    set(carriage, k, 0, w, 0);
     const sides = leading === 'right' ? [0, 1] : [1, 0];
     const plantedSide = closing ? sides[0]! : sides[1]!;
     pose(legs[plantedSide]!, k, l, { w: w + foreAft, z }, plantedAnkle, pitch);
@@ -155,6 +157,7 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
   }
   const parts: (LimbTrack | undefined)[] = [];
   parts[PART.trunk] = limbTrack(trunk, trunk, SPAN);
+  parts[PART.carriage] = limbTrack(carriage, carriage, SPAN);
   [PART.thighR, PART.thighL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.hip, legs[i]!.knee, SPAN)));
   [PART.shankR, PART.shankL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.knee, legs[i]!.ankle, SPAN)));
   [PART.footR, PART.footL].forEach((part, i) => (parts[part] = limbTrack(legs[i]!.heel, legs[i]!.toe, SPAN)));

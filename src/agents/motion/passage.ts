@@ -4,12 +4,13 @@
  * All times are seconds since the visit began. Each purpose has its own numbered draw of the visit's stream, so that a
  * new purpose moves no other.
  */
-import { DEG } from '../../engine/arithmetic.js';
+import { DEG, sin } from '../../engine/arithmetic.js';
 import { lognormal, standardWithin3, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import { frameAt } from '../../geometry/beam-line.js';
 import type { Body } from '../body.js';
+import { LONGEST_REACH } from '../figures/legs.js';
 import { BESIDE, LINGER } from '../figures/manner.js';
 import {
   HEADING,
@@ -56,6 +57,24 @@ const DRAW = {
   foot: 9,
 } as const;
 
+/** Sine of the largest angle a walker goes at. */
+const MOST_ASLANT = sin(3 * HEADING.value * DEG);
+
+/**
+ * From where to where along the walk a visit lasts, metres on either side of the door plane: the zone, and for a body
+ * that reaches further from its trunk axis than the zone allows for (a pram pushed ahead, a case pulled behind) as much more as
+ * it reaches further, at whatever angle it goes. So nothing of it touches a beam outside its visit.
+ */
+export function visitHalf(body: Body, { zone_m }: Opening): number {
+  let reach = 0;
+  for (const { al, aw, bl, bw, radius } of body.limbs) {
+    const a = Math.abs(aw) + MOST_ASLANT * Math.abs(al);
+    const b = Math.abs(bw) + MOST_ASLANT * Math.abs(bl);
+    reach = Math.max(reach, Math.max(a, b) + radius);
+  }
+  return zone_m + Math.max(0, reach * body.unit_m - LONGEST_REACH.value);
+}
+
 /** Where across the opening a lone body walks, metres from the left jamb. */
 function lateral(body: Body, opening: Opening, chance: Stream): number {
   const half = Math.min(opening.width_m / 2, body.breadth_m / 2 + BESIDE.value);
@@ -65,12 +84,13 @@ function lateral(body: Body, opening: Opening, chance: Stream): number {
 
 function paceOf(body: Body, opening: Opening, chance: Stream): Pace {
   const { tilt_sd, dip_low, dip_high } = PACE_CHANGE.value;
-  if (body.step === 0) return { speed_mps: body.speed_mps, tilt: 0, dip: 0, half_m: opening.zone_m };
+  const half_m = visitHalf(body, opening);
+  if (body.step === 0) return { speed_mps: body.speed_mps, tilt: 0, dip: 0, half_m };
   return {
     speed_mps: body.speed_mps,
     tilt: tilt_sd * standardWithin3(chance.at(DRAW.tilt)),
     dip: uniform(chance.at(DRAW.dip), dip_low, dip_high),
-    half_m: opening.zone_m,
+    half_m,
   };
 }
 
@@ -91,7 +111,7 @@ function frameOf(body: Body, opening: Opening, backward: boolean, chance: Stream
 export function through(body: Body, opening: Opening, backward: boolean, chance: Stream, x_m?: number): Passage {
   const frame = frameOf(body, opening, backward, chance, x_m);
   const pace = paceOf(body, opening, chance);
-  const reach = opening.zone_m / Math.abs(frame.cos);
+  const reach = pace.half_m / Math.abs(frame.cos);
   const phase = NODES * chance.at(DRAW.phase);
   const stretch = walk(body, frame, -reach, reach, phase, pace, 0);
   return { motion: [stretch], cross_s: -timeTo(pace, -reach), leave_s: stretch.timeAt(stretch.to) };
@@ -101,7 +121,8 @@ export function through(body: Body, opening: Opening, backward: boolean, chance:
 export function turnBack(body: Body, opening: Opening, backward: boolean, chance: Stream): Passage {
   const { low, high } = TURN_BACK_DEPTH.value;
   const pause = uniform(chance.at(DRAW.pause), TURN_BACK_PAUSE.value.low, TURN_BACK_PAUSE.value.high);
-  return pausing(body, opening, backward, chance, uniform(chance.at(DRAW.depth), low, high), pause, true);
+  const depth_m = uniform(chance.at(DRAW.depth), low, high);
+  return pausing(body, opening, backward, chance, depth_m, true, standing(body, pause, chance));
 }
 
 /** Walks in, stands in the doorway for a while, then goes on; some go back instead. */
@@ -109,21 +130,36 @@ export function linger(body: Body, opening: Opening, backward: boolean, chance: 
   const { low, high } = LINGER_DEPTH.value;
   const stay = lognormal(chance.at(DRAW.pause), LINGER.value.median, LINGER.value.sigma);
   const back = chance.at(DRAW.returns) < LINGER_RETURNS.value;
-  return pausing(body, opening, backward, chance, uniform(chance.at(DRAW.depth), low, high), stay, back);
+  const depth_m = uniform(chance.at(DRAW.depth), low, high);
+  return pausing(body, opening, backward, chance, depth_m, back, standing(body, stay, chance));
 }
 
-function pausing(
+/** What somebody does where they stop: it begins and ends with standing still. */
+interface Stay {
+  readonly duration_s: number;
+  /** The stretches of it at a place, from so many seconds into the visit on. */
+  stretches(frame: Frame, start: number): Stretch[];
+}
+
+function standing(body: Body, duration_s: number, chance: Stream): Stay {
+  return { duration_s, stretches: (frame, start) => [stand(body, frame, duration_s, start, chance.nth(1))] };
+}
+
+/**
+ * Walks in, stops `depth_m` beyond the door plane (before it where negative), stays, and goes on, or turns and goes back.
+ */
+export function pausing(
   body: Body,
   opening: Opening,
   backward: boolean,
   chance: Stream,
   depth_m: number,
-  pause_s: number,
   back: boolean,
+  stay: Stay,
 ): Passage {
   const frame = frameOf(body, opening, backward, chance);
   const pace = paceOf(body, opening, chance);
-  const reach = opening.zone_m / Math.abs(frame.cos);
+  const reach = pace.half_m / Math.abs(frame.cos);
   const motion: Stretch[] = [];
   const leading = chance.at(DRAW.foot) < 0.5 ? 'right' : 'left';
 
@@ -145,9 +181,9 @@ function pausing(
   const closingAt = walkIn.timeAt(walkIn.to);
   let now = pushHalfStep(motion, body, moved(frame, contact), 'closing', leading, speedAt(pace, contact), closingAt);
 
-  const standing = stand(body, moved(frame, stop), pause_s, now, chance.nth(1));
-  motion.push(standing);
-  now += pause_s;
+  const standAt = now;
+  motion.push(...stay.stretches(moved(frame, stop), now));
+  now += stay.duration_s;
   let out = moved(frame, stop);
   let left = reach - stop;
   if (back) {
@@ -170,7 +206,7 @@ function pausing(
   // The trunk axis is the mean hip's way; sway, under a centimetre, is not counted as a pass.
   const crossed = (): number => {
     if (contact >= 0) return timeTo(pace, 0) - timeTo(pace, -reach);
-    if (stop >= 0) return closingAt + (standing.timeAt(0) - closingAt) * (1 - Math.sqrt(1 + contact / closing));
+    if (stop >= 0) return closingAt + (standAt - closingAt) * (1 - Math.sqrt(1 + contact / closing));
     if (stop + first >= 0) return firstAt + (now - firstAt) * Math.sqrt(-stop / first);
     return now + timeTo(outPace, -stop - first) - timeTo(outPace, 0);
   };

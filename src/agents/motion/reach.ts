@@ -27,8 +27,8 @@ export function foreseeTurning(
   // Heights of both ends above the beam; what follows the foot is lifted with it.
   const az = a.z + limb.az + beam.v0;
   const bz = b.z + limb.bz + beam.v0;
-  const aTop = az + lift * (1 - a.sways);
-  const bTop = bz + lift * (1 - b.sways);
+  const aTop = az + lift * (1 - a.turns);
+  const bTop = bz + lift * (1 - b.turns);
   const beside = Math.max(0, away - circle);
   const above = Math.max(0, Math.min(az, bz), -Math.max(aTop, bTop));
   if (Math.sqrt(beside * beside + above * above) > threshold + SPARE) return 'clear';

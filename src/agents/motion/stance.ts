@@ -37,9 +37,13 @@ export function hangingArm(elbowDeg: number): ReturnType<typeof armPose> {
 }
 const hanging = new Map<number, ReturnType<typeof armPose>>();
 
-/** A joint of somebody standing, and how much of the trunk's sway it follows: 1 above the hips, 0 on the floor. */
+/**
+ * A joint of somebody standing, how much of the trunk's sway it follows (1 above the hips, 0 on the floor), and how much
+ * of its turn: what does not turn with the trunk goes with the foot.
+ */
 export interface StandingEnd extends Joint {
   readonly sways: number;
+  readonly turns: number;
 }
 
 /** The two ends of a part of somebody standing, before a limb's own offsets. */
@@ -47,16 +51,18 @@ export function standingEnds(part: number, elbowDeg: number): readonly [Standing
   const fixed = ENDS[part];
   if (fixed) return fixed;
   const arm = hangingArm(elbowDeg);
-  const elbow = { w: STANCE.hip.w + arm.elbowW, z: STANCE.hip.z + arm.elbowZ, sways: 1 };
+  const elbow = { w: STANCE.hip.w + arm.elbowW, z: STANCE.hip.z + arm.elbowZ, sways: 1, turns: 1 };
   if (part === PART.upperArmR || part === PART.upperArmL) return [HIP, elbow];
-  return [elbow, { w: STANCE.hip.w + arm.handW, z: STANCE.hip.z + arm.handZ, sways: 1 }];
+  return [elbow, { w: STANCE.hip.w + arm.handW, z: STANCE.hip.z + arm.handZ, sways: 1, turns: 1 }];
 }
-const HIP: StandingEnd = { ...STANCE.hip, sways: 1 };
-const KNEE: StandingEnd = { ...STANCE.knee, sways: 0.5 };
-const ANKLE: StandingEnd = { ...STANCE.ankle, sways: 0 };
+const HIP: StandingEnd = { ...STANCE.hip, sways: 1, turns: 1 };
+const KNEE: StandingEnd = { ...STANCE.knee, sways: 0.5, turns: 0.5 };
+const ANKLE: StandingEnd = { ...STANCE.ankle, sways: 0, turns: 0 };
+/** What rolls stands still on the floor and is swung round with the trunk. */
+const CARRIAGE: StandingEnd = { w: 0, z: 0, sways: 0, turns: 1 };
 const FOOT: readonly [StandingEnd, StandingEnd] = [
-  { ...STANCE.heel, sways: 0 },
-  { ...STANCE.toe, sways: 0 },
+  { ...STANCE.heel, sways: 0, turns: 0 },
+  { ...STANCE.toe, sways: 0, turns: 0 },
 ];
 const ENDS: Readonly<Record<number, readonly [StandingEnd, StandingEnd]>> = {
   [PART.trunk]: [HIP, HIP],
@@ -66,4 +72,5 @@ const ENDS: Readonly<Record<number, readonly [StandingEnd, StandingEnd]>> = {
   [PART.shankL]: [KNEE, ANKLE],
   [PART.footR]: FOOT,
   [PART.footL]: FOOT,
+  [PART.carriage]: [CARRIAGE, CARRIAGE],
 };

@@ -28,12 +28,11 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
   };
   const made: (LimbTrack | undefined)[] = [];
   const make = (limb: Limb): LimbTrack => {
-    // What sways with the trunk turns with it, what stays with the foot turns with that.
     const [a, b] = standingEnds(limb.part, body.elbow_deg);
     const right = limb.al > 0;
     return limbTrack(
-      spun(END_A, limb.al, a.w + limb.aw, a.z + limb.az, a.sways, right),
-      spun(END_B, limb.bl, b.w + limb.bw, b.z + limb.bz, b.sways, right),
+      spun(END_A, limb.al, a.w + limb.aw, a.z + limb.az, a.turns, right),
+      spun(END_B, limb.bl, b.w + limb.bw, b.z + limb.bz, b.turns, right),
       span,
     );
   };

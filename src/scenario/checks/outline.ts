@@ -8,6 +8,7 @@ import type { scenarioSchema } from '../schema.js';
 
 export type Outline = Partly<z.output<typeof scenarioSchema>>;
 export type OutlineDoor = NonNullable<NonNullable<Outline['doors']>[number]>;
+export type OutlineWalker = NonNullable<NonNullable<Outline['walkers']>[string]>;
 export type OutlineTraffic = NonNullable<OutlineDoor['traffic']>;
 
 export const OUTSIDE = 'outside';

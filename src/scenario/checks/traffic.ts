@@ -1,7 +1,15 @@
 /** Who walks and how: shares that add up, parties that can set out, rods that only go through. */
-import { BUILT_IN_WALKERS } from '../../agents/schema.js';
+import { LOAD_KINDS } from '../../agents/loads/kinds.js';
+import { BUILT_IN_WALKERS, THROUGH_ONLY } from '../../agents/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
-import { OUTSIDE, type Outline, type OutlineDoor, type OutlineTraffic, finding } from './outline.js';
+import {
+  OUTSIDE,
+  type Outline,
+  type OutlineDoor,
+  type OutlineTraffic,
+  type OutlineWalker,
+  finding,
+} from './outline.js';
 
 /** Shares are written with a few digits; thirds as 0.333333 are close enough. */
 const SHARE_TOLERANCE = 1e-5;
@@ -14,6 +22,7 @@ export function checkTraffic(outline: Outline): Finding[] {
       ...checkArrivals(door.traffic, path),
       ...checkShares(door.traffic, path),
       ...checkRods(outline, door.traffic, path),
+      ...checkBreadths(outline, door, path),
       ...checkStart(outline, door, ['doors', i]),
     ];
   });
@@ -56,11 +65,19 @@ function personsAParty(outline: Outline, traffic: OutlineTraffic): number {
   return (traffic.mix ?? []).reduce((sum, entry) => {
     const { who, kind, share = 0 } = entry ?? {};
     const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
-    const infant = walker !== undefined && 'with_infant' in walker && walker.with_infant === true;
-    const persons = walker !== undefined && 'persons' in walker ? (walker.persons ?? 1) : infant ? 2 : 1;
-    const crosses = kind === 'turn-back' ? 0 : 1;
+    const persons = walker === undefined ? 1 : personsIn(walker);
+    const crosses = kind === 'turn-back' || kind === 'reach' ? 0 : 1;
     return sum + share * persons * crosses * (kind === 'abreast' || kind === 'close-behind' ? 2 : 1);
   }, 0);
+}
+
+/** Persons a walker stands for, as far as it can be read. */
+function personsIn(walker: OutlineWalker): number {
+  if (walker.kind === 'robot-vacuum') return 0;
+  if ('persons' in walker) return walker.persons ?? 1;
+  const infant = 'with_infant' in walker && walker.with_infant === true;
+  const load = 'load' in walker ? walker.load : undefined;
+  return (infant ? 2 : 1) + (load === undefined ? 0 : LOAD_KINDS[load].persons);
 }
 
 /** Clock times of a rate table ascend: each row lasts until the next. */
@@ -90,9 +107,33 @@ function checkRods(outline: Outline, traffic: OutlineTraffic, path: KeyPath): Fi
   return (traffic.mix ?? []).flatMap((entry, i) => {
     const { who, kind } = entry ?? {};
     if (who === undefined || kind === undefined || kind === 'through') return [];
-    const isRod = outline.walkers?.[who]?.kind === 'test-rod';
-    return isRod ? [finding([...path, 'mix', i, 'kind'], { code: 'rod_kind', who, kind })] : [];
+    const walker = outline.walkers?.[who] ?? BUILT_IN_WALKERS[who];
+    const at = [...path, 'mix', i, 'kind'];
+    if (walker?.kind === 'test-rod') return [finding(at, { code: 'rod_kind', who, kind })];
+    const what = walker?.kind && THROUGH_ONLY[walker.kind];
+    return what === undefined ? [] : [finding(at, { code: 'through_only', who, what, kind })];
   });
+}
+
+/** What rolls or is carried must fit between the jambs: shoulders turn, a chair doesn't. */
+function checkBreadths(outline: Outline, { width_m, traffic }: OutlineDoor, path: KeyPath): Finding[] {
+  if (width_m === undefined) return [];
+  return (traffic?.mix ?? []).flatMap((entry, i) => {
+    const who = entry?.who;
+    const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
+    const breadth_m = walker === undefined ? undefined : breadthOf(walker);
+    return who !== undefined && breadth_m !== undefined && breadth_m >= width_m
+      ? [finding([...path, 'mix', i, 'who'], { code: 'too_wide', who, breadth_m, width_m })]
+      : [];
+  });
+}
+
+/** Breadth of what a walker brings along or is, metres; undefined for people with nothing. */
+function breadthOf(walker: OutlineWalker): number | undefined {
+  if (walker.kind === 'robot-vacuum') return walker.diameter_m;
+  if (walker.kind === 'wheelchair-user') return LOAD_KINDS.wheelchair.breadth_m;
+  const load = 'load' in walker ? walker.load : undefined;
+  return load === undefined ? undefined : LOAD_KINDS[load].breadth_m;
 }
 
 /** A first move that starts in a room needs somebody there: nobody appears but at `outside`. */
@@ -119,6 +160,6 @@ function carriesPersons(outline: Outline, traffic: OutlineTraffic): boolean {
   return (traffic.mix ?? []).some((entry) => {
     if (entry?.who === undefined) return true;
     const walker = outline.walkers?.[entry.who] ?? BUILT_IN_WALKERS[entry.who];
-    return walker?.kind !== 'test-rod' || walker.persons !== 0;
+    return walker === undefined || personsIn(walker) > 0;
   });
 }
