@@ -1,4 +1,5 @@
 /** What the crowd needs to know of a design: who may come, through which doors, between which rooms. */
+import type { HouseholdPlan } from './household/plan.js';
 import type { Opening } from './motion/passage.js';
 import type { Traffic, Walker } from './schema.js';
 
@@ -12,6 +13,8 @@ export interface CrowdDoor {
   readonly to: number;
   readonly opening: Opening;
   readonly traffic: Traffic;
+  /** Middle of the door on the house's plan, metres; absent where it isn't said. */
+  readonly at_m?: { readonly x: number; readonly y: number } | undefined;
 }
 
 export interface CrowdPlan {
@@ -23,4 +26,6 @@ export interface CrowdPlan {
   readonly clock_us: number;
   /** Clock time at the start, hours since midnight. */
   readonly starts_at_h: number;
+  /** Who lives in the house, where the doors' traffic comes of that; absent where each door has its own. */
+  readonly household?: HouseholdPlan | undefined;
 }

@@ -103,6 +103,28 @@ export function explainCross(problem: Problem): Explanation {
         text: `${p.move} moves begin in ${quote(p.room)}, but nobody is there at the start`,
         hint: nobodyHint(p),
       };
+    case 'traffic_and_household':
+      return {
+        text: 'a household lives in the house, and this door has traffic of its own',
+        hint: 'take the traffic away: guests come as visitors or parties of the household',
+      };
+    case 'start_and_household':
+      return {
+        text: `a household lives in the house, and ${p.found} more would be here at the start`,
+        hint: 'take people_at_start away: where people begin is starts_in of each, or follows from their habits',
+      };
+    case 'no_room_for':
+      return {
+        text: `no room of this house is a ${p.use}`,
+        hint: `give one of them \`use: ${p.use}\`, or name a room: there is ${list(p.rooms)}`,
+      };
+    case 'no_way':
+      return {
+        text: `${quote(p.who)} can't walk from ${quote(p.from)} to ${quote(p.to)}: no doors lead there`,
+        hint: 'add the door that is missing, or take the room out of the itinerary',
+      };
+    case 'no_span':
+      return { text: `expected a later time than ${p.at}, found the same: there are no hours between`, hint: 'to may be past midnight' };
     case 'rod_kind':
       return {
         text: `${quote(p.who)} is a test rod: it can only go through, found ${quote(p.kind)}`,

@@ -115,6 +115,11 @@ export type CrossProblem =
       readonly move: 'forward' | 'backward';
       readonly forward_share: number;
     }
+  | { readonly code: 'traffic_and_household' }
+  | { readonly code: 'start_and_household'; readonly found: number }
+  | { readonly code: 'no_room_for'; readonly use: string; readonly rooms: readonly string[] }
+  | { readonly code: 'no_way'; readonly who: string; readonly from: string; readonly to: string }
+  | { readonly code: 'no_span'; readonly at: string }
   | { readonly code: 'rod_too_low'; readonly height_m: number; readonly least_m: number }
   | { readonly code: 'rod_kind'; readonly who: string; readonly kind: string }
   /** `what` it is, with its article. */

@@ -1,6 +1,7 @@
 /** A scenario's text to a design: the one entry of this folder for the command line, the library and the browser. */
 import { cautionsOf, crossCheck } from './checks/all.js';
 import type { Outline } from './checks/outline.js';
+import { withHousehold } from './household.js';
 import { placesOfKeys } from './keys.js';
 import type { ReadFile } from './files.js';
 import type { Finding, Issue } from './issue.js';
@@ -82,7 +83,7 @@ function finish(
     sets.length > 0 && set.design
       ? [...cautionsOf(set.design as Outline), ...tables.cautions].map((finding) => unplaced(set.design, finding))
       : [...cautionsOf(outline), ...tables.cautions].map((finding) => profiled.locate(finding));
-  const design = issues.length === 0 && set.design ? { ...set.design, tables: tables.texts } : null;
+  const design = issues.length === 0 && set.design ? { ...withHousehold(set.design), tables: tables.texts } : null;
   return { design, issues: inOrder(issues, file), cautions: inOrder(cautions, file) };
 }
 

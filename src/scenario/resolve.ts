@@ -1,7 +1,10 @@
 /** From what a user wrote to a design: short forms spelt out, defaults that depend on other keys filled in. */
 import type { z } from 'zod';
+import { householdOf } from '../agents/household/short-forms.js';
+import { trafficSchema } from '../agents/schema.js';
 import { type LogicChoice, logicSchema } from '../counter/schema.js';
 import { DEG, atan2 } from '../engine/arithmetic.js';
+import { withHousehold } from './household.js';
 import type { Design, DesignBeam, DesignDoor, scenarioSchema } from './schema.js';
 
 type Scenario = z.output<typeof scenarioSchema>;
@@ -13,24 +16,26 @@ const LONGEST_NAME = 40;
  * @param tableNames the names table logics give themselves, by file
  */
 export function resolve(scenario: Scenario, tableNames: ReadonlyMap<string, string>): Design {
-  const { doors, logics, ...common } = scenario;
+  const { doors, logics, household, ...common } = scenario;
   const firstController = scenario.controllers[0]?.name ?? 'main';
-  return {
+  return withHousehold({
     ...common,
+    ...(household !== undefined && { household: householdOf(household) }),
     doors: doors.map((door) => resolveDoor(door, firstController, scenario.sensors)),
     logics: resolveLogics(logics, tableNames),
     tables: {},
-  };
+  });
 }
 
 function resolveDoor(
-  { pair, beams, ...door }: ScenarioDoor,
+  { pair, beams, traffic, ...door }: ScenarioDoor,
   firstController: string,
   sensors: Scenario['sensors'],
 ): DesignDoor {
   const resolved = pair ? beamsOfPair(pair, door.width_m) : (beams ?? []);
   return {
     ...door,
+    traffic: traffic ?? trafficSchema.parse({ arrivals_per_hour: 0 }),
     controller: door.controller ?? firstController,
     beams: resolved.map((beam) => aimed(withHeight(beam, door.height_m), sensors)),
   };

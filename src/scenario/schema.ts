@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { clockTime, name, quantity, wholeNumber } from '../engine/quantity.js';
 import { beamLineSchema, leafSchema, openingSchema, placeSchema } from '../geometry/schema.js';
 import { ROOM_USES, trafficSchema, walkerSchema } from '../agents/schema.js';
+import { SHORT_FORMS, habitsSchema, householdSchema, weekdaySchema } from '../agents/household/schema.js';
 import { controllerSchema } from '../sensors/controllers/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
 import { surroundingsSchema } from '../sensors/surroundings.js';
@@ -78,11 +79,13 @@ const doorCommon = {
     'deg',
     'Which way forward points on the plan: 0 up, 90 to the right. With at_m.',
   ).default(0),
-  traffic: trafficSchema.meta({ description: 'Who comes, how often, and what they do in the doorway.' }),
 };
 
 const scenarioDoorSchema = z.strictObject({
   ...doorCommon,
+  traffic: trafficSchema.optional().meta({
+    description: 'Who comes, how often, and what they do in the doorway; left out where a household lives in the house.',
+  }),
   pair: pair.optional().meta({ description: 'Short form of two level beams A and B.' }),
   beams: z
     .array(beam.partial({ height_m: true }))
@@ -93,6 +96,7 @@ const scenarioDoorSchema = z.strictObject({
 });
 const designDoorSchema = z.strictObject({
   ...doorCommon,
+  traffic: trafficSchema.meta({ description: 'Who comes, how often, and what they do in the doorway.' }),
   controller: name("The controller that reads this door's beams."),
   beams: z.array(beam).min(1).max(8).meta({ description: "The door's beams, each by name." }),
 });
@@ -106,6 +110,7 @@ const common = {
     .default(1),
   replicates: wholeNumber(1, 100_000, 'runs', 'Independent repetitions, each with its own crowd.').default(20),
   hours: quantity(0.01, 8760, 'h', 'Simulated hours of each replicate.').default(8),
+  starts_on: weekdaySchema.meta({ description: 'Weekday at the start.' }).default('monday'),
   starts_at: clockTime('Clock time at the start, HH:MM.').default('08:00'),
   rooms: z.array(room).max(200).meta({ description: 'The rooms that are counted.' }),
   controllers: z
@@ -121,6 +126,14 @@ const common = {
     .record(name('Name of the walker.'), walkerSchema)
     .meta({ description: 'People and test rods of your own, by name.' })
     .default(() => ({})),
+  habits: z
+    .record(name('Name of the habits.'), habitsSchema)
+    .meta({ description: 'Habits of your own, by name.' })
+    .default(() => ({})),
+  need: z
+    .enum(['number', 'anyone'])
+    .meta({ description: 'What the counts are for: how many are in a room, or only whether anyone is.' })
+    .default('number'),
   sensors: z
     .record(name('Name of the sensor.'), sensorSchema)
     .meta({ description: 'Sensors of your own, by name.' })
@@ -138,6 +151,10 @@ const scenarioLogic = z.union([z.enum(['first-broken', 'four-level', 'hold-off']
 
 export const scenarioSchema = z.strictObject({
   ...common,
+  household: z
+    .union([z.enum(SHORT_FORMS), householdSchema])
+    .optional()
+    .meta({ description: 'Who lives in the house, by name or at length; then doors have no traffic of their own.' }),
   doors: z.array(scenarioDoorSchema).min(1).max(50).meta({ description: 'The doors.' }),
   logics: z
     .array(scenarioLogic)
@@ -168,6 +185,7 @@ export type ScenarioInput = z.input<typeof writtenSchema>;
 
 export const designSchema = z.strictObject({
   ...common,
+  household: householdSchema.optional().meta({ description: 'Who lives in the house.' }),
   doors: z.array(designDoorSchema).min(1).max(50).meta({ description: 'The doors.' }),
   logics: z
     .array(logicSchema.and(z.object({ name: z.string() })))

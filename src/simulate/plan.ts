@@ -3,6 +3,8 @@ import { HOUR_US } from '../engine/time.js';
 import type { CrowdPlan } from '../agents/crowd-plan.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import { hours } from '../agents/arrivals.js';
+import { useOf } from '../agents/household/places.js';
+import { ROOM_USES } from '../agents/schema.js';
 import { barrierLine, rangerLine } from '../geometry/mounting.js';
 import { OUTSIDE as OUTSIDE_NAME } from '../scenario/checks/outline.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
@@ -30,10 +32,17 @@ export function crowdPlan(design: Design): CrowdPlan {
       to: roomIndex(design, door.to),
       opening: { width_m: door.width_m, zone_m: door.zone_m },
       traffic: door.traffic,
+      at_m: door.at_m,
     })),
     walkers: design.walkers,
     clock_us: clockOf(design),
     starts_at_h: hours(design.starts_at),
+    household: design.household && {
+      household: design.household,
+      habits: design.habits,
+      rooms: design.rooms.map((room) => ({ name: room.name, use: useOf(room, ROOM_USES) })),
+      starts_on: design.starts_on,
+    },
   };
 }
 

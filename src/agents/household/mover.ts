@@ -36,6 +36,7 @@ export interface Infant {
   readonly mind: Mind;
   readonly bedroom: number;
   room: number;
+  asleep: boolean;
   /** Who has it with them outside. */
   keeper: Mover | null;
 }

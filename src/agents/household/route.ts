@@ -5,7 +5,7 @@ export interface RouteDoor {
   readonly from: number;
   readonly to: number;
   /** Middle of the door on the plan, metres. */
-  readonly at_m: { readonly x: number; readonly y: number } | null;
+  readonly at_m?: { readonly x: number; readonly y: number } | undefined;
 }
 
 /** From one door to the next where the plan doesn't say: an ordinary room. */

@@ -2,6 +2,7 @@
 import type { Finding } from '../issue.js';
 import { checkControllers } from './controllers.js';
 import { cautionDoors, checkDoors } from './doors.js';
+import { checkHousehold } from './household.js';
 import { checkMounts } from './mounts.js';
 import { cautionNames, checkNames } from './names.js';
 import type { Outline } from './outline.js';
@@ -16,6 +17,7 @@ export function crossCheck(outline: Outline): Finding[] {
   return [
     checkNames,
     checkDoors,
+    checkHousehold,
     checkMounts,
     checkControllers,
     checkTraffic,

@@ -15,6 +15,8 @@ import {
 const SHARE_TOLERANCE = 1e-5;
 
 export function checkTraffic(outline: Outline): Finding[] {
+  // A household's doors have no traffic of their own.
+  if ('household' in outline) return [];
   return (outline.doors ?? []).flatMap((door, i) => {
     if (!door?.traffic) return [];
     const path = ['doors', i, 'traffic'];
@@ -29,6 +31,7 @@ export function checkTraffic(outline: Outline): Finding[] {
 }
 
 export function cautionTraffic(outline: Outline): Finding[] {
+  if ('household' in outline) return [];
   return (outline.doors ?? []).flatMap((door, i) => {
     const rate = door?.traffic?.arrivals_per_hour;
     const nobody = typeof rate === 'number' ? rate === 0 : rate?.every((span) => span?.per_hour === 0);

@@ -1,0 +1,97 @@
+/** Leaving the house together and coming home again: the school run, a walk with the dog. */
+import { MINUTE_US, SECOND_US } from '../../engine/time.js';
+import { OUTSIDE } from '../crowd-plan.js';
+import type { HouseCrowd } from './house-crowd.js';
+import type { Mover } from './mover.js';
+import type { Outing } from './schema.js';
+
+/** Whoever is just walking from one room to another is waited for. */
+const WAIT_US = 20 * SECOND_US;
+const MOST_WAITS = 15;
+
+export class Outings {
+  constructor(private readonly crowd: HouseCrowd) {}
+
+  /** They set out, if there is anybody who can; those on the way through the house are waited for a few minutes. */
+  begin(outing: Outing, time_us: number, waits = 0): void {
+    const { people, pets } = this.crowd.residents;
+    const named = people.filter(({ name }) => outing.who.includes(name));
+    const able = named.filter((one) => one.room !== OUTSIDE && one.mind.isFree(time_us));
+    const taken = pets.filter(({ name, room }) => outing.takes.includes(name) && room !== OUTSIDE);
+    if (able.length === 0 || (outing.takes.length > 0 && taken.length === 0)) return;
+    const going = outing.choose === 'one' ? [able.find((one) => !one.busy) ?? (able[0] as Mover)] : able;
+    if ([...going, ...taken].some((one) => one.busy)) {
+      if (waits < MOST_WAITS) this.crowd.clock.at(time_us + WAIT_US, (now_us) => this.begin(outing, now_us, waits + 1));
+      return;
+    }
+    // People first: the first leads, pets are at heel.
+    const party = [...going.filter((one) => one.carer), ...going.filter((one) => !one.carer), ...taken];
+    const leader = party[0] as Mover;
+    const gate = this.lastRoom(leader.room);
+    if (gate === null) return;
+    this.gather(party, gate, time_us, (now_us) => {
+      let there = 0;
+      this.crowd.setOut(party, OUTSIDE, now_us, (member, arrived_us) => {
+        member.busy = true;
+        if (++there === party.length) this.outside(outing, party, gate, arrived_us);
+      });
+    });
+  }
+
+  private outside(outing: Outing, party: readonly Mover[], gate: number, time_us: number): void {
+    const back_us = time_us + Math.round(outing.lasts_min * MINUTE_US);
+    if (back_us >= this.crowd.plan.clock_us) return;
+    this.crowd.clock.at(back_us, (now_us) => this.home(outing, party, gate, now_us));
+  }
+
+  /** Home together; whoever has to be elsewhere stays out, whoever is to be fetched comes along. */
+  private home(outing: Outing, party: readonly Mover[], gate: number, time_us: number): void {
+    const { crowd } = this;
+    for (const member of party) member.busy = false;
+    const fetched = crowd.residents.people.filter(
+      (one) => outing.fetches.includes(one.name) && one.room === OUTSIDE && !one.busy && !party.includes(one),
+    );
+    const staying = party.filter((one) => one.is === 'resident' && !one.mind.isFree(time_us) && !wakesAtHome(one));
+    const back = [...party.filter((one) => !staying.includes(one)), ...fetched];
+    const people = back.filter((one) => one.is === 'resident');
+    const pets = back.filter((one) => one.is === 'pet');
+    if (people.length > 0) crowd.setOut([...people, ...pets], gate, time_us, (one, now_us) => crowd.think(one, now_us));
+    else for (const pet of pets) crowd.setOut([pet], gate, time_us, (one, now_us) => crowd.think(one, now_us));
+    for (const one of staying) crowd.think(one, time_us);
+  }
+
+  /** The last room before the open air. */
+  private lastRoom(from: number): number | null {
+    const { routes, plan } = this.crowd;
+    const last = routes.way(from, OUTSIDE)?.at(-1);
+    if (last === undefined) return null;
+    const door = plan.doors[last] as (typeof plan.doors)[number];
+    return door.from === OUTSIDE ? door.to : door.from;
+  }
+
+  /** All come to a room by their own ways; then, once the last is there. */
+  private gather(party: readonly Mover[], room: number, time_us: number, then: (time_us: number) => void): void {
+    let there = 0;
+    const arrived = (member: Mover, now_us: number): void => {
+      member.busy = true;
+      if (++there === party.length) then(now_us);
+    };
+    for (const member of party) {
+      member.busy = true;
+      member.round++;
+    }
+    for (const member of party) {
+      if (member.room === room) arrived(member, time_us);
+      else this.crowd.setOut([member], room, time_us, (one, now_us) => {
+        // A pet that came along at heel, but isn't asked for, is on its own again.
+        if (party.includes(one)) arrived(one, now_us);
+        else this.crowd.think(one, now_us);
+      });
+    }
+  }
+}
+
+/** Who sleeps away from home would stay out for ever. */
+function wakesAtHome({ asleep }: Mover): boolean {
+  return asleep;
+}
