@@ -124,7 +124,10 @@ export function explainCross(problem: Problem): Explanation {
         hint: 'add the door that is missing, or take the room out of the itinerary',
       };
     case 'no_span':
-      return { text: `expected a later time than ${p.at}, found the same: there are no hours between`, hint: 'to may be past midnight' };
+      return {
+        text: `expected a later time than ${p.at}, found the same: there are no hours between`,
+        hint: 'to may be past midnight',
+      };
     case 'rod_kind':
       return {
         text: `${quote(p.who)} is a test rod: it can only go through, found ${quote(p.kind)}`,

@@ -84,7 +84,8 @@ const doorCommon = {
 const scenarioDoorSchema = z.strictObject({
   ...doorCommon,
   traffic: trafficSchema.optional().meta({
-    description: 'Who comes, how often, and what they do in the doorway; left out where a household lives in the house.',
+    description:
+      'Who comes, how often, and what they do in the doorway; left out where a household lives in the house.',
   }),
   pair: pair.optional().meta({ description: 'Short form of two level beams A and B.' }),
   beams: z

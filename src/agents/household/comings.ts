@@ -66,7 +66,9 @@ export class Comings {
     for (const errand of household.errands) {
       const draws = drawsOf('errand', errand.name);
       const often = (errand.per_week / 7) * household.activity;
-      this.poisson(day, errand.earliest, errand.latest, often, draws, (now_us, n) => this.errands.carry(errand, now_us, draws.nth(n)));
+      this.poisson(day, errand.earliest, errand.latest, often, draws, (now_us, n) =>
+        this.errands.carry(errand, now_us, draws.nth(n)),
+      );
     }
     for (const robot of household.robots)
       if (calendar.falls(day, robot.days))

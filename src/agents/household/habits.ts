@@ -12,7 +12,13 @@ type Go = Row['go'];
 const go = (...rows: readonly (readonly [to: string, share: number, stay_min: number])[]): Go =>
   rows.map(([to, share, stay_min]) => ({ to, share, stay_min }));
 /** Nobody settles down in a hall or a bathroom: what one does after it. */
-const MORNING = go(['bathroom', 0.3, 9], ['kitchen', 0.35, 12], ['bedroom', 0.15, 10], ['living', 0.1, 15], ['hall', 0.1, 2]);
+const MORNING = go(
+  ['bathroom', 0.3, 9],
+  ['kitchen', 0.35, 12],
+  ['bedroom', 0.15, 10],
+  ['living', 0.1, 15],
+  ['hall', 0.1, 2],
+);
 const DAY = go(
   ['living', 0.28, 45],
   ['kitchen', 0.27, 14],
@@ -51,7 +57,10 @@ const WRITTEN: Readonly<Record<(typeof BUILT_IN_HABITS)[number], Written>> = {
     sleep: { from: '21:00', to: '06:50', wakes_per_night: 0.2 },
     away: [{ from: '07:45', to: '15:30', days: 'workdays' }],
     meals: [BREAKFAST, { ...LUNCH, days: 'weekend' }, DINNER],
-    moves: [{ from: '05:00', go: MORNING }, { from: '09:00', go: PLAY }],
+    moves: [
+      { from: '05:00', go: MORNING },
+      { from: '09:00', go: PLAY },
+    ],
   },
   'at-home': {
     sleep: { from: '22:40', to: '06:45' },
@@ -69,7 +78,10 @@ const WRITTEN: Readonly<Record<(typeof BUILT_IN_HABITS)[number], Written>> = {
     meals: [BREAKFAST, LUNCH, { ...DINNER, at: '18:00' }],
     moves: [{ from: '05:00', go: PLAY }],
   },
-  infant: { sleep: { from: '19:00', to: '06:15', wakes_per_night: 0 }, moves: [{ from: '00:00', go: go(['living', 1, 60]) }] },
+  infant: {
+    sleep: { from: '19:00', to: '06:15', wakes_per_night: 0 },
+    moves: [{ from: '00:00', go: go(['living', 1, 60]) }],
+  },
   lodger: {
     sleep: { from: '23:15', to: '07:45' },
     away: [{ from: '09:45', to: '17:45', days: 'every-day' }],
@@ -77,7 +89,10 @@ const WRITTEN: Readonly<Record<(typeof BUILT_IN_HABITS)[number], Written>> = {
     spread_min: 35,
     moves: [
       { from: '05:00', go: go(['bathroom', 0.45, 12], ['bedroom', 0.45, 20], ['outside', 0.1, 15]) },
-      { from: '12:00', go: go(['bedroom', 0.45, 50], ['bathroom', 0.2, 8], ['living', 0.15, 40], ['outside', 0.2, 70]) },
+      {
+        from: '12:00',
+        go: go(['bedroom', 0.45, 50], ['bathroom', 0.2, 8], ['living', 0.15, 40], ['outside', 0.2, 70]),
+      },
     ],
   },
 };

@@ -69,8 +69,7 @@ export class HouseCrowd {
   /** Persons in each room when the clock starts. */
   get peopleAtStart(): number[] {
     const there = this.house.rooms.map(() => 0);
-    for (const { room } of [...this.residents.people, ...this.residents.infants])
-      if (room !== OUTSIDE) there[room]!++;
+    for (const { room } of [...this.residents.people, ...this.residents.infants]) if (room !== OUTSIDE) there[room]!++;
     return there;
   }
 
@@ -135,7 +134,8 @@ export class HouseCrowd {
     const here = leader.room;
     const way = this.routes.way(here, goal) ?? [];
     const alone = members.length === 1;
-    const heel = alone && leader.is !== 'pet' && leader.is !== 'robot' && goal !== OUTSIDE ? this.atHeel(leader, chance) : [];
+    const heel =
+      alone && leader.is !== 'pet' && leader.is !== 'robot' && goal !== OUTSIDE ? this.atHeel(leader, chance) : [];
     const carried = infant ?? (way.length > 0 ? infantToCarry(members, goal, this.residents) : null);
     const together = [...members, ...heel];
     for (const member of together) {
@@ -150,7 +150,12 @@ export class HouseCrowd {
       goal,
       load: load ?? (carried === null ? null : outdoors ? 'pram' : 'infant'),
       infant: carried,
-      abreast: together.length === 2 && !atHeel && load === null && carried === null && chance.at(DRAW.abreast) < ABREAST_SHARE.value,
+      abreast:
+        together.length === 2 &&
+        !atHeel &&
+        load === null &&
+        carried === null &&
+        chance.at(DRAW.abreast) < ABREAST_SHARE.value,
       atHeel,
       at: 0,
       here,
@@ -196,7 +201,8 @@ export class HouseCrowd {
     for (const member of trip.members) member.busy = false;
     for (const member of trip.members) {
       // A pet that came along has nothing to do yet; it stays for a while of its own.
-      if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE) this.rest(member, time_us);
+      if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE)
+        this.rest(member, time_us);
       else trip.then(member, time_us);
     }
   }

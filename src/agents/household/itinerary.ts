@@ -142,7 +142,10 @@ export class Itinerary {
     habits.away.forEach(({ from, to, days }, i) => {
       if (!calendar.falls(day, days)) return;
       const start_us = moved(from, PURPOSE.away + 2 * i);
-      const end_us = calendar.at(day, hours(from) + spanHours(from, to)) + moved(to, PURPOSE.away + 2 * i + 1) - calendar.atClock(day, to);
+      const end_us =
+        calendar.at(day, hours(from) + spanHours(from, to)) +
+        moved(to, PURPOSE.away + 2 * i + 1) -
+        calendar.atClock(day, to);
       if (end_us > start_us) plan.push({ what: 'away', start_us, end_us, word: 'outside' });
     });
     habits.meals.forEach(({ at, lasts_min, in: word, days }, i) => {
@@ -154,7 +157,8 @@ export class Itinerary {
       const { from, to, wakes_per_night } = habits.sleep;
       const start_us = moved(from, PURPOSE.sleep);
       // Day d's night ends on the clock time `to` that follows.
-      const end_us = calendar.at(day, hours(from) + spanHours(from, to)) + moved(to, PURPOSE.sleep + 1) - calendar.atClock(day, to);
+      const end_us =
+        calendar.at(day, hours(from) + spanHours(from, to)) + moved(to, PURPOSE.sleep + 1) - calendar.atClock(day, to);
       if (end_us > start_us) {
         plan.push({ what: 'sleep', start_us, end_us, word: 'bedroom' });
         const mean_us = (end_us - start_us) / wakes_per_night;

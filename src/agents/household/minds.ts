@@ -85,12 +85,12 @@ export class PetMind implements Mind {
   private untilAwake(time_us: number): number {
     const [hour, from, to] = [this.calendar.hourOf(time_us), hours(this.awake.from), hours(this.awake.to)];
     const awake = from <= to ? hour >= from && hour < to : hour >= from || hour < to;
-    return awake ? 0 : Math.max(1, Math.round((((from - hour + 24) % 24) || 24) * HOUR_US));
+    return awake ? 0 : Math.max(1, Math.round(((from - hour + 24) % 24 || 24) * HOUR_US));
   }
 
   private untilAsleep(time_us: number): number {
     const hour = this.calendar.hourOf(time_us);
-    return Math.max(1, Math.round((((hours(this.awake.to) - hour + 24) % 24) || 24) * HOUR_US));
+    return Math.max(1, Math.round(((hours(this.awake.to) - hour + 24) % 24 || 24) * HOUR_US));
   }
 }
 

@@ -82,11 +82,12 @@ export class Outings {
     }
     for (const member of party) {
       if (member.room === room) arrived(member, time_us);
-      else this.crowd.setOut([member], room, time_us, (one, now_us) => {
-        // A pet that came along at heel, but isn't asked for, is on its own again.
-        if (party.includes(one)) arrived(one, now_us);
-        else this.crowd.think(one, now_us);
-      });
+      else
+        this.crowd.setOut([member], room, time_us, (one, now_us) => {
+          // A pet that came along at heel, but isn't asked for, is on its own again.
+          if (party.includes(one)) arrived(one, now_us);
+          else this.crowd.think(one, now_us);
+        });
     }
   }
 }

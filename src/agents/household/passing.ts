@@ -49,7 +49,8 @@ export class Passing {
     const doorway = this.doorways[index] as Doorway;
     doorway.forget(time_us);
     const bodies = trip.members.map((member, i) => this.bodyOf(trip, member, i, door));
-    const pairs = trip.abreast && bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
+    const pairs =
+      trip.abreast && bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
     const uses: Use[] = [];
     let wanted_us = time_us;
     let left_us = time_us;

@@ -35,6 +35,9 @@ export class Places {
 }
 
 /** Use of a room: as stated, or as its name says. */
-export function useOf(room: { readonly name: string; readonly use?: string | undefined }, uses: readonly string[]): string | null {
+export function useOf(
+  room: { readonly name: string; readonly use?: string | undefined },
+  uses: readonly string[],
+): string | null {
   return room.use ?? (uses.includes(room.name) ? room.name : null);
 }

@@ -84,16 +84,14 @@ function petMind(
  * Where somebody sleeps: the room they name; otherwise bedrooms that nobody names, children one after the other; a
  * bedroom is better than none.
  */
-export function bedroomOf(
-  person: HouseholdPerson,
-  people: readonly HouseholdPerson[],
-  places: Places,
-): number | null {
+export function bedroomOf(person: HouseholdPerson, people: readonly HouseholdPerson[], places: Places): number | null {
   const named = person.bedroom === undefined ? undefined : places.all(person.bedroom)[0];
   if (named !== undefined) return named;
   const bedrooms = places.all('bedroom');
   if (bedrooms.length === 0) return places.all('living')[0] ?? null;
-  const taken = new Set(people.flatMap(({ bedroom }) => (bedroom === undefined ? [] : places.all(bedroom).slice(0, 1))));
+  const taken = new Set(
+    people.flatMap(({ bedroom }) => (bedroom === undefined ? [] : places.all(bedroom).slice(0, 1))),
+  );
   const open = bedrooms.filter((room) => !taken.has(room));
   const rooms = open.length > 0 ? open : bedrooms;
   const nth = people.filter(({ bedroom }) => bedroom === undefined).indexOf(person);

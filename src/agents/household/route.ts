@@ -52,7 +52,8 @@ export class Routes {
     for (;;) {
       let here = -1;
       for (let n = 0; n < nodes; n++)
-        if (!done[n] && (cost[n] as number) < Infinity && (here < 0 || (cost[n] as number) < (cost[here] as number))) here = n;
+        if (!done[n] && (cost[n] as number) < Infinity && (here < 0 || (cost[n] as number) < (cost[here] as number)))
+          here = n;
       if (here < 0) return ways;
       done[here] = true;
       const way = ways[here] as readonly number[];
@@ -62,7 +63,8 @@ export class Routes {
         const next = a === here ? b : b === here ? a : -1;
         if (next < 0 || done[next]) return;
         const last = way.at(-1);
-        const longer = (cost[here] as number) + through + (last === undefined ? ROOM_WAY_M : this.between_m(last, d)) + 1;
+        const longer =
+          (cost[here] as number) + through + (last === undefined ? ROOM_WAY_M : this.between_m(last, d)) + 1;
         if (longer >= (cost[next] as number)) return;
         cost[next] = longer;
         ways[next] = [...way, d];

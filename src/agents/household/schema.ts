@@ -24,7 +24,9 @@ const destination = z.strictObject({
 });
 const movesRow = z.strictObject({
   from: clockTime('Clock time from which this row holds, HH:MM, until the next row.'),
-  after: name('Only for those who are in this room, or in one of this use; rows without it are for all others.').optional(),
+  after: name(
+    'Only for those who are in this room, or in one of this use; rows without it are for all others.',
+  ).optional(),
   go: z.array(destination).min(1).max(50).meta({ description: 'Where to next, with shares that add up to 1.' }),
 });
 
@@ -34,7 +36,9 @@ export const habitsSchema = z.strictObject({
     .strictObject({
       from: clockTime('When going to bed, HH:MM.'),
       to: clockTime('When getting up, HH:MM.'),
-      wakes_per_night: quantity(0, 10, 'per night', 'How often somebody gets up to the bathroom, Poisson.').default(0.4),
+      wakes_per_night: quantity(0, 10, 'per night', 'How often somebody gets up to the bathroom, Poisson.').default(
+        0.4,
+      ),
     })
     .optional()
     .meta({ description: 'The night, spent in the bedroom.' }),
@@ -96,7 +100,9 @@ const petSchema = z.strictObject({
     .strictObject({ from: clockTime('From, HH:MM.'), to: clockTime('To, HH:MM.') })
     .meta({ description: 'When it is up and about.' })
     .default({ from: '06:30', to: '22:30' }),
-  follows_share: quantity(0, 1, 'share', 'How often it goes along at heel when somebody leaves its room.').default(0.25),
+  follows_share: quantity(0, 1, 'share', 'How often it goes along at heel when somebody leaves its room.').default(
+    0.25,
+  ),
   sits_share: quantity(0, 1, 'share', 'How often it sits down in the doorway on its way.').default(0.08),
   by_itself_outside: z.boolean().meta({ description: 'Goes in and out of the house by itself.' }).default(false),
 });
@@ -118,7 +124,9 @@ const guests = {
     .meta({ description: 'They come and go in groups of so many bodies, drawn evenly between.', unit: 'bodies' })
     .default([1, 1]),
   rooms: z
-    .array(z.strictObject({ room: name("A room's name or use."), share: quantity(0, 1, 'share', 'Shares add up to 1.') }))
+    .array(
+      z.strictObject({ room: name("A room's name or use."), share: quantity(0, 1, 'share', 'Shares add up to 1.') }),
+    )
     .min(1)
     .max(50)
     .meta({ description: 'Where they stay, and move to and fro between, with shares that add up to 1.' }),

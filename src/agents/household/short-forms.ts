@@ -18,7 +18,10 @@ const FAMILY: Written = {
       from: '15:00',
       to: '20:00',
       group_of: [1, 2],
-      rooms: [{ room: 'living', share: 0.8 }, { room: 'kitchen', share: 0.2 }],
+      rooms: [
+        { room: 'living', share: 0.8 },
+        { room: 'kitchen', share: 0.2 },
+      ],
       moves_per_hour: 0.7,
       stay_min: 90,
     },
@@ -29,7 +32,14 @@ const WRITTEN: Readonly<Record<ShortForm, Written>> = {
   single: {
     people: [{ name: 'resident', age_y: 34, sex: 'woman', habits: 'commuter' }],
     visitors: [
-      { name: 'friend', per_day: 0.3, from: '18:00', to: '21:00', rooms: [{ room: 'living', share: 1 }], stay_min: 120 },
+      {
+        name: 'friend',
+        per_day: 0.3,
+        from: '18:00',
+        to: '21:00',
+        rooms: [{ room: 'living', share: 1 }],
+        stay_min: 120,
+      },
     ],
   },
   couple: {

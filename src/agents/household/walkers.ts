@@ -15,7 +15,10 @@ export function laden(name: string, load: string | null | undefined): string {
 }
 
 /** Name of a guest: of the guests where all are of one sort, with the sort otherwise. */
-export function guestName(guests: { readonly name: string; readonly who: readonly { readonly who: string }[] }, who: string): string {
+export function guestName(
+  guests: { readonly name: string; readonly who: readonly { readonly who: string }[] },
+  who: string,
+): string {
   return guests.who.length === 1 ? guests.name : `${guests.name}-${who}`;
 }
 

@@ -24,7 +24,13 @@ function checkDoorsAndRooms(outline: Outline): Finding[] {
     const rate = door.traffic?.arrivals_per_hour;
     if (lived && rate !== undefined && rate !== 0) return [finding(path, { code: 'traffic_and_household' }, 'key')];
     return !lived && !('traffic' in door)
-      ? [finding(path, { code: 'missing_key', key: 'traffic', description: 'who comes, how often, and what they do' }, 'key')]
+      ? [
+          finding(
+            path,
+            { code: 'missing_key', key: 'traffic', description: 'who comes, how often, and what they do' },
+            'key',
+          ),
+        ]
       : [];
   });
   const rooms = lived
@@ -112,8 +118,15 @@ function checkPeople(outline: Outline, { people = [] }: OutlineHousehold, places
       ...(habits.moves ?? []).flatMap((row) => (row?.go ?? []).map((one) => one?.to)),
       ...((habits.away ?? []).length > 0 ? [OUTSIDE] : []),
     ];
-    const far = [...new Set(goals)].find((goal) => goal !== undefined && places.has(goal) && !places.canWalk(start, goal));
-    return far === undefined ? found : [...found, finding([...path, 'habits'], { code: 'no_way', who: person.name ?? '', from: places.name(start), to: far })];
+    const far = [...new Set(goals)].find(
+      (goal) => goal !== undefined && places.has(goal) && !places.canWalk(start, goal),
+    );
+    return far === undefined
+      ? found
+      : [
+          ...found,
+          finding([...path, 'habits'], { code: 'no_way', who: person.name ?? '', from: places.name(start), to: far }),
+        ];
   });
 }
 
@@ -123,11 +136,17 @@ interface Names {
   readonly all: readonly (string | undefined)[];
 }
 
-function checkOthers(outline: Outline, household: OutlineHousehold, places: HousePlaces | null, names: Names): Finding[] {
+function checkOthers(
+  outline: Outline,
+  household: OutlineHousehold,
+  places: HousePlaces | null,
+  names: Names,
+): Finding[] {
   const walkers =
     outline.walkers === undefined ? [undefined] : [...Object.keys(outline.walkers), ...Object.keys(BUILT_IN_WALKERS)];
   const at = (key: string, i: number): KeyPath => ['household', key, i];
-  const place = (word: string | undefined, path: KeyPath, outdoors = false) => unknownPlace(places, word, outdoors, path);
+  const place = (word: string | undefined, path: KeyPath, outdoors = false) =>
+    unknownPlace(places, word, outdoors, path);
   const guests = (key: 'visitors' | 'parties') =>
     (household[key] ?? []).flatMap((one, i) => {
       const path = at(key, i);
@@ -145,7 +164,15 @@ function checkOthers(outline: Outline, household: OutlineHousehold, places: Hous
             : missing;
         }),
         ...(low !== undefined && high !== undefined && low > high
-          ? [finding([...path, 'group_of'], { code: 'not_ordered', low_key: 'smallest', low, high_key: 'largest', high } as const)]
+          ? [
+              finding([...path, 'group_of'], {
+                code: 'not_ordered',
+                low_key: 'smallest',
+                low,
+                high_key: 'largest',
+                high,
+              } as const),
+            ]
           : []),
       ];
     });
@@ -160,9 +187,15 @@ function checkOthers(outline: Outline, household: OutlineHousehold, places: Hous
       ...(pet?.rooms ?? []).flatMap((word, k) => place(word, [...at('pets', i), 'rooms', k])),
     ]),
     ...(household.outings ?? []).flatMap((outing, i) => [
-      ...(outing?.who ?? []).flatMap((who, k) => unknownName('one in the household', who, names.people, [...at('outings', i), 'who', k])),
-      ...(outing?.fetches ?? []).flatMap((who, k) => unknownName('one in the household', who, names.people, [...at('outings', i), 'fetches', k])),
-      ...(outing?.takes ?? []).flatMap((who, k) => unknownName('pet', who, names.pets, [...at('outings', i), 'takes', k])),
+      ...(outing?.who ?? []).flatMap((who, k) =>
+        unknownName('one in the household', who, names.people, [...at('outings', i), 'who', k]),
+      ),
+      ...(outing?.fetches ?? []).flatMap((who, k) =>
+        unknownName('one in the household', who, names.people, [...at('outings', i), 'fetches', k]),
+      ),
+      ...(outing?.takes ?? []).flatMap((who, k) =>
+        unknownName('pet', who, names.pets, [...at('outings', i), 'takes', k]),
+      ),
     ]),
     ...(household.errands ?? []).flatMap((errand, i) => [
       ...place(errand?.from, [...at('errands', i), 'from']),
@@ -181,8 +214,14 @@ function unknownRoom(outline: Outline, name: string | undefined, path: KeyPath):
 }
 
 /** A word that is neither a room's name nor a use that some room has. */
-function unknownPlace(places: HousePlaces | null, word: string | undefined, outdoors: boolean, path: KeyPath): Finding[] {
-  if (word === undefined || !places || (outdoors && word === OUTSIDE) || (word !== OUTSIDE && places.has(word))) return [];
+function unknownPlace(
+  places: HousePlaces | null,
+  word: string | undefined,
+  outdoors: boolean,
+  path: KeyPath,
+): Finding[] {
+  if (word === undefined || !places || (outdoors && word === OUTSIDE) || (word !== OUTSIDE && places.has(word)))
+    return [];
   if (word !== OUTSIDE && ROOM_USES.some((use) => use === word))
     return [finding(path, { code: 'no_room_for', use: word, rooms: places.names })];
   return unknownName('room', word, places.names, path);
@@ -193,7 +232,10 @@ function noSpan(from: string | undefined, to: string | undefined, path: KeyPath)
   return from !== undefined && from === to ? [finding(path, { code: 'no_span', at: from })] : [];
 }
 
-function sharesOf(rows: readonly ({ readonly share?: number | undefined } | undefined)[] | undefined, path: KeyPath): Finding[] {
+function sharesOf(
+  rows: readonly ({ readonly share?: number | undefined } | undefined)[] | undefined,
+  path: KeyPath,
+): Finding[] {
   let sum = 0;
   for (const row of rows ?? [undefined]) {
     if (row?.share === undefined) return [];

@@ -24,13 +24,16 @@ export function placesOf(outline: Outline): HousePlaces | null {
   const names = rooms.map((room) => room?.name as string);
   const index = (name: string | undefined): number => (name === OUTSIDE ? OUT : names.indexOf(name ?? ''));
   const sides = doors.map((door) => ({ from: index(door?.from), to: index(door?.to) }));
-  const readable = doors.every(
-    (door) => [door?.from, door?.to].every((name) => name !== undefined && (name === OUTSIDE || names.includes(name))),
+  const readable = doors.every((door) =>
+    [door?.from, door?.to].every((name) => name !== undefined && (name === OUTSIDE || names.includes(name))),
   );
   if (!readable) return null;
   const routes = new Routes(rooms.length, sides);
   const places = new Places(
-    rooms.map((room, i) => ({ name: names[i] as string, use: useOf({ name: names[i] as string, use: room?.use }, ROOM_USES) })),
+    rooms.map((room, i) => ({
+      name: names[i] as string,
+      use: useOf({ name: names[i] as string, use: room?.use }, ROOM_USES),
+    })),
     routes,
   );
   return {
