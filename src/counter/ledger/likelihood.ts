@@ -9,7 +9,7 @@
  *    moves nobody.
  *
  * Whatever takes somebody from an empty room, or from outside when the whole household is in, is impossible. The `keep`
- * likeliest vectors stay; as long as no more than that are possible, nothing is left out and the weights are exact.
+ * likeliest vectors stay; as long as no more than half of that are possible, nothing is left out and the weights are exact.
  *
  * Each room shows the median of its own marginal distribution: no other number has a smaller expected distance from the
  * truth, which is what the mean error of a room scores. The best vector agrees with itself, but may stand for a tenth of
@@ -20,8 +20,8 @@ import type { DoorRates, HouseLedger, LedgerHouse } from './house-ledger.js';
 import { OUT } from './house-ledger.js';
 import { VectorSet, kthLargest } from './vectors.js';
 
-/** Once the set is full, branches below this share of the best are not followed: they would hardly stay. */
-const NEGLIGIBLE = 1e-6;
+/** Once the set is half full, branches below this share of its least vector are not followed: they would hardly stay. */
+const NEGLIGIBLE = 0.3;
 /** Chance of a missed crossing before a tally, at most: a house that misses more than it tallies can't be followed. */
 const MOST_MISSED = 0.5;
 /** A tally keeps at least this chance of being true. */
@@ -127,10 +127,10 @@ export class LikelihoodLedger implements HouseLedger {
 
   private cut(): number {
     const { now } = this;
-    if (now.size < this.keep) return 0;
-    let best = 0;
-    for (let i = 0; i < now.size; i++) if (now.weights[i]! > best) best = now.weights[i]!;
-    return best * NEGLIGIBLE;
+    if (2 * now.size < this.keep) return 0;
+    let least = Infinity;
+    for (let i = 0; i < now.size; i++) if (now.weights[i]! < least) least = now.weights[i]!;
+    return least * NEGLIGIBLE;
   }
 
   /** The likeliest of `next` become what is kept, their weights summing to one; among equal ones the earlier. */
@@ -149,7 +149,7 @@ export class LikelihoodLedger implements HouseLedger {
       kept.clear();
       for (let i = 0; i < next.size; i++) {
         const weight = next.weights[i]!;
-        if (weight > least || (weight === least && ties-- > 0)) kept.add(next, i, OUT, OUT, weight);
+        if (weight > least || (weight === least && ties-- > 0)) kept.append(next, i, weight);
       }
     }
     let sum = 0;

@@ -71,16 +71,29 @@ export class VectorSet {
       this.grow();
       return this.add(of, p, from, to, weight);
     }
-    const i = this.size++;
+    const i = this.size;
     table[slot] = i;
+    this.append(of, p, weight);
     const at = i * rooms;
-    const other = p * rooms;
-    for (let room = 0; room < rooms; room++) this.rows[at + room] = of.rows[other + room]!;
     if (from >= 0) this.rows[at + from]!--;
     if (to >= 0) this.rows[at + to]!++;
     this.hashes[i] = hash;
-    this.weights[i] = weight;
     this.sums[i] = of.sums[p]! + (from < 0 ? 1 : 0) - (to < 0 ? 1 : 0);
+  }
+
+  /** Adds vector `p` of `of` as it is, without looking whether it is here: a set filled so is not added to otherwise. */
+  append(of: VectorSet, p: number, weight: number): void {
+    if (this.size === this.capacity) this.grow();
+    const i = this.size++;
+    const { rooms } = this;
+    const at = i * rooms;
+    const other = p * rooms;
+    const into = this.rows;
+    const out = of.rows;
+    for (let room = 0; room < rooms; room++) into[at + room] = out[other + room]!;
+    this.hashes[i] = of.hashes[p]!;
+    this.weights[i] = weight;
+    this.sums[i] = of.sums[p]!;
   }
 
   private same(i: number, of: VectorSet, p: number, from: number, to: number): boolean {
