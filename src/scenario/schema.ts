@@ -189,7 +189,11 @@ export const designSchema = z.strictObject({
     .array(ledgerSchema.and(z.object({ name: z.string() })))
     .min(1)
     .max(20)
-    .meta({ description: "How tallies become rooms' counts: ledgers side by side." }),
+    .meta({ description: "How tallies become rooms' counts: ledgers side by side." })
+    .default(() => [
+      { use: 'raw' as const, name: 'raw' },
+      { use: 'floor' as const, name: 'floor' },
+    ]),
   calibration: z
     .array(calibrationSchema)
     .max(1000)
