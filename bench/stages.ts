@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { Crowd } from '../src/agents/crowd.js';
 import { linger, through, turnBack } from '../src/agents/motion/passage.js';
 import { openEventFiles } from '../src/cli/event-files.js';
+import { Stream } from '../src/engine/stream.js';
 import { DoorCounter } from '../src/score/door-counts.js';
 import { DoorScorer } from '../src/score/door-scorer.js';
 import { DriftTrack } from '../src/score/drift-bands.js';
@@ -129,7 +130,7 @@ function score({ design, logic, episodes, tallies }: Recording): void {
 }
 
 function rooms({ design, episodes, tallies }: Recording): void {
-  const books = new HouseBooks(design, false);
+  const books = new HouseBooks(design, Stream.root('rooms'), false);
   let t = 0;
   episodes.forEach(({ seen, settled_us }, i) => {
     for (const { visit } of seen) books.crossing(visit);

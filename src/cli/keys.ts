@@ -1,7 +1,7 @@
 /** `jambeam keys`: all that a scenario can say, and all that a result holds, with units and meanings. */
 import type { PassageKind } from '../agents/schema.js';
 import { PASSAGE_KINDS } from '../agents/schema.js';
-import { ledgers } from '../counter/ledger.js';
+import { ledgerInfo } from '../counter/ledger/ledger-info.js';
 import { logicInfo } from '../counter/logic-info.js';
 import type { KeyRow } from '../scenario/keys.js';
 import { listKeys } from '../scenario/keys.js';
@@ -35,7 +35,7 @@ export function keysCommand({ json = false }: { readonly json?: boolean }, io: I
     passages: PASSAGE_KINDS.map((name) => ({ name, description: PASSAGES[name] })),
     sensors: alternatives(keys, 'sensors.*.kind'),
     logics: logicInfo(),
-    ledgers: Object.entries(ledgers).map(([name, { description }]) => ({ name, description })),
+    ledgers: ledgerInfo(),
     metrics: listMetrics(),
   };
   if (json) return io.out(jsonText(everything));
@@ -58,7 +58,12 @@ export function keysCommand({ json = false }: { readonly json?: boolean }, io: I
           entry(logic.use, '', `${logic.description} Defeated by: ${logic.defeated_by}`),
         ),
       ),
-      section('Ledgers', named(everything.ledgers)),
+      section(
+        'Ledgers',
+        everything.ledgers.map((one) =>
+          entry(one.use, '', `${one.description} Defeated by: ${one.defeated_by} Wise: ${one.wise}`),
+        ),
+      ),
       section(
         'Metrics, as paths in metrics.json',
         everything.metrics.map((row) => entry(row.path, metricFacts(row), row.description)),

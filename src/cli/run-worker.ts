@@ -8,6 +8,7 @@ import { renderReport } from '../report/report.js';
 import { serialiseDesign } from '../scenario/design-json.js';
 import type { Design } from '../scenario/schema.js';
 import type { Metrics } from '../score/metrics-schema.js';
+import { calibrated } from '../simulate/calibration.js';
 import { simulate } from '../simulate/simulate.js';
 import { allFigures } from '../simulate/sources.js';
 import { VERSION } from '../simulate/version.js';
@@ -31,9 +32,11 @@ export type RunMessage =
 
 const PROGRESS_EVERY_MS = 100;
 
-async function run({ design, folder, edges }: RunJob, tell: (message: RunMessage) => void): Promise<Metrics> {
-  const files = openEventFiles(folder, design, edges);
+async function run({ design: given, folder, edges }: RunJob, tell: (message: RunMessage) => void): Promise<Metrics> {
   tell({ kind: 'progress', done: 0 });
+  // What is learnt before the run belongs to the design: design.json holds it.
+  const design = calibrated(given);
+  const files = openEventFiles(folder, design, edges);
   let told = performance.now();
   const { metrics, figures } = simulate(design, {
     ...files.sinks,

@@ -62,6 +62,20 @@ export class LogicHost {
     this.input(time_us, levelsOf(mask, this.logic.beams));
   }
 
+  /**
+   * The logic starts anew, as after a restart of its controller: what it knew and what it waited for is gone. If a beam is
+   * broken it is told so at once, for that is the first it sees.
+   *
+   * @param time_us integer microseconds, not before the last input
+   * @throws {RangeError} when time runs backwards or isn't whole
+   */
+  reset(time_us: number, mask: number): void {
+    this.state = this.logic.initial();
+    this.wake_us = Number.POSITIVE_INFINITY;
+    this.levels = levelsOf(0, this.logic.beams);
+    if (mask !== 0) this.inputMask(time_us, mask);
+  }
+
   /** Delivers the wakes due up to and including `until_us`: timers expire after the last input. */
   finish(until_us: number): void {
     this.wakeUntil(until_us);

@@ -1,4 +1,4 @@
-/** What a user writes about counting logics and ledgers. */
+/** What a user writes about counting logics. */
 import { z } from 'zod';
 import { name, quantity } from '../engine/quantity.js';
 
@@ -44,10 +44,3 @@ export const logicSchema = z.discriminatedUnion('use', [
   }),
 ]);
 export type LogicChoice = z.infer<typeof logicSchema>;
-
-export const LEDGERS = ['raw', 'floor'] as const;
-export type LedgerName = (typeof LEDGERS)[number];
-export const ledgersSchema = z
-  .array(z.enum(LEDGERS))
-  .min(1)
-  .meta({ description: "How tallies become a room's count, side by side: raw sum, or floor at zero." });

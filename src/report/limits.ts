@@ -7,7 +7,7 @@ export const NOT_MODELLED: readonly string[] = [
   'Sunlight on light barriers; dirt, fog, vibration and a frame that goes out of true; of a sensor’s faults only those the scenario states.',
   'Air and daylight that change: they stay as set, without draughts, heaters under a beam or other sources of ultrasound.',
   'Clothing beyond a layer on the body: no wide skirts, coats or scarves that trail through a beam.',
-  'Restarts of the controller, broken cables, and tallies lost on their way to whoever keeps the count.',
+  'Broken cables, and a controller that hangs until somebody comes.',
   'People who know about the beams and play with them.',
-  'Other sensors than light barriers and rangers along one axis, and rooms joined by doors that are not in the scenario.',
+  'Other sensors in a doorway than light barriers and rangers along one axis, and rooms joined by doors that are not in the scenario.',
 ];

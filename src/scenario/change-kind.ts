@@ -3,8 +3,8 @@ import { type SensorKind, SENSOR_KINDS, sensorSchema } from '../sensors/schema.j
 import type { KeyPath } from './issue.js';
 import { child, isPlainObject } from './key-path.js';
 import { replaceAt } from './path.js';
-import { aimed } from './resolve.js';
-import type { Design } from './schema.js';
+import { aimed, resolveLedgers } from './resolve.js';
+import { type Design, scenarioSchema } from './schema.js';
 
 /**
  * The sensor after its `kind` was set: keys that hold the old kind's default go, the new kind's defaults come. Keys that
@@ -43,6 +43,12 @@ export function withBeamsAimed(changed: unknown): unknown {
     );
     return replaceAt(design, ['doors', d, 'beams'], whole);
   }, changed);
+}
+
+/** Ledgers that were set by their bare names become whole; what can't be read is left for the check of the shape. */
+export function withLedgersNamed(changed: unknown): unknown {
+  const { data } = scenarioSchema.shape.ledgers.safeParse(child(changed, 'ledgers') ?? []);
+  return data === undefined ? changed : replaceAt(changed, ['ledgers'], resolveLedgers(data));
 }
 
 function isKind(value: unknown): value is SensorKind {

@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import { householdOf } from '../agents/household/short-forms.js';
 import { trafficSchema } from '../agents/schema.js';
+import { type LedgerChoice, ledgerSchema } from '../counter/ledger/schema.js';
 import { type LogicChoice, logicSchema } from '../counter/schema.js';
 import { DEG, atan2 } from '../engine/arithmetic.js';
 import { withHousehold } from './household.js';
@@ -16,13 +17,14 @@ const LONGEST_NAME = 40;
  * @param tableNames the names table logics give themselves, by file
  */
 export function resolve(scenario: Scenario, tableNames: ReadonlyMap<string, string>): Design {
-  const { doors, logics, household, ...common } = scenario;
+  const { doors, logics, ledgers, household, ...common } = scenario;
   const firstController = scenario.controllers[0]?.name ?? 'main';
   return withHousehold({
     ...common,
     ...(household !== undefined && { household: householdOf(household) }),
     doors: doors.map((door) => resolveDoor(door, firstController, scenario.sensors)),
     logics: resolveLogics(logics, tableNames),
+    ledgers: resolveLedgers(ledgers),
     tables: {},
   });
 }
@@ -93,10 +95,28 @@ export function aimed(beam: DesignBeam, sensors: Scenario['sensors']): DesignBea
 /** Logics by a name each: the user's, or what they use, with a number behind it where that is taken. */
 function resolveLogics(logics: Scenario['logics'], tableNames: ReadonlyMap<string, string>): Design['logics'] {
   const choices = logics.map((logic): LogicChoice => (typeof logic === 'string' ? withDefaults(logic) : logic));
+  return named(choices, (choice) =>
+    choice.use === 'table' ? (tableNames.get(choice.file) ?? stem(choice.file)) : choice.use,
+  );
+}
+
+/** Ledgers by a name each, in the same way; a bare name means its defaults. */
+export function resolveLedgers(ledgers: Scenario['ledgers']): Design['ledgers'] {
+  const choices = ledgers.map(
+    (one): LedgerChoice => (typeof one === 'string' ? ledgerSchema.parse({ use: one }) : one),
+  );
+  return named(choices, ({ use }) => use);
+}
+
+/** Each with its own name, or its base, with a number behind it where that is taken. */
+function named<Choice extends { readonly name?: string | undefined }>(
+  choices: readonly Choice[],
+  baseOf: (choice: Choice) => string,
+): (Choice & { name: string })[] {
   const taken = new Set(choices.flatMap(({ name }) => name ?? []));
   return choices.map((choice) => {
     if (choice.name !== undefined) return { ...choice, name: choice.name };
-    const base = choice.use === 'table' ? (tableNames.get(choice.file) ?? stem(choice.file)) : choice.use;
+    const base = baseOf(choice);
     let name = base;
     for (let n = 2; taken.has(name); n++) name = `${base.slice(0, LONGEST_NAME - 4)}-${n}`;
     taken.add(name);

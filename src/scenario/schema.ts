@@ -12,7 +12,9 @@ import { SHORT_FORMS, habitsSchema, householdSchema, weekdaySchema } from '../ag
 import { controllerSchema } from '../sensors/controllers/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
 import { surroundingsSchema } from '../sensors/surroundings.js';
-import { ledgersSchema, logicSchema } from '../counter/schema.js';
+import { BARE_LEDGERS, calibrationSchema, ledgerSchema } from '../counter/ledger/schema.js';
+import { logicSchema } from '../counter/schema.js';
+import { presenceSchema } from '../sensors/presence/schema.js';
 import { targetSchema } from '../score/schema.js';
 
 export const FORMAT = 1;
@@ -23,6 +25,7 @@ const room = z.strictObject({
   use: z.enum(ROOM_USES).optional().meta({
     description: 'What the room is for, where its name does not say it: households know rooms by their use.',
   }),
+  presence: presenceSchema.optional().meta({ description: 'A sensor that says whether anybody is in the room.' }),
   ...placeSchema,
 });
 
@@ -139,7 +142,6 @@ const common = {
     .record(name('Name of the sensor.'), sensorSchema)
     .meta({ description: 'Sensors of your own, by name.' })
     .default(() => ({})),
-  ledgers: ledgersSchema.default(() => ['raw', 'floor'] as ('raw' | 'floor')[]),
   targets: z
     .array(targetSchema)
     .max(100)
@@ -149,6 +151,9 @@ const common = {
 
 /** A logic may be written as its bare name. */
 const scenarioLogic = z.union([z.enum(['first-broken', 'four-level', 'hold-off']), logicSchema]);
+
+/** So may a ledger whose keys all have defaults. */
+const scenarioLedger = z.union([z.enum(BARE_LEDGERS), ledgerSchema]);
 
 export const scenarioSchema = z.strictObject({
   ...common,
@@ -163,6 +168,12 @@ export const scenarioSchema = z.strictObject({
     .max(20)
     .meta({ description: 'Counting logics, each judged on the same crowds; the first gives the headline.' })
     .default(() => ['four-level' as const, 'first-broken' as const]),
+  ledgers: z
+    .array(scenarioLedger)
+    .min(1)
+    .max(20)
+    .meta({ description: "How tallies become rooms' counts: ledgers side by side, kept for every logic." })
+    .default(() => ['raw' as const, 'floor' as const]),
 });
 
 /** A sensor by its profile: what the file says, and any key of its kind before that. */
@@ -193,6 +204,20 @@ export const designSchema = z.strictObject({
     .min(1)
     .max(20)
     .meta({ description: 'Counting logics; the first gives the headline.' }),
+  ledgers: z
+    .array(ledgerSchema.and(z.object({ name: z.string() })))
+    .min(1)
+    .max(20)
+    .meta({ description: "How tallies become rooms' counts: ledgers side by side." })
+    .default(() => [
+      { use: 'raw' as const, name: 'raw' },
+      { use: 'floor' as const, name: 'floor' },
+    ]),
+  calibration: z
+    .array(calibrationSchema)
+    .max(1000)
+    .optional()
+    .meta({ description: 'Error rates that likelihood ledgers weigh by; a run learns them when they are not here.' }),
   /** Texts of table logics by file name, so that a design is whole by itself. */
   tables: z.record(z.string(), z.string()).default(() => ({})),
 });

@@ -1,5 +1,5 @@
 /** `--set KEY=VALUE`: changes to a resolved design, by the path grammar of path.ts. */
-import { sensorOfKind, withBeamsAimed, withWholeSensors } from './change-kind.js';
+import { sensorOfKind, withBeamsAimed, withLedgersNamed, withWholeSensors } from './change-kind.js';
 import { crossCheck } from './checks/all.js';
 import type { Outline } from './checks/outline.js';
 import type { Issue, KeyPath, Problem } from './issue.js';
@@ -63,7 +63,7 @@ export function assign(design: Design, assignments: readonly Assignment[]): { de
     if (result.problem) issues.push(issueOf(path, result.problem));
     else changed = result.written.reduce((copy, at) => takeAlong(changed, copy, at, value), result.value);
   }
-  changed = withBeamsAimed(changed);
+  changed = withLedgersNamed(withBeamsAimed(changed));
   if (issues.length > 0) return { design: null, issues };
   const shape = checkShape(designSchema, changed, settable());
   if (shape.data === null)

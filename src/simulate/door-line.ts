@@ -12,11 +12,13 @@ import { DoorScorer } from '../score/door-scorer.js';
 import { DriftTrack } from '../score/drift-bands.js';
 import type { DoorRecord } from '../score/metrics.js';
 import { trueNetOf } from '../score/truth.js';
+import { Restarts } from '../sensors/controllers/restarts.js';
 import { Inputs } from '../sensors/inputs.js';
 import type { Shadow } from '../sensors/door-sensors.js';
 import { isBarrier } from '../sensors/mounted.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
 import { clockOf, controllerOf, mountedBeams, readingDelay } from './plan.js';
+import { RestartGate } from './restart-gate.js';
 import { shadowOf } from './shadow.js';
 
 export interface DoorHooks {
@@ -36,6 +38,8 @@ const NO_RANGERS: DoorRangers = { settled_us: Infinity, delay_us: () => 0 };
 export class DoorLine {
   private readonly barriers: Barriers;
   private readonly inputs: Inputs;
+  /** Null for a controller that never restarts. */
+  private readonly gate: RestartGate | null;
   private readonly hosts: readonly LogicHost[];
   private readonly scorers: readonly DoorScorer[];
   private readonly counters: readonly DoorCounter[];
@@ -65,10 +69,24 @@ export class DoorLine {
       clock_us,
     );
     this.breaks = door.beams.map(() => 0);
+    const controller = controllerOf(design, door);
+    const chance = replicate.child('controller', door.controller);
+    const gate =
+      controller.restarts_per_week > 0
+        ? new RestartGate(new Restarts(controller, chance.child('restarts'), clock_us), {
+            levels: (time, mask, before) => this.levels(time, mask, before, hooks),
+            down: (time) => this.wakesUntil(time),
+            up: (time, mask, before) => {
+              this.told(time, mask, before, hooks);
+              for (const host of this.hosts) host.reset(time, mask);
+            },
+          })
+        : null;
+    this.gate = gate;
     this.inputs = new Inputs(
-      controllerOf(design, door),
-      replicate.child('controller', door.controller),
-      (time, mask, before) => this.levels(time, mask, before, hooks),
+      controller,
+      chance,
+      gate ? (time, mask) => gate.input(time, mask) : (time, mask, before) => this.levels(time, mask, before, hooks),
     );
     this.counters = logics.map(() => new DoorCounter());
     this.drift = logics.map(() => new DriftTrack(clock_us));
@@ -128,7 +146,8 @@ export class DoorLine {
     this.flush();
     const end = this.end_us(clock_us);
     this.settle(end);
-    for (const host of this.hosts) host.finish(end + this.longestLatency);
+    this.gate?.until(end + this.longestLatency);
+    if (this.gate?.down !== true) this.wakesUntil(end + this.longestLatency);
     for (const scorer of this.scorers) scorer.close();
     return { logics: this.counters.map((counter) => counter.counts()), breaks: this.breaks, unmet_parties };
   }
@@ -143,11 +162,22 @@ export class DoorLine {
     const until_us = Math.min(wanted_us, this.rangers.settled_us);
     for (const edge of this.barriers.edgesUntil(until_us)) this.inputs.edge(edge);
     this.inputs.settle(until_us);
-    for (const host of this.hosts) host.finish(until_us - 1);
+    this.gate?.until(until_us - 1);
+    if (this.gate?.down !== true) this.wakesUntil(until_us - 1);
     for (const scorer of this.scorers) scorer.advance(until_us);
   }
 
+  private wakesUntil(until_us: number): void {
+    for (const host of this.hosts) host.finish(until_us);
+  }
+
   private levels(time_us: number, mask: number, before: number, hooks: DoorHooks): void {
+    this.told(time_us, mask, before, hooks);
+    for (const host of this.hosts) host.inputMask(time_us, mask);
+  }
+
+  /** What changed since the controller last looked is counted and told. */
+  private told(time_us: number, mask: number, before: number, hooks: DoorHooks): void {
     const changed = mask ^ before;
     for (let beam = 0; beam < this.breaks.length; beam++) {
       if ((changed & (1 << beam)) === 0) continue;
@@ -155,6 +185,5 @@ export class DoorLine {
       if (level === 1) this.breaks[beam]!++;
       hooks.edge?.(beam, time_us, level);
     }
-    for (const host of this.hosts) host.inputMask(time_us, mask);
   }
 }

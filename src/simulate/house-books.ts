@@ -1,25 +1,42 @@
 /**
  * Every room's true and counted occupancy, kept in order of time over all doors.
  *
- * Doors finish their passages at different moments; events wait here until no door can bring an earlier one.
+ * Doors finish their passages at different moments; events wait here until no door can bring an earlier one. At one
+ * instant ledgers wake first, then persons and tallies come as they were put, then presence sensors look.
  */
+import { hours } from '../agents/arrivals.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import type { Visit } from '../agents/visit.js';
-import { type Ledger, ledgers, tallyDelta } from '../counter/ledger.js';
+import type { HouseLedger } from '../counter/ledger/house-ledger.js';
+import { makeLedger } from '../counter/ledger/make-ledger.js';
 import type { Direction } from '../counter/logic.js';
 import { Agenda } from '../engine/agenda.js';
+import type { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
+import type { RoomTrace } from '../score/figures.js';
 import { RoomTraceRecorder } from '../score/room-trace.js';
 import type { RoomTimes } from '../score/rooms.js';
 import { RoomScorer } from '../score/rooms.js';
-import type { RoomTrace } from '../score/figures.js';
+import { PresenceSensor } from '../sensors/presence/presence-sensor.js';
+import { ratesOf } from './calibration-rates.js';
 import { clockOf, roomIndex } from './plan.js';
 
 /** `logic` is −1 for the truth. */
 interface Entry {
-  readonly room: number;
+  readonly door: number;
   readonly logic: number;
-  readonly delta: number;
+  /** Persons or tallies, forward positive. */
+  readonly forward: number;
+}
+
+/** One ledger of one logic, and what has been told of it. */
+interface Book {
+  readonly ledger: HouseLedger;
+  /** Per room: the count the scorer has. */
+  readonly told: number[];
+  readonly scorers: readonly RoomScorer[];
+  /** Empty unless traced. */
+  readonly recorders: readonly RoomTraceRecorder[];
 }
 
 /** How many entries are booked between two clearings of the scorers' own buffers. */
@@ -28,108 +45,173 @@ const CLEAR_EVERY = 1024;
 export class HouseBooks {
   private readonly agenda = new Agenda<Entry>();
   private readonly truth: number[];
-  /** [room][logic][ledger] */
-  private readonly counts: number[][][];
-  private readonly scorers: RoomScorer[][][];
-  /** None unless traced. */
-  private readonly recorders: RoomTraceRecorder[][][];
+  /** [logic][ledger] */
+  private readonly books: readonly (readonly Book[])[];
+  private readonly all: readonly Book[];
   private readonly sides: readonly { readonly from: number; readonly to: number }[];
-  private readonly ledgers: readonly Ledger[];
+  private readonly sensors: readonly { readonly room: number; readonly sensor: PresenceSensor }[];
+  private readonly sensorOf: readonly (PresenceSensor | null)[];
+  /** Whether anything happens by the clock alone. */
+  private readonly timed: boolean;
+  private readonly span_us: number;
   private booked = 0;
 
+  /** @param replicate the replicate's stream: presence sensors have their own below it */
   constructor(
     private readonly design: Design,
+    replicate: Stream,
     traced: boolean,
   ) {
-    const span = clockOf(design);
-    this.ledgers = design.ledgers.map((name) => ledgers[name]);
-    this.sides = design.doors.map((door) => ({ from: roomIndex(design, door.from), to: roomIndex(design, door.to) }));
-    this.truth = design.rooms.map((room) => room.people_at_start);
-    const each = <T>(make: (room: number) => T): T[][][] =>
-      design.rooms.map((_, room) => design.logics.map(() => design.ledgers.map(() => make(room))));
-    this.counts = each((room) => this.truth[room] as number);
-    this.recorders = traced ? each(() => new RoomTraceRecorder(span)) : [];
-    this.scorers = design.rooms.map((_, room) =>
-      design.logics.map((_logic, logic) =>
-        design.ledgers.map(
-          (_ledger, ledger) =>
-            new RoomScorer(
-              span,
-              this.truth[room] as number,
-              this.truth[room] as number,
-              this.recorders[room]?.[logic]?.[ledger],
-            ),
-        ),
-      ),
+    const { rooms, doors, logics, ledgers } = design;
+    const span_us = clockOf(design);
+    this.span_us = span_us;
+    this.sides = doors.map((door) => ({ from: roomIndex(design, door.from), to: roomIndex(design, door.to) }));
+    this.truth = rooms.map((room) => room.people_at_start);
+    const place = rooms.map(({ name, people_at_start: start, presence }) => ({ name, start, presence: !!presence }));
+    this.books = logics.map((logic) => {
+      const rated = this.sides.map((side, d) => ({ ...side, rates: ratesOf(design, doors[d]!.name, logic.name) }));
+      const house = { rooms: place, doors: rated, starts_at_h: hours(design.starts_at) };
+      return ledgers.map((choice): Book => {
+        const ledger = makeLedger(choice, house);
+        const recorders = traced ? rooms.map(() => new RoomTraceRecorder(span_us)) : [];
+        const scorers = rooms.map(
+          (_, room) => new RoomScorer(span_us, this.truth[room]!, ledger.counts[room]!, recorders[room]),
+        );
+        return { ledger, told: [...ledger.counts], scorers, recorders };
+      });
+    });
+    this.all = this.books.flat();
+    this.sensorOf = rooms.map(({ name, presence }) =>
+      presence ? new PresenceSensor(presence, replicate.child('room', name, 'presence')) : null,
     );
+    this.sensors = this.sensorOf.flatMap((sensor, room) => (sensor ? [{ room, sensor }] : []));
+    this.timed = this.sensors.length > 0 || this.all.some(({ ledger }) => ledger.wake_us < Infinity);
+    for (const { room } of this.sensors) this.sense(0, room, this.truth[room]!);
   }
 
   crossing(visit: Visit): void {
-    if (visit.cross_us === null) return;
-    const { from, to } = this.sides[visit.door] as { from: number; to: number };
-    const persons = visit.direction === 'forward' ? visit.persons : -visit.persons;
-    this.put(visit.cross_us, from, -1, -persons);
-    this.put(visit.cross_us, to, -1, persons);
+    if (visit.cross_us === null || visit.persons === 0) return;
+    const forward = visit.direction === 'forward' ? visit.persons : -visit.persons;
+    this.agenda.put(visit.cross_us, { door: visit.door, logic: -1, forward });
   }
 
   tally(door: number, logic: number, time_us: number, direction: Direction): void {
-    const { from, to } = this.sides[door] as { from: number; to: number };
-    this.put(time_us, from, logic, tallyDelta(direction, 'from'));
-    this.put(time_us, to, logic, tallyDelta(direction, 'to'));
+    this.agenda.put(time_us, { door, logic, forward: direction === 'forward' ? 1 : -1 });
   }
 
   /** Nothing before `until_us` is still to come. */
   advance(until_us: number): void {
-    while (this.agenda.peekTime() < until_us) {
-      const time_us = this.agenda.peekTime();
-      this.book(time_us, this.agenda.take() as Entry);
+    const { agenda } = this;
+    for (;;) {
+      const time_us = agenda.peekTime();
+      if (this.timed) this.timers(Math.min(time_us, until_us), time_us < until_us);
+      if (time_us >= until_us) break;
+      this.book(time_us, agenda.take() as Entry);
     }
     if (this.booked < CLEAR_EVERY) return;
     this.booked = 0;
-    for (const scorer of this.scorers.flat(2)) scorer.advance(until_us);
+    for (const { scorers } of this.all) for (const scorer of scorers) scorer.advance(until_us);
   }
 
-  /** Ends the clock. */
+  /** Ends the clock. [room][logic][ledger] */
   close(): RoomTimes[][][] {
-    this.advance(Infinity);
-    return this.scorers.map((logics) => logics.map((books) => books.map((scorer) => scorer.close())));
+    this.advance(this.span_us + 1);
+    return this.design.rooms.map((_, room) =>
+      this.books.map((ofLogic) => ofLogic.map(({ scorers }) => scorers[room]!.close())),
+    );
   }
 
   /** Empty unless traced. */
   traces(): RoomTrace[] {
-    const { rooms, logics, ledgers: names } = this.design;
-    return this.recorders.flatMap((ofRoom, r) =>
-      ofRoom.flatMap((ofLogic, l) =>
-        ofLogic.map((recorder, g) => ({
-          room: rooms[r]!.name,
-          logic: logics[l]!.name,
-          ledger: names[g]!,
-          ...recorder.steps(),
-        })),
+    const { rooms, logics, ledgers } = this.design;
+    return rooms.flatMap((room, r) =>
+      this.books.flatMap((ofLogic, l) =>
+        ofLogic.flatMap(({ recorders }, g) => {
+          const recorder = recorders[r];
+          if (recorder === undefined) return [];
+          return [{ room: room.name, logic: logics[l]!.name, ledger: ledgers[g]!.name, ...recorder.steps() }];
+        }),
       ),
     );
   }
 
-  private put(time_us: number, room: number, logic: number, delta: number): void {
-    if (room !== OUTSIDE) this.agenda.put(time_us, { room, logic, delta });
+  /** What happens by the clock before `until_us`; ledgers wake at that very time too if something is booked then. */
+  private timers(until_us: number, bookedThen: boolean): void {
+    for (;;) {
+      let wake_us = Infinity;
+      let book: Book | null = null;
+      for (const one of this.all) {
+        if (one.ledger.wake_us >= wake_us) continue;
+        wake_us = one.ledger.wake_us;
+        book = one;
+      }
+      let look_us = Infinity;
+      let looker: (typeof this.sensors)[number] | null = null;
+      for (const one of this.sensors) {
+        if (one.sensor.wake_us >= look_us) continue;
+        look_us = one.sensor.wake_us;
+        looker = one;
+      }
+      if (book !== null && wake_us <= look_us && (wake_us < until_us || (bookedThen && wake_us === until_us))) {
+        book.ledger.wake();
+        this.tell(book, wake_us);
+      } else if (looker !== null && look_us < until_us) {
+        const was = looker.sensor.occupied;
+        looker.sensor.wake();
+        this.said(look_us, looker.room, was);
+      } else return;
+      this.booked++;
+    }
   }
 
-  private book(time_us: number, { room, logic, delta }: Entry): void {
+  private book(time_us: number, { door, logic, forward }: Entry): void {
     this.booked++;
-    const scorers = this.scorers[room] as RoomScorer[][];
+    const { from, to } = this.sides[door]!;
     if (logic < 0) {
-      const persons = (this.truth[room] as number) + delta;
-      if (persons < 0) throw new Error(`room ${this.design.rooms[room]?.name}: true occupancy fell below zero`);
-      this.truth[room] = persons;
-      for (const books of scorers) for (const scorer of books) scorer.truth(time_us, persons);
+      if (from !== OUTSIDE) this.moved(time_us, from, -forward);
+      if (to !== OUTSIDE) this.moved(time_us, to, forward);
       return;
     }
-    const counts = this.counts[room]?.[logic] as number[];
-    for (let g = 0; g < this.ledgers.length; g++) {
-      const next = (this.ledgers[g] as Ledger).post(counts[g] as number, delta);
-      if (next === counts[g]) continue;
-      counts[g] = next;
-      scorers[logic]?.[g]?.counted(time_us, next);
+    const direction = forward > 0 ? 'forward' : 'backward';
+    for (const book of this.books[logic]!) {
+      book.ledger.tally(time_us, door, direction);
+      this.tell(book, time_us);
+    }
+  }
+
+  private moved(time_us: number, room: number, delta: number): void {
+    const persons = this.truth[room]! + delta;
+    if (persons < 0) throw new Error(`room ${this.design.rooms[room]?.name}: true occupancy fell below zero`);
+    this.truth[room] = persons;
+    for (const { scorers } of this.all) scorers[room]!.truth(time_us, persons);
+    if (this.sensorOf[room]) this.sense(time_us, room, persons);
+  }
+
+  private sense(time_us: number, room: number, persons: number): void {
+    const sensor = this.sensorOf[room]!;
+    const was = sensor.occupied;
+    sensor.truth(time_us, persons);
+    this.said(time_us, room, was);
+  }
+
+  /** Ledgers hear of a sensor when it says something else than before. */
+  private said(time_us: number, room: number, was: boolean): void {
+    const { occupied } = this.sensorOf[room]!;
+    if (occupied === was) return;
+    for (const book of this.all) {
+      book.ledger.presence(time_us, room, occupied);
+      this.tell(book, time_us);
+    }
+  }
+
+  /** Scorers hear of the rooms whose count has changed. */
+  private tell({ ledger, told, scorers }: Book, time_us: number): void {
+    const { counts } = ledger;
+    for (let room = 0; room < told.length; room++) {
+      const count = counts[room]!;
+      if (count === told[room]) continue;
+      told[room] = count;
+      scorers[room]!.counted(time_us, count);
     }
   }
 }

@@ -9,7 +9,8 @@ import { DoorLine } from './door-line.js';
 import { LAST_US, houseRangers } from './house-rangers.js';
 import { HouseBooks } from './house-books.js';
 import type { Sinks } from './outcome.js';
-import { clockOf, crowdPlan } from './plan.js';
+import { clockOf, controllerOf, crowdPlan } from './plan.js';
+import { tallyWay } from './tally-way.js';
 
 /** After so many visits all doors are brought up to date, so that rooms with several doors can be booked. */
 const BOOK_EVERY = 64;
@@ -22,42 +23,51 @@ export interface ReplicateResult {
   readonly traces: readonly RoomTrace[];
 }
 
-/** Runs replicate `number` (from 1). Depends on the design and the number alone: any order, any worker. */
+/**
+ * Runs replicate `number` (from 1). Depends on the design and the number alone: any order, any worker.
+ *
+ * @param purpose names the stream: what is learnt from is never what is judged
+ */
 export function runReplicate(
   design: Design,
   number: number,
   sinks: Sinks,
   progress?: (share: number) => void,
+  purpose: 'replicate' | 'calibration' = 'replicate',
 ): ReplicateResult {
-  const stream = Stream.root(String(design.seed)).child('replicate', String(number));
+  const stream = Stream.root(String(design.seed)).child(purpose, String(number));
   const clock_us = clockOf(design);
   const logics = design.logics.map((choice) => makeLogic(choice, design.tables));
-  const books = new HouseBooks(design, number === 1);
+  const books = new HouseBooks(design, stream, number === 1);
   const rangers = houseRangers(design, stream, {
     edge: (door, beam, time_us, level) => (lines[door] as DoorLine).rangerEdge(beam, time_us, level),
     ...(sinks.reading && {
       reading: (door, beam, time_us, distance_um) => sinks.reading?.(number, { door, beam, time_us, distance_um }),
     }),
   });
-  const lines = design.doors.map(
-    (door, d) =>
-      new DoorLine(
-        design,
-        door,
-        logics,
-        stream,
-        {
-          tally(logic, time_us, direction) {
+  const lines = design.doors.map((door, d) => {
+    const controller = controllerOf(design, door);
+    const arrivals = logics.map((logic) =>
+      tallyWay(controller, () => stream.child('door', door.name, 'tallies', logic.name)),
+    );
+    return new DoorLine(
+      design,
+      door,
+      logics,
+      stream,
+      {
+        tally(logic, time_us, direction) {
+          for (let times: number = (arrivals[logic] as () => number)(); times > 0; times--)
             books.tally(d, logic, time_us, direction);
-            sinks.tally?.(number, { door: d, logic, time_us, direction });
-          },
-          ...(sinks.edge && {
-            edge: (beam, time_us, level) => sinks.edge?.(number, { door: d, beam, time_us, level }),
-          }),
+          sinks.tally?.(number, { door: d, logic, time_us, direction });
         },
-        rangers,
-      ),
-  );
+        ...(sinks.edge && {
+          edge: (beam, time_us, level) => sinks.edge?.(number, { door: d, beam, time_us, level }),
+        }),
+      },
+      rangers,
+    );
+  });
 
   const crowd = new Crowd(crowdPlan(design), stream.child('crowd'));
   let visits = 0;

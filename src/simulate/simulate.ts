@@ -12,6 +12,7 @@ import { driftBands } from '../score/drift-bands.js';
 import type { ClothingRun, Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { buildMetrics } from '../score/metrics.js';
+import { calibrated } from './calibration.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
 import { clockOf } from './plan.js';
@@ -23,11 +24,12 @@ import { VERSION } from './version.js';
 /**
  * Simulates all replicates of a design.
  *
- * @param design as parseScenario gives it
+ * @param given the design, as parseScenario gives it; where likelihood ledgers need rates that it doesn't hold, they are learnt first
  * @param sinks where rows and progress go while it runs; nothing is kept of them here
  * @example simulate(parseScenario(text, 'door.yaml').design!).metrics.house.wrong_per_100
  */
-export function simulate(design: Design, sinks: Sinks = {}): Outcome {
+export function simulate(given: Design, sinks: Sinks = {}): Outcome {
+  const design = calibrated(given);
   const results: ReplicateResult[] = [];
   for (let number = 1; number <= design.replicates; number++) {
     const done = number - 1;
@@ -70,7 +72,7 @@ function metricsOf(design: Design, results: readonly ReplicateResult[]): Metrics
     seed: String(design.seed),
     hours: design.hours,
     logics: design.logics.map((logic) => logic.name),
-    ledgers: design.ledgers,
+    ledgers: design.ledgers.map((ledger) => ledger.name),
     doors: design.doors.map((door) => ({
       name: door.name,
       mix: door.traffic.mix,

@@ -3,7 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { PASSAGE_KINDS } from '../../src/agents/schema.js';
-import { ledgers } from '../../src/counter/ledger.js';
+import { ledgerInfo } from '../../src/counter/ledger/ledger-info.js';
 import { logicInfo } from '../../src/counter/logic-info.js';
 import { figureValueText } from '../../src/engine/figure.js';
 import { NOT_MODELLED } from '../../src/report/limits.js';
@@ -60,11 +60,10 @@ describe('logics.md', () => {
     for (const { key, default: value } of logic.keys.filter(({ default: preset }) => preset !== null))
       expect(section).toContain(`\`${key}\` (default ${String(value)})`);
   });
+});
 
-  test('the ledgers, in the words of the code', () => {
-    for (const [name, { description }] of Object.entries(ledgers))
-      expect(rowsOf(text)).toContainEqual([`\`${name}\``, description]);
-  });
+test.each(ledgerInfo())('ledgers.md: $use, in the words of the code', ({ use, description, defeated_by, wise }) => {
+  expect(rowsOf(page('docs/ledgers.md'))).toContainEqual([`\`${use}\``, description, defeated_by, wise]);
 });
 
 test('tables.md: the whole table it shows has nothing to complain about', () => {

@@ -13,7 +13,7 @@ replicates: 2
 hours: 10
 rooms:
   - { name: hall, people_at_start: 4 }
-  - { name: parlour, people_at_start: 6 }
+  - { name: parlour, people_at_start: 6, presence: { miss_share: 0.3, hold_min: 5 } }
 doors:
   - name: front
     from: outside
@@ -104,7 +104,7 @@ sensors:
   light: { kind: time-of-flight-ranger, timing_budget_ms: 20, switching: { minimum_samples: 2 } }
   mirror: { kind: light-barrier, layout: reflector, shiny_share: 0.1 }
 controllers:
-  - { name: polling, poll_ms: 8 }
+  - { name: polling, poll_ms: 8, restarts_per_week: 100, restart_s: 30, tallies_lost_share: 0.02, tallies_twice_share: 0.01 }
   - { name: wired }
   - { name: turns, wait_ms: 8, per_round_ms: 2, serial_characters: 6 }
 logics:
@@ -112,6 +112,14 @@ logics:
   - first-broken
   - hold-off
   - { use: table, file: my-logic.yaml, name: my-logic }
+ledgers:
+  - raw
+  - floor
+  - { use: cap, at_most: 12 }
+  - { use: reset, at: '12:00', to: start }
+  - { use: conserve, household: 30 }
+  - presence
+  - { use: likelihood, household: 30, keep: 32 }
 targets:
   - { metric: house.wrong_per_100, at_most: 5 }
 `;

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { PASSAGE_KINDS } from '../../src/agents/schema.js';
 import { listMetrics } from '../../src/cli/metric-rows.js';
-import { LEDGERS } from '../../src/counter/schema.js';
+import { LEDGERS } from '../../src/counter/ledger/schema.js';
 import { allFigures } from '../../src/simulate/sources.js';
 import { folder, jambeam } from './jambeam.js';
 

@@ -113,6 +113,31 @@ describe('what the host is given is checked', () => {
   });
 });
 
+describe('starting anew', () => {
+  test('forgets a walk half seen and the timeout that was due', () => {
+    const tallies: string[] = [];
+    const host = new LogicHost(fourLevel({ timeout_ms: 1000 }), { onTally: (_time, way) => tallies.push(way) });
+    host.inputMask(0, 1);
+    host.inputMask(100_000, 3);
+    host.reset(150_000, 0);
+    host.inputMask(200_000, 2);
+    host.inputMask(300_000, 0);
+    host.finish(10_000_000);
+    expect(tallies).toEqual([]);
+  });
+
+  test('is told of broken beams at once, and of nothing while all are clear', () => {
+    const { logic, heard } = listener(({ time_us }) => (time_us === 10 ? { ...still, wake_us: 15 } : still));
+    const host = new LogicHost(logic, { onTally: () => undefined });
+    host.inputMask(10, 1);
+    host.reset(12, 0);
+    host.finish(30);
+    host.reset(40, 2);
+    expect(heard).toEqual(['10 10', '40 01']);
+    expect(() => host.reset(39, 1)).toThrow(/cannot follow/);
+  });
+});
+
 test('a trace tells the story of a walk, timeout included', () => {
   const story: string[] = [];
   const host = new LogicHost(fourLevel({ timeout_ms: 1000 }), {

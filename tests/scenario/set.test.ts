@@ -25,7 +25,7 @@ describe('what can be set', () => {
       name: 'Front',
       seed: 's7',
       hours: 2.5,
-      ledgers: ['floor'],
+      ledgers: [{ use: 'floor', name: 'floor' }],
       doors: [{ traffic: { one_way: true } }],
     });
     expect(set('walkers.tall={ kind: person, stature_m: 1.98, sex: man, age_y: 30 }').walkers).toHaveProperty(

@@ -7,7 +7,15 @@ import { thinnedSteps } from './thin.js';
 
 const MOST_STEPS = 400;
 
-const LEDGER: Readonly<Record<string, string>> = { raw: 'raw sum', floor: 'floor at zero' };
+const LEDGER: Readonly<Record<string, string>> = {
+  raw: 'raw sum',
+  floor: 'floor at zero',
+  cap: 'floor and cap',
+  reset: 'daily reset',
+  conserve: 'conserved persons',
+  presence: 'corrected by presence',
+  likelihood: 'likeliest counts',
+};
 export const ledgerWords = (ledger: string): string => LEDGER[ledger] ?? named(ledger);
 
 export function roomChart(id: string, trace: RoomTrace, hours: number): Chart | null {

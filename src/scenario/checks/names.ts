@@ -23,6 +23,7 @@ export function checkNames(outline: Outline): Finding[] {
     ),
     ...duplicateNames('controller', controllers, ['controllers']),
     ...duplicateNames('logic', outline.logics ?? [], ['logics']),
+    ...duplicateNames('ledger', outline.ledgers ?? [], ['ledgers']),
     ...duplicateNames('door', doors, ['doors']),
     ...doors.flatMap((door, i) => {
       if (!door) return [];

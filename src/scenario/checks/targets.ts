@@ -39,7 +39,7 @@ function checkMetric(outline: Outline, metric: string, path: KeyPath): Finding[]
   const ledger = parsed.of === 'rooms' ? parsed.ledger : undefined;
   return [
     ...unknownName('logic', logic, logicNames(outline), path),
-    ...unknownName('ledger', ledger, outline.ledgers ?? [undefined], path),
+    ...unknownName('ledger', ledger, ledgerNames(outline), path),
   ];
 }
 
@@ -53,4 +53,8 @@ function logicNames(outline: Outline): readonly (string | undefined)[] {
     if (typeof logic !== 'object') return logic;
     return logic.name ?? (logic.use === 'table' ? undefined : logic.use);
   });
+}
+
+function ledgerNames(outline: Outline): readonly (string | undefined)[] {
+  return (outline.ledgers ?? [undefined]).map((one) => (typeof one === 'object' ? (one.name ?? one.use) : one));
 }

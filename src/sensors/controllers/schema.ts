@@ -62,5 +62,24 @@ export const controllerSchema = z.strictObject({
     'inputs',
     'Analogue inputs that are free for sensors; not counted when left out.',
   ).optional(),
+  restarts_per_week: quantity(
+    0,
+    100_000,
+    'per week',
+    'How often it restarts, at chance: it is blind for a while, and its logics start anew with the beams as they are.',
+  ).default(0),
+  restart_s: quantity(0.001, 86_400, 's', 'How long a restart takes.').default(5),
+  tallies_lost_share: quantity(
+    0,
+    1,
+    'share',
+    'Tallies of its doors that are lost on the way to the ledgers of rooms; what the logic said stays as it was.',
+  ).default(0),
+  tallies_twice_share: quantity(
+    0,
+    1,
+    'share',
+    'Of the tallies that arrive, those that arrive twice: a message sent again.',
+  ).default(0),
 });
 export type Controller = z.infer<typeof controllerSchema>;

@@ -1,24 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { ledgers, postAll, tallyDelta } from '../../src/counter/ledger.js';
 import { logicInfo } from '../../src/counter/logic-info.js';
 import { makeLogic } from '../../src/counter/make-logic.js';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { playBits } from './helpers.js';
-
-describe('ledgers side by side', () => {
-  test('raw goes below zero, floor forgets what is taken from an empty room', () => {
-    let counts: readonly number[] = [0, 0];
-    const seen = [+1, -1, -1, -1, +1, +1].map((delta) => (counts = postAll(['raw', 'floor'], counts, delta)));
-    expect(seen.map(([raw]) => raw)).toEqual([1, 0, -1, -2, -1, 0]);
-    expect(seen.map(([, floor]) => floor)).toEqual([1, 0, 0, 0, 1, 2]);
-    expect(ledgers.floor.post(3, -5)).toBe(0);
-  });
-
-  test('a forward tally moves one person from the room named `from` to the one named `to`', () => {
-    expect([tallyDelta('forward', 'from'), tallyDelta('forward', 'to')]).toEqual([-1, 1]);
-    expect([tallyDelta('backward', 'from'), tallyDelta('backward', 'to')]).toEqual([1, -1]);
-  });
-});
 
 describe('choosing a logic', () => {
   test('each choice is made, and named after what it uses unless it has a name', () => {

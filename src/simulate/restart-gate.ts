@@ -1,0 +1,53 @@
+/**
+ * Between a door's inputs and its logics: closed while the controller restarts.
+ *
+ * What changes meanwhile is not seen; when the controller is up again it finds the levels as they are. Rangers go on:
+ * their switching keeps what it has learnt, and only the edges in between are lost.
+ */
+import type { Restarts } from '../sensors/controllers/restarts.js';
+
+export interface GateHooks {
+  levels(time_us: number, mask: number, before: number): void;
+  /** Goes down at `time_us`: what was due by then may still happen. */
+  down(time_us: number): void;
+  /** Is up again and sees `mask`; before it went down it saw `before`. */
+  up(time_us: number, mask: number, before: number): void;
+}
+
+export class RestartGate {
+  down = false;
+  /** Levels as they are, and as the controller last saw them. */
+  private mask = 0;
+  private seen = 0;
+
+  constructor(
+    private readonly restarts: Restarts,
+    private readonly hooks: GateHooks,
+  ) {}
+
+  /** Levels change. A change at the very start of a restart is not seen, one at its end is. */
+  input(time_us: number, mask: number): void {
+    this.until(time_us);
+    this.mask = mask;
+    if (this.down) return;
+    this.hooks.levels(time_us, mask, this.seen);
+    this.seen = mask;
+  }
+
+  /** No change before or at `time_us` is still to come: restarts that begin or end by then do so. */
+  until(time_us: number): void {
+    const { restarts } = this;
+    for (;;) {
+      if (!this.down) {
+        if (restarts.start_us > time_us) return;
+        this.hooks.down(restarts.start_us - 1);
+        this.down = true;
+      }
+      if (restarts.end_us > time_us) return;
+      this.down = false;
+      this.hooks.up(restarts.end_us, this.mask, this.seen);
+      this.seen = this.mask;
+      restarts.next();
+    }
+  }
+}
