@@ -6,7 +6,16 @@ export const estimateSchema = z.strictObject({
   low: z.number().nullable().meta({ description: 'Low end of the 95 % interval.' }),
   high: z.number().nullable().meta({ description: 'High end of the 95 % interval.' }),
   method: z
-    .enum(['jackknife-t', 'poisson-zero', 'poisson-exact', 'wilson', 'none'])
+    .enum([
+      'jackknife-t',
+      'poisson-zero',
+      'poisson-exact',
+      'wilson',
+      'kaplan-meier',
+      'exponential',
+      'oversampled',
+      'none',
+    ])
     .meta({ description: 'How the interval was made.' }),
   n: z
     .number()
