@@ -183,7 +183,9 @@ export class Crowd {
       }
       // Test rods pass through each other; people wait until the doorway is free for them.
       const enter_us =
-        body.sort === 'test-rod' ? wanted : doorway.admit(body, wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
+        body.sort === 'test-rod'
+          ? wanted
+          : doorway.admit(body, wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
       const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND_US);
       const leave_us = enter_us + duration_us;
       uses.push({ body, forward: party.forward, stops: stops(party.kind), enter_us, leave_us });

@@ -4,16 +4,10 @@ import { byAssumedShare } from './by-share.js';
 import { byKind, byStature } from './by-whom.js';
 import type { DoorCounts } from './door-counts.js';
 import { ratioEstimate } from './estimates.js';
-import {
-  COLUMNS,
-  type Confusion,
-  type DoorMetrics,
-  type Estimate,
-  type Metrics,
-  type RoomMetrics,
-  ROWS,
-} from './metrics-schema.js';
+import { COLUMNS, type Confusion, type DoorMetrics, type Metrics, ROWS } from './metrics-schema.js';
 import { pool, rates } from './rates.js';
+import type { HouseTimes } from './house.js';
+import { houseRates, roomRates } from './room-rates.js';
 import type { RoomTimes } from './rooms.js';
 import type { Target } from './schema.js';
 import { judgeTarget } from './targets.js';
@@ -33,6 +27,8 @@ export interface ReplicateRecord {
   readonly doors: readonly DoorRecord[];
   /** `rooms[room][logic][ledger]`, in the design's order. */
   readonly rooms: readonly (readonly (readonly RoomTimes[])[])[];
+  /** `houses[logic][ledger]`: all rooms at once. */
+  readonly houses: readonly (readonly HouseTimes[])[];
 }
 
 export interface MetricsInput {
@@ -84,6 +80,17 @@ export function buildMetrics(input: MetricsInput): Metrics {
         })),
       ),
     ),
+    houses: logics.flatMap((logic, l) =>
+      // Without rooms there is nothing that could be right or wrong.
+      (input.rooms.length === 0 ? [] : ledgers).map((ledger, g) => ({
+        logic,
+        ledger,
+        ...houseRates(
+          replicates.map(({ houses }) => houses[l]![g]!),
+          replicates.map(({ rooms }) => rooms.map((room) => room[l]![g]!)),
+        ),
+      })),
+    ),
   };
   return { ...judged, targets: input.targets.map((target) => judgeTarget(judged, target)) };
 }
@@ -122,19 +129,4 @@ function confusion(replicates: readonly DoorCounts[]): Confusion {
     ),
   );
   return { rows: [...ROWS], columns: [...COLUMNS], counts };
-}
-
-function roomRates(replicates: readonly RoomTimes[]): Omit<RoomMetrics, 'room' | 'logic' | 'ledger'> {
-  const over = (time_us: (times: RoomTimes) => number, max: number): Estimate =>
-    ratioEstimate(
-      replicates.map(time_us),
-      replicates.map(({ span_us }) => span_us),
-      { n: replicates.length, nothing: 'no time', counted: false, max },
-    );
-  return {
-    exact_share: over((times) => times.exact_us, 1),
-    empty_while_occupied_share: over((times) => times.empty_while_occupied_us, 1),
-    occupied_while_empty_share: over((times) => times.occupied_while_empty_us, 1),
-    mean_absolute_error: over((times) => times.absolute_error_us, Infinity),
-  };
 }

@@ -10,7 +10,7 @@
 import { exp, ln, normalQuantile, pow } from '../engine/arithmetic.js';
 import { LEVEL } from './jackknife.js';
 import type { Estimate } from './metrics-schema.js';
-import { unknown } from './estimates.js';
+import { FEW_REPLICATES, bare, unknown } from './estimates.js';
 
 /** One replicate's wait: until it happened, or until nobody looked any more. */
 export interface Wait {
@@ -67,8 +67,7 @@ const HALF = 0.5 + 1e-12;
 
 /** The first time at which no more than half are left, with its interval; an end that is never reached is null. */
 export function medianOf(steps: readonly SurvivalStep[]): Pick<Estimate, 'value' | 'low' | 'high'> {
-  const firstBelow = (value: (step: SurvivalStep) => number) =>
-    steps.find((step) => value(step) <= HALF)?.time ?? null;
+  const firstBelow = (value: (step: SurvivalStep) => number) => steps.find((step) => value(step) <= HALF)?.time ?? null;
   return {
     value: firstBelow(({ share }) => share),
     low: firstBelow(({ low }) => low),
@@ -79,19 +78,17 @@ export function medianOf(steps: readonly SurvivalStep[]): Pick<Estimate, 'value'
 const OPEN_END = 'the interval has no high end: too few waited long enough';
 
 /**
- * The median wait over replicates as an estimate, times `scale`. Without a median there is no value, and a reason; of the
+ * The median wait over replicates as an estimate. Where the median is not reached there is no value, and a reason; of the
  * interval what there is.
  */
-export function medianWait(waits: readonly Wait[], scale = 1): Estimate {
+export function medianWait(waits: readonly Wait[]): Estimate {
   const n = waits.length;
   const { value, low, high } = medianOf(kaplanMeier(waits));
-  if (value === null) {
-    const happened = waits.filter((wait) => wait.happened).length;
-    return unknown(`it happened in ${happened} of ${n} replicates: the median is not reached`, n);
-  }
-  const scaled = (time: number | null) => (time === null ? null : time * scale);
-  // A single replicate has a time and no scatter.
-  if (n < 2) return { value: value * scale, low: null, high: null, method: 'none', n, reason: 'one replicate only' };
-  const estimate = { value: value * scale, low: scaled(low), high: scaled(high), method: 'kaplan-meier', n } as const;
+  const happened = waits.filter((wait) => wait.happened).length;
+  const missing = `it happened in ${happened} of ${n} replicates: the median is not reached`;
+  if (value !== null && n < 2) return bare(value, n, FEW_REPLICATES);
+  if (low === null) return unknown(missing, n);
+  const estimate = { value, low, high, method: 'kaplan-meier', n } as const;
+  if (value === null) return { ...estimate, reason: missing };
   return high === null ? { ...estimate, reason: OPEN_END } : estimate;
 }

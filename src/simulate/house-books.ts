@@ -9,6 +9,7 @@ import { type Ledger, ledgers, tallyDelta } from '../counter/ledger.js';
 import type { Direction } from '../counter/logic.js';
 import { Agenda } from '../engine/agenda.js';
 import type { Design } from '../scenario/schema.js';
+import { HouseScorer, type HouseTimes } from '../score/house.js';
 import { RoomTraceRecorder } from '../score/room-trace.js';
 import type { RoomTimes } from '../score/rooms.js';
 import { RoomScorer } from '../score/rooms.js';
@@ -31,6 +32,8 @@ export class HouseBooks {
   /** [room][logic][ledger] */
   private readonly counts: number[][][];
   private readonly scorers: RoomScorer[][][];
+  /** [logic][ledger] */
+  private readonly houses: readonly (readonly HouseScorer[])[];
   /** None unless traced. */
   private readonly recorders: RoomTraceRecorder[][][];
   private readonly sides: readonly { readonly from: number; readonly to: number }[];
@@ -49,6 +52,7 @@ export class HouseBooks {
       design.rooms.map((_, room) => design.logics.map(() => design.ledgers.map(() => make(room))));
     this.counts = each((room) => this.truth[room] as number);
     this.recorders = traced ? each(() => new RoomTraceRecorder(span)) : [];
+    this.houses = design.logics.map(() => design.ledgers.map(() => new HouseScorer(span, this.truth, this.truth)));
     this.scorers = design.rooms.map((_, room) =>
       design.logics.map((_logic, logic) =>
         design.ledgers.map(
@@ -95,6 +99,16 @@ export class HouseBooks {
     return this.scorers.map((logics) => logics.map((books) => books.map((scorer) => scorer.close())));
   }
 
+  /** [logic][ledger], when the clock has ended. */
+  closeHouses(): HouseTimes[][] {
+    return this.houses.map((books) => books.map((house) => house.close()));
+  }
+
+  /** [room][ledger] with the first logic: counted minus true persons at even points of the clock, when it has ended. */
+  drift(): number[][][] {
+    return this.scorers.map(([first = []]) => first.map((scorer) => scorer.errors()));
+  }
+
   /** Empty unless traced. */
   traces(): RoomTrace[] {
     const { rooms, logics, ledgers: names } = this.design;
@@ -122,6 +136,7 @@ export class HouseBooks {
       if (persons < 0) throw new Error(`room ${this.design.rooms[room]?.name}: true occupancy fell below zero`);
       this.truth[room] = persons;
       for (const books of scorers) for (const scorer of books) scorer.truth(time_us, persons);
+      for (const books of this.houses) for (const house of books) house.truth(time_us, room, persons);
       return;
     }
     const counts = this.counts[room]?.[logic] as number[];
@@ -130,6 +145,7 @@ export class HouseBooks {
       if (next === counts[g]) continue;
       counts[g] = next;
       scorers[logic]?.[g]?.counted(time_us, next);
+      this.houses[logic]?.[g]?.counted(time_us, room, next);
     }
   }
 }

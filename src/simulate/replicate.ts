@@ -4,6 +4,7 @@ import { makeLogic } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
+import type { HourlyTrack } from '../score/hourly.js';
 import type { ReplicateRecord } from '../score/metrics.js';
 import { DoorLine } from './door-line.js';
 import { LAST_US, houseRangers } from './house-rangers.js';
@@ -18,6 +19,10 @@ export interface ReplicateResult {
   readonly record: ReplicateRecord;
   /** [door][logic]: counted minus true net at even points of the clock. */
   readonly drift: readonly (readonly (readonly number[])[])[];
+  /** [room][ledger], first logic: counted minus true persons at even points of the clock. */
+  readonly room_drift: readonly (readonly (readonly number[])[])[];
+  /** Per door. */
+  readonly hourly: readonly Pick<HourlyTrack, 'forward' | 'backward'>[];
   /** Of the first replicate only. */
   readonly traces: readonly RoomTrace[];
 }
@@ -77,7 +82,9 @@ export function runReplicate(
   rangers?.until(Math.max(...lines.map((line) => line.end_us(clock_us))) + LAST_US);
   const doors = lines.map((line, d) => line.close(clock_us, crowd.unmet[d] as number));
   return {
-    record: { doors, rooms: books.close() },
+    record: { doors, rooms: books.close(), houses: books.closeHouses() },
+    room_drift: books.drift(),
+    hourly: lines.map(({ hourly: { forward, backward } }) => ({ forward, backward })),
     drift: lines.map((line) => line.drift.map((track) => track.errors())),
     traces: books.traces(),
   };

@@ -8,8 +8,11 @@
  * clock, no chance but the seed's; the same design gives the same bytes anywhere.
  */
 import type { Design } from '../scenario/schema.js';
-import { driftBands } from '../score/drift-bands.js';
-import type { ClothingRun, Figures } from '../score/figures.js';
+import { hours } from '../agents/arrivals.js';
+import { bands, driftBands } from '../score/drift-bands.js';
+import type { ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
+import { hourlyCounts, hoursCovered } from '../score/hourly.js';
+import { survivalCurve } from '../score/room-rates.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { buildMetrics } from '../score/metrics.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
@@ -96,7 +99,45 @@ function figuresOf(design: Design, results: readonly ReplicateResult[]): Figures
         ),
       ),
     ),
+    room_drift: roomDrift(design, results),
+    survival: survival(design, results),
+    hourly: design.doors.map((door, d) =>
+      hourlyCounts(
+        door.name,
+        hoursCovered(span_us, hours(design.starts_at)),
+        results.map((result) => result.hourly[d]!),
+      ),
+    ),
     rooms: results[0]?.traces ?? [],
     silhouettes: silhouettes(design),
   };
+}
+
+/** With the first logic, the headline's. */
+function roomDrift(design: Design, results: readonly ReplicateResult[]): RoomDriftBands[] {
+  const logic = design.logics[0]!.name;
+  return design.rooms.flatMap((room, r) =>
+    design.ledgers.map((ledger, g) => ({
+      room: room.name,
+      logic,
+      ledger,
+      ...bands(
+        clockOf(design),
+        results.map((result) => result.room_drift[r]![g]!),
+      ),
+    })),
+  );
+}
+
+function survival(design: Design, results: readonly ReplicateResult[]): SurvivalCurve[] {
+  return design.rooms.flatMap((room, r) =>
+    design.logics.flatMap((logic, l) =>
+      design.ledgers.map((ledger, g) => ({
+        room: room.name,
+        logic: logic.name,
+        ledger,
+        ...survivalCurve(results.map(({ record }) => record.rooms[r]![l]![g]!)),
+      })),
+    ),
+  );
 }
