@@ -76,6 +76,18 @@ export const kindRateSchema = z.strictObject({
   extra: total('Tallies too many for those who went through.'),
   invented: total('Tallies for those who did not go through.'),
   wrong_per_100_visits: estimate(PER_100_VISITS, 'All four together, in visits of this kind.'),
+  visits_per_week: estimate('per week', 'Visits of this kind.'),
+  wrong_per_week: estimate('per week', 'Wrong counts in them.'),
+  net_error_per_week: estimate(
+    'persons per week',
+    'Counted minus true persons forward in them: what the room ahead gains and the room behind loses.',
+  ),
+  first_wrong_median_days: estimate('days', 'Median wait until the first wrong count of this kind.'),
+  oversampled: z
+    .number()
+    .int()
+    .optional()
+    .meta({ description: 'Extra visits of this kind that the numbers per week rest on, where it is rare.' }),
 });
 export const statureRateSchema = z.strictObject({
   from_m: z.number().meta({ description: 'Stature from which the band reaches, included.', unit: 'm' }),

@@ -10,6 +10,7 @@ import type { HouseTimes } from './house.js';
 import { houseRates, roomRates } from './room-rates.js';
 import type { RoomTimes } from './rooms.js';
 import type { Target } from './schema.js';
+import type { RareKind } from './causes.js';
 import { judgeTarget } from './targets.js';
 import { NOBODY_ROW } from './truth.js';
 
@@ -45,6 +46,8 @@ export interface MetricsInput {
     readonly name: string;
     readonly mix: readonly MixEntry[];
     readonly beams: readonly string[];
+    /** Extra visits of its rare kinds, with the first logic. */
+    readonly rare?: readonly RareKind[];
   }[];
   readonly rooms: readonly string[];
   /** In order of their numbers. */
@@ -96,7 +99,7 @@ export function buildMetrics(input: MetricsInput): Metrics {
 }
 
 function doorMetrics(input: MetricsInput, d: number, l: number): DoorMetrics {
-  const { name, mix, beams } = input.doors[d]!;
+  const { name, mix, beams, rare = [] } = input.doors[d]!;
   const records = input.replicates.map(({ doors }) => doors[d]!);
   const counts = records.map(({ logics }) => logics[l]!);
   const crossings = counts.map(({ total }) => total.crossings);
@@ -104,7 +107,8 @@ function doorMetrics(input: MetricsInput, d: number, l: number): DoorMetrics {
     door: name,
     logic: input.logics[l]!,
     ...rates(counts, input.hours),
-    by_kind: byKind(mix, counts),
+    // Rare kinds are looked at more closely under the headline's logic only.
+    by_kind: byKind(mix, counts, input.hours, l === 0 ? rare : []),
     by_stature: byStature(counts),
     by_assumed_share: byAssumedShare(mix, counts),
     breaks_per_crossing: beams.map((beam, b) => ({

@@ -9,6 +9,7 @@
  */
 import type { Design } from '../scenario/schema.js';
 import { hours } from '../agents/arrivals.js';
+import type { RareKind } from '../score/causes.js';
 import { bands, driftBands } from '../score/drift-bands.js';
 import type { ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
 import { hourlyCounts, hoursCovered } from '../score/hourly.js';
@@ -18,6 +19,7 @@ import { buildMetrics } from '../score/metrics.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
 import { clockOf } from './plan.js';
+import { rareKinds } from './rare-kinds.js';
 import type { ReplicateResult } from './replicate.js';
 import { runReplicate } from './replicate.js';
 import { silhouettes } from './silhouettes.js';
@@ -44,7 +46,14 @@ export function simulate(design: Design, sinks: Sinks = {}): Outcome {
 
 /** Metrics and figures of finished replicates, in order of their numbers. */
 export function assemble(design: Design, results: readonly ReplicateResult[]): Outcome {
-  return { metrics: metricsOf(design, results), figures: figuresOf(design, results) };
+  const rare = design.doors.map((door, d) =>
+    rareKinds(
+      design,
+      door,
+      results.map(({ record }) => record.doors[d]!.logics[0]!),
+    ),
+  );
+  return { metrics: metricsOf(design, results, rare), figures: figuresOf(design, results) };
 }
 
 /** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */
@@ -66,7 +75,12 @@ function clothingOf(design: Design, results: readonly ReplicateResult[]): Clothi
   ];
 }
 
-function metricsOf(design: Design, results: readonly ReplicateResult[]): Metrics {
+/** @param rare per door */
+function metricsOf(
+  design: Design,
+  results: readonly ReplicateResult[],
+  rare: readonly (readonly RareKind[])[] = [],
+): Metrics {
   return buildMetrics({
     jambeam: VERSION,
     scenario: design.name,
@@ -74,10 +88,11 @@ function metricsOf(design: Design, results: readonly ReplicateResult[]): Metrics
     hours: design.hours,
     logics: design.logics.map((logic) => logic.name),
     ledgers: design.ledgers,
-    doors: design.doors.map((door) => ({
+    doors: design.doors.map((door, d) => ({
       name: door.name,
       mix: door.traffic.mix,
       beams: door.beams.map((beam) => beam.name),
+      rare: rare[d] ?? [],
     })),
     rooms: design.rooms.map((room) => room.name),
     replicates: results.map((result) => result.record),

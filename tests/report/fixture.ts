@@ -119,6 +119,10 @@ function doorMetrics(door: string, logic: string, scale: number): DoorMetrics {
     extra: Math.round((visits * rate) / 400),
     invented: what === 'turn-back' || what === 'linger' ? Math.round((visits * rate) / 100) : 0,
     wrong_per_100_visits: rate === 0 ? none(half, visits) : est(rate * scale, half, visits),
+    visits_per_week: est(1.05 * visits, 0.1 * visits, visits),
+    wrong_per_week: rate === 0 ? none(half, visits) : est((1.05 * visits * rate * scale) / 100, half, visits),
+    net_error_per_week: signed(-0.002 * visits * rate * scale, half, visits),
+    first_wrong_median_days: rate === 0 ? unknown('none seen') : est(70 / rate, 30 / rate, visits),
   });
   const bands = Array.from({ length: 9 }, (_, i) => 1.0 + 0.1 * i);
   return {
