@@ -11,11 +11,12 @@ import type { Design } from '../scenario/schema.js';
 import { hours } from '../agents/arrivals.js';
 import type { RareKind } from '../score/causes.js';
 import { bands, driftBands } from '../score/drift-bands.js';
-import type { ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
+import type { ActivityRun, ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
 import { hourlyCounts, hoursCovered } from '../score/hourly.js';
 import { survivalCurve } from '../score/room-rates.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { buildMetrics } from '../score/metrics.js';
+import { ACTIVE_AGAIN, activityAsked, activityDesigns } from './activity-runs.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
 import { clockOf } from './plan.js';
@@ -41,7 +42,8 @@ export function simulate(design: Design, sinks: Sinks = {}): Outcome {
   }
   const { metrics, figures } = assemble(design, results);
   const clothing = clothingOf(design, results);
-  return { metrics, figures: clothing ? { ...figures, clothing } : figures };
+  const activity = activityOf(design, results);
+  return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }) } };
 }
 
 /** Metrics and figures of finished replicates, in order of their numbers. */
@@ -73,6 +75,25 @@ function clothingOf(design: Design, results: readonly ReplicateResult[]): Clothi
     run('as drawn', results.slice(0, replicates)),
     run('most', again(ends.most)),
   ];
+}
+
+/** The first replicates again, calmer and busier; null where that isn't asked for. */
+function activityOf(design: Design, results: readonly ReplicateResult[]): ActivityRun[] | null {
+  if (!activityAsked(design)) return null;
+  const { half, double } = activityDesigns(design);
+  const first = results.slice(0, ACTIVE_AGAIN);
+  const again = (busy: Design): ReplicateResult[] => first.map((_, r) => runReplicate(busy, r + 1, {}));
+  const run = (what: ActivityRun['what'], records: readonly ReplicateResult[]): ActivityRun => {
+    const { house, houses } = metricsOf({ ...design, targets: [] }, records);
+    const [rooms] = houses;
+    return {
+      what,
+      replicates: records.length,
+      wrong_per_100: house.wrong_per_100,
+      ...(rooms && { exact_share: rooms.exact_share, first_wrong_h: rooms.first_wrong_h }),
+    };
+  };
+  return [run('half', again(half)), run('as assumed', first), run('double', again(double))];
 }
 
 /** @param rare per door */
