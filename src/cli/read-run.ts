@@ -99,8 +99,14 @@ function strangerIn(design: Design, metrics: Metrics, figures: Figures): string 
     strange(
       logics,
       [
-        ...[metrics.house, ...metrics.doors, ...metrics.rooms, ...metrics.houses],
-        ...[...figures.drift, ...figures.rooms, ...figures.room_drift, ...figures.survival],
+        metrics.house,
+        ...metrics.doors,
+        ...metrics.rooms,
+        ...metrics.houses,
+        ...figures.drift,
+        ...figures.rooms,
+        ...figures.room_drift,
+        ...figures.survival,
       ].map(({ logic }) => logic),
     )
   );
