@@ -65,6 +65,10 @@ export class Crowd {
     this.unmet = plan.doors.map(() => 0);
   }
 
+  get peopleAtStart(): readonly number[] {
+    return this.plan.people_at_start;
+  }
+
   /** Runs the clock to its end. No new visit starts after it; visits under way are given out whole. */
   run(sink: VisitSink): void {
     const { clock_us, doors } = this.plan;

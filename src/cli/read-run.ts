@@ -90,15 +90,24 @@ function strangerIn(design: Design, metrics: Metrics, figures: Figures): string 
   return (
     strange(
       doors,
-      [...metrics.doors, ...figures.drift].map(({ door }) => door),
+      [...metrics.doors, ...figures.drift, ...figures.hourly].map(({ door }) => door),
     ) ??
     strange(
       rooms,
-      [...metrics.rooms, ...figures.rooms].map(({ room }) => room),
+      [...metrics.rooms, ...figures.rooms, ...figures.room_drift, ...figures.survival].map(({ room }) => room),
     ) ??
     strange(
       logics,
-      [metrics.house, ...metrics.doors, ...metrics.rooms, ...figures.drift, ...figures.rooms].map(({ logic }) => logic),
+      [
+        metrics.house,
+        ...metrics.doors,
+        ...metrics.rooms,
+        ...metrics.houses,
+        ...figures.drift,
+        ...figures.rooms,
+        ...figures.room_drift,
+        ...figures.survival,
+      ].map(({ logic }) => logic),
     )
   );
 }

@@ -17,6 +17,9 @@ const METHODS: Readonly<Record<Estimate['method'], string | null>> = {
   'poisson-exact':
     'where all replicates agree the exact limits of a Poisson count, optimistic where events come in clusters',
   wilson: 'Wilson’s interval for independent trials',
+  'kaplan-meier': 'Kaplan–Meier median over replicates with log(−log) limits',
+  exponential: 'where the median wait is not reached that of a steady rate, ln 2 over the rate',
+  oversampled: 'for rare kinds the rate of extra lone parties times how often they come',
   none: null,
 };
 

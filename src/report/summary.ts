@@ -42,7 +42,7 @@ export function summaryText(design: Design, metrics: Metrics, options: { readonl
       const more = t.outcome === 'undecided' && t.more_replicates !== null ? `; ${moreWords(t.more_replicates)}` : '';
       lines.push(
         `  ${mark}: ${metricWords(t.metric)}, ${limitWords(t)}`,
-        `      this run: ${targetResult(metrics, t.metric)}${more}`,
+        `      this run: ${targetResult(metrics, t.metric, t.at_most === undefined)}${more}`,
       );
     }
   }

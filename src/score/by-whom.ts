@@ -1,39 +1,62 @@
 /** Who is counted wrong: by walker and kind of passage, and by stature. */
 import { type MixEntry, PASSAGE_KINDS, type PassageKind } from '../agents/schema.js';
-import { type CaseCounts, type DoorCounts, sumCases, wrongOf } from './door-counts.js';
+import { perWeek, type RareKind } from './causes.js';
+import { type CaseCounts, type DoorCounts, type KindCounts, sumCases, wrongOf } from './door-counts.js';
 import { ratioEstimate } from './estimates.js';
 import type { DoorMetrics, Estimate } from './metrics-schema.js';
 
 const NONE: CaseCounts = sumCases([]);
+const NO_KIND: KindCounts = { ...NONE, net_error: 0, first_wrong_us: -1 };
 
-/** One row per walker and kind that was seen, in the order of the mix, then of kinds. */
-export function byKind(mix: readonly MixEntry[], replicates: readonly DoorCounts[]): DoorMetrics['by_kind'] {
-  const whos = new Set(mix.map(({ who }) => who));
-  for (const door of replicates) for (const { who } of door.kinds) whos.add(who);
-  const rows: DoorMetrics['by_kind'] = [];
-  for (const who of whos) {
-    for (const kind of PASSAGE_KINDS) {
-      const cases = replicates.map((door) => caseOf(door, who, kind));
-      const { visits, crossings, missed, reversed, extra, invented } = sumCases(cases);
-      if (visits === 0) continue;
-      rows.push({
-        who,
-        kind,
-        visits,
-        person_crossings: crossings,
-        missed,
-        reversed,
-        extra,
-        invented,
-        wrong_per_100_visits: wrongPer100Visits(cases),
-      });
-    }
-  }
-  return rows;
+/**
+ * One row per walker and kind that was seen, in the order of the mix, then of kinds.
+ *
+ * @param replicates one entry each, `hours` long
+ */
+export function byKind(
+  mix: readonly MixEntry[],
+  replicates: readonly DoorCounts[],
+  hours: number,
+  rare: readonly RareKind[],
+): DoorMetrics['by_kind'] {
+  return kindsSeen(mix, replicates).map(({ who, kind, cases }) => {
+    const { visits, crossings, missed, reversed, extra, invented } = sumCases(cases);
+    return {
+      who,
+      kind,
+      visits,
+      person_crossings: crossings,
+      missed,
+      reversed,
+      extra,
+      invented,
+      wrong_per_100_visits: wrongPer100Visits(cases),
+      ...perWeek(
+        cases,
+        hours,
+        rare.find((one) => one.who === who && one.kind === kind),
+      ),
+    };
+  });
 }
 
-function caseOf(door: DoorCounts, who: string, kind: PassageKind): CaseCounts {
-  return door.kinds.find((counts) => counts.who === who && counts.kind === kind) ?? NONE;
+/** Walkers and kinds that were seen at a door, with their counts in each replicate. */
+export function kindsSeen(
+  mix: readonly MixEntry[],
+  replicates: readonly DoorCounts[],
+): { readonly who: string; readonly kind: PassageKind; readonly cases: readonly KindCounts[] }[] {
+  const whos = new Set(mix.map(({ who }) => who));
+  for (const door of replicates) for (const { who } of door.kinds) whos.add(who);
+  return [...whos].flatMap((who) =>
+    PASSAGE_KINDS.flatMap((kind) => {
+      const cases = replicates.map((door) => caseOf(door, who, kind));
+      return cases.some(({ visits }) => visits > 0) ? [{ who, kind, cases }] : [];
+    }),
+  );
+}
+
+function caseOf(door: DoorCounts, who: string, kind: PassageKind): KindCounts {
+  return door.kinds.find((counts) => counts.who === who && counts.kind === kind) ?? NO_KIND;
 }
 
 /** One row per band of 0.1 m that was seen, ascending. */

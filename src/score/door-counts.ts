@@ -17,6 +17,14 @@ export interface CaseCounts {
   invented: number;
 }
 
+/** What else is known of the visits of one walker and kind. */
+export interface KindCounts extends CaseCounts {
+  /** Persons counted minus persons truly gone through, forward positive, in these visits. */
+  net_error: number;
+  /** When the first of them that was counted wrong entered, microseconds; −1: none was. */
+  first_wrong_us: number;
+}
+
 /** Net errors of disjoint windows of {@link WINDOW} crossings: how many, their sum and sum of squares. */
 export interface WindowSums {
   n: number;
@@ -35,7 +43,7 @@ export interface DoorCounts {
   /** By position in the door's mix. */
   readonly entries: readonly CaseCounts[];
   /** In order of first appearance. */
-  readonly kinds: readonly (CaseCounts & { readonly who: string; readonly kind: PassageKind })[];
+  readonly kinds: readonly (KindCounts & { readonly who: string; readonly kind: PassageKind })[];
   /** `band` b holds statures from b / 10 m up to (b + 1) / 10 m, the upper one excluded; ascending. */
   readonly statures: readonly (CaseCounts & { readonly band: number })[];
   readonly windows: Readonly<WindowSums>;
@@ -46,6 +54,7 @@ export const WINDOW = 100;
 
 const WIDTH = COLUMNS.length;
 const emptyCase = (): CaseCounts => ({ visits: 0, crossings: 0, missed: 0, reversed: 0, extra: 0, invented: 0 });
+const emptyKind = (): KindCounts => ({ ...emptyCase(), net_error: 0, first_wrong_us: -1 });
 
 /** Errors of all kinds, each one unit. */
 export function wrongOf(counts: CaseCounts): number {
@@ -78,7 +87,7 @@ export class DoorCounter implements ScoreSink {
   private readonly total = emptyCase();
   private readonly confusion: number[] = Array.from({ length: ROWS.length * WIDTH }, () => 0);
   private readonly entries: CaseCounts[] = [];
-  private readonly kinds = new Map<string, Map<PassageKind, CaseCounts>>();
+  private readonly kinds = new Map<string, Map<PassageKind, KindCounts>>();
   private readonly statures: (CaseCounts | undefined)[] = [];
   private readonly windows: WindowSums = { n: 0, sum: 0, sum_sq: 0 };
   private net_error = 0;
@@ -104,10 +113,16 @@ export class DoorCounter implements ScoreSink {
     one.invented = person ? 0 : verdict.forward + verdict.backward + verdict.extra;
     addCase(this.total, one);
     addCase((this.entries[visit.entry] ??= emptyCase()), one);
-    addCase(this.kindCase(visit), one);
     addCase((this.statures[bandOf(visit.stature_m)] ??= emptyCase()), one);
 
     const error = verdict.net - trueNetOf(visit);
+    const kind = this.kindCase(visit);
+    addCase(kind, one);
+    kind.net_error += error;
+    // A cut cluster may give its visits out of order.
+    if (wrongOf(one) > 0 && (kind.first_wrong_us < 0 || visit.enter_us < kind.first_wrong_us)) {
+      kind.first_wrong_us = visit.enter_us;
+    }
     this.net_error += error;
     this.windowError += error;
     this.windowCrossings += crossingsOf(visit);
@@ -142,11 +157,11 @@ export class DoorCounter implements ScoreSink {
     };
   }
 
-  private kindCase(visit: Visit): CaseCounts {
+  private kindCase(visit: Visit): KindCounts {
     let byKind = this.kinds.get(visit.who);
     if (byKind === undefined) this.kinds.set(visit.who, (byKind = new Map()));
     let counts = byKind.get(visit.kind);
-    if (counts === undefined) byKind.set(visit.kind, (counts = emptyCase()));
+    if (counts === undefined) byKind.set(visit.kind, (counts = emptyKind()));
     return counts;
   }
 

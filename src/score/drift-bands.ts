@@ -42,13 +42,16 @@ export function driftBands(
   span_us: number,
   replicates: readonly (readonly number[])[],
 ): DriftBands {
+  return { door, logic, ...bands(span_us, replicates) };
+}
+
+/** Quantiles over replicates of what was read at the even points of the clock. */
+export function bands(span_us: number, replicates: readonly (readonly number[])[]): Omit<DriftBands, 'door' | 'logic'> {
   const sorted = Array.from({ length: STRETCHES + 1 }, (_, point) =>
     replicates.map((errors) => errors[point]!).sort((a, b) => a - b),
   );
   const band = (share: number) => sorted.map((errors) => quantileSorted(errors, share));
   return {
-    door,
-    logic,
     clock_h: sorted.map((_, point) => (point * span_us) / STRETCHES / HOUR_US),
     q05: band(0.05),
     q25: band(0.25),

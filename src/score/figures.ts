@@ -45,11 +45,67 @@ export interface ClothingRun {
   readonly wrong_per_100: Estimate;
 }
 
+/** The first replicates with traffic at half, as assumed, or at double. */
+export interface ActivityRun {
+  readonly what: 'half' | 'as assumed' | 'double';
+  /** How many replicates, the first ones. */
+  readonly replicates: number;
+  /** Of the house, with the first logic. */
+  readonly wrong_per_100: Estimate;
+  /** All rooms at once, with the first logic and ledger; none where no room is counted. */
+  readonly exact_share?: Estimate;
+  readonly first_wrong_h?: Estimate;
+}
+
+/** Counted minus true persons in a room over the clock, with the first logic: quantiles over replicates. */
+export interface RoomDriftBands {
+  readonly room: string;
+  readonly logic: string;
+  readonly ledger: string;
+  readonly clock_h: readonly number[];
+  readonly q05: readonly number[];
+  readonly q25: readonly number[];
+  readonly q50: readonly number[];
+  readonly q75: readonly number[];
+  readonly q95: readonly number[];
+}
+
+/** Share of replicates whose count of a room has not been wrong yet, as steps (a value holds from its time on). */
+export interface SurvivalCurve {
+  readonly room: string;
+  readonly logic: string;
+  readonly ledger: string;
+  /** The first is the clock's start, the last its end. */
+  readonly time_h: readonly number[];
+  readonly share: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+}
+
+/** Persons who went through a door, by hour of a week: lists of one length, one place an hour that the clock covers. */
+export interface HourlyCounts {
+  readonly door: string;
+  /** From 0 to 6. */
+  readonly day: readonly number[];
+  /** From 0 to 23. */
+  readonly hour: readonly number[];
+  /** Sums over all replicates. */
+  readonly forward: readonly number[];
+  readonly backward: readonly number[];
+  /** Hours that all clocks together spent in it: what the sums are divided by. */
+  readonly covered_h: readonly number[];
+}
+
 export interface Figures {
   readonly format: 1;
   readonly drift: readonly DriftBands[];
+  readonly room_drift: readonly RoomDriftBands[];
+  readonly survival: readonly SurvivalCurve[];
+  readonly hourly: readonly HourlyCounts[];
   readonly rooms: readonly RoomTrace[];
   readonly silhouettes: readonly Silhouette[];
   /** With rangers whose echo depends on clothing; how much it absorbs is an assumption. */
   readonly clothing?: readonly ClothingRun[];
+  /** Where it was asked for: how busy a house is is an assumption. */
+  readonly activity?: readonly ActivityRun[];
 }

@@ -6,7 +6,16 @@ export const estimateSchema = z.strictObject({
   low: z.number().nullable().meta({ description: 'Low end of the 95 % interval.' }),
   high: z.number().nullable().meta({ description: 'High end of the 95 % interval.' }),
   method: z
-    .enum(['jackknife-t', 'poisson-zero', 'poisson-exact', 'wilson', 'none'])
+    .enum([
+      'jackknife-t',
+      'poisson-zero',
+      'poisson-exact',
+      'wilson',
+      'kaplan-meier',
+      'exponential',
+      'oversampled',
+      'none',
+    ])
     .meta({ description: 'How the interval was made.' }),
   n: z
     .number()
@@ -67,6 +76,18 @@ export const kindRateSchema = z.strictObject({
   extra: total('Tallies too many for those who went through.'),
   invented: total('Tallies for those who did not go through.'),
   wrong_per_100_visits: estimate(PER_100_VISITS, 'All four together, in visits of this kind.'),
+  visits_per_week: estimate('per week', 'Visits of this kind.'),
+  wrong_per_week: estimate('per week', 'Wrong counts in them.'),
+  net_error_per_week: estimate(
+    'persons per week',
+    'Counted minus true persons forward in them: what the room ahead gains and the room behind loses.',
+  ),
+  first_wrong_median_days: estimate('days', 'Median wait until the first wrong count of this kind.'),
+  oversampled: z
+    .number()
+    .int()
+    .optional()
+    .meta({ description: 'Extra visits of this kind that the numbers per week rest on, where it is rare.' }),
 });
 export const statureRateSchema = z.strictObject({
   from_m: z.number().meta({ description: 'Stature from which the band reaches, included.', unit: 'm' }),
@@ -111,6 +132,8 @@ export const doorMetricsSchema = z.strictObject({
 });
 export type DoorMetrics = z.infer<typeof doorMetricsSchema>;
 
+const EMPTY_PER_DAY = 'How often a day the count says empty, for 10 s or longer, while somebody is there.';
+const OCCUPIED_PER_DAY = 'How often a day the count says occupied, for 10 s or longer, while nobody is there.';
 export const roomMetricsSchema = z.strictObject({
   room: label('Name of the room.'),
   logic: label('Name of the logic.'),
@@ -119,8 +142,31 @@ export const roomMetricsSchema = z.strictObject({
   empty_while_occupied_share: estimate('share of time', 'The count says empty and somebody is there.'),
   occupied_while_empty_share: estimate('share of time', 'The count says occupied and nobody is there.'),
   mean_absolute_error: estimate('persons', 'Mean distance of the count from the truth, over time.'),
+  empty_while_occupied_per_day: estimate('per day', EMPTY_PER_DAY),
+  occupied_while_empty_per_day: estimate('per day', OCCUPIED_PER_DAY),
+  longest_empty_while_occupied_min: estimate('min', "Each replicate's longest such stretch, on average."),
+  longest_occupied_while_empty_min: estimate('min', "Each replicate's longest such stretch, on average."),
+  max_empty_while_occupied_min: z
+    .number()
+    .meta({ description: 'The longest such stretch of all replicates; 0: none.', unit: 'min' }),
+  max_occupied_while_empty_min: z
+    .number()
+    .meta({ description: 'The longest such stretch of all replicates; 0: none.', unit: 'min' }),
+  first_wrong_h: estimate('h', 'Median time until the count is first wrong for 10 s or longer.'),
 });
 export type RoomMetrics = z.infer<typeof roomMetricsSchema>;
+
+export const houseMetricsSchema = z.strictObject({
+  logic: label('Name of the logic.'),
+  ledger: label('How tallies became the counts.'),
+  exact_share: estimate('share of time', 'The counts of all rooms are right at once.'),
+  persons_bias: estimate('persons', 'Counted minus true persons in all rooms together, mean over time.'),
+  persons_absolute_error: estimate('persons', 'Mean distance of that total from the truth, over time.'),
+  empty_while_occupied_per_day: estimate('per day', `${EMPTY_PER_DAY.slice(0, -1)}, all rooms together.`),
+  occupied_while_empty_per_day: estimate('per day', `${OCCUPIED_PER_DAY.slice(0, -1)}, all rooms together.`),
+  first_wrong_h: estimate('h', 'Median time until some room is first wrong for 10 s or longer.'),
+});
+export type HouseMetrics = z.infer<typeof houseMetricsSchema>;
 
 export const targetOutcomeSchema = z.strictObject({
   metric: label('Path of the estimate in this file.'),
@@ -148,6 +194,7 @@ export const metricsSchema = z.strictObject({
     .meta({ description: 'All doors together, for the first logic.' }),
   doors: z.array(doorMetricsSchema).meta({ description: 'Each door with each logic.' }),
   rooms: z.array(roomMetricsSchema).meta({ description: 'Each room with each logic and ledger.' }),
+  houses: z.array(houseMetricsSchema).meta({ description: 'All rooms at once, for each logic with each ledger.' }),
   targets: z.array(targetOutcomeSchema).meta({ description: "How the scenario's targets came out." }),
 });
 export type Metrics = z.infer<typeof metricsSchema>;

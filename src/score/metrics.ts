@@ -4,18 +4,13 @@ import { byAssumedShare } from './by-share.js';
 import { byKind, byStature } from './by-whom.js';
 import type { DoorCounts } from './door-counts.js';
 import { ratioEstimate } from './estimates.js';
-import {
-  COLUMNS,
-  type Confusion,
-  type DoorMetrics,
-  type Estimate,
-  type Metrics,
-  type RoomMetrics,
-  ROWS,
-} from './metrics-schema.js';
+import { COLUMNS, type Confusion, type DoorMetrics, type Metrics, ROWS } from './metrics-schema.js';
 import { pool, rates } from './rates.js';
+import type { HouseTimes } from './house.js';
+import { houseRates, roomRates } from './room-rates.js';
 import type { RoomTimes } from './rooms.js';
 import type { Target } from './schema.js';
+import type { RareKind } from './causes.js';
 import { judgeTarget } from './targets.js';
 import { NOBODY_ROW } from './truth.js';
 
@@ -33,6 +28,8 @@ export interface ReplicateRecord {
   readonly doors: readonly DoorRecord[];
   /** `rooms[room][logic][ledger]`, in the design's order. */
   readonly rooms: readonly (readonly (readonly RoomTimes[])[])[];
+  /** `houses[logic][ledger]`: all rooms at once. */
+  readonly houses: readonly (readonly HouseTimes[])[];
 }
 
 export interface MetricsInput {
@@ -49,6 +46,8 @@ export interface MetricsInput {
     readonly name: string;
     readonly mix: readonly MixEntry[];
     readonly beams: readonly string[];
+    /** Extra visits of its rare kinds, with the first logic. */
+    readonly rare?: readonly RareKind[];
   }[];
   readonly rooms: readonly string[];
   /** In order of their numbers. */
@@ -84,12 +83,23 @@ export function buildMetrics(input: MetricsInput): Metrics {
         })),
       ),
     ),
+    houses: logics.flatMap((logic, l) =>
+      // Without rooms there is nothing that could be right or wrong.
+      (input.rooms.length === 0 ? [] : ledgers).map((ledger, g) => ({
+        logic,
+        ledger,
+        ...houseRates(
+          replicates.map(({ houses }) => houses[l]![g]!),
+          replicates.map(({ rooms }) => rooms.map((room) => room[l]![g]!)),
+        ),
+      })),
+    ),
   };
   return { ...judged, targets: input.targets.map((target) => judgeTarget(judged, target)) };
 }
 
 function doorMetrics(input: MetricsInput, d: number, l: number): DoorMetrics {
-  const { name, mix, beams } = input.doors[d]!;
+  const { name, mix, beams, rare = [] } = input.doors[d]!;
   const records = input.replicates.map(({ doors }) => doors[d]!);
   const counts = records.map(({ logics }) => logics[l]!);
   const crossings = counts.map(({ total }) => total.crossings);
@@ -97,7 +107,8 @@ function doorMetrics(input: MetricsInput, d: number, l: number): DoorMetrics {
     door: name,
     logic: input.logics[l]!,
     ...rates(counts, input.hours),
-    by_kind: byKind(mix, counts),
+    // Rare kinds are looked at more closely under the headline's logic only.
+    by_kind: byKind(mix, counts, input.hours, l === 0 ? rare : []),
     by_stature: byStature(counts),
     by_assumed_share: byAssumedShare(mix, counts),
     breaks_per_crossing: beams.map((beam, b) => ({
@@ -122,19 +133,4 @@ function confusion(replicates: readonly DoorCounts[]): Confusion {
     ),
   );
   return { rows: [...ROWS], columns: [...COLUMNS], counts };
-}
-
-function roomRates(replicates: readonly RoomTimes[]): Omit<RoomMetrics, 'room' | 'logic' | 'ledger'> {
-  const over = (time_us: (times: RoomTimes) => number, max: number): Estimate =>
-    ratioEstimate(
-      replicates.map(time_us),
-      replicates.map(({ span_us }) => span_us),
-      { n: replicates.length, nothing: 'no time', counted: false, max },
-    );
-  return {
-    exact_share: over((times) => times.exact_us, 1),
-    empty_while_occupied_share: over((times) => times.empty_while_occupied_us, 1),
-    occupied_while_empty_share: over((times) => times.occupied_while_empty_us, 1),
-    mean_absolute_error: over((times) => times.absolute_error_us, Infinity),
-  };
 }

@@ -1,4 +1,6 @@
-/** How long a room's count was right, and how long wrong in which way, over the clock. */
+/** How long a room's count was right, how long and how often wrong in which way, and since when, over the clock. */
+import { STRETCHES } from './drift-bands.js';
+import { Episodes } from './episodes.js';
 import type { RoomTraceRecorder } from './room-trace.js';
 
 /** Times of one room under one logic and ledger, microseconds of the clock. */
@@ -12,6 +14,13 @@ export interface RoomTimes {
   readonly occupied_while_empty_us: number;
   /** Integral of |counted − true|, person-microseconds. */
   readonly absolute_error_us: number;
+  /** Stretches that lasted as long as an episode does, and the longest of them. */
+  readonly empty_while_occupied_episodes: number;
+  readonly longest_empty_while_occupied_us: number;
+  readonly occupied_while_empty_episodes: number;
+  readonly longest_occupied_while_empty_us: number;
+  /** Start of the first stretch in which the count was not the truth for as long as an episode; null: never. */
+  readonly first_wrong_us: number | null;
 }
 
 /** A step function that comes in order of time and is read up to a moment. */
@@ -64,6 +73,11 @@ export class RoomScorer {
   private empty_us = 0;
   private occupied_us = 0;
   private error_us = 0;
+  private readonly wrong = new Episodes();
+  private readonly empty = new Episodes();
+  private readonly occupied = new Episodes();
+  /** Counted minus true persons at even points of the clock. */
+  private readonly errorAt: number[] = [];
 
   /**
    * @param span_us length of the clock, microseconds
@@ -115,7 +129,18 @@ export class RoomScorer {
       empty_while_occupied_us: this.empty_us,
       occupied_while_empty_us: this.occupied_us,
       absolute_error_us: this.error_us,
+      empty_while_occupied_episodes: this.empty.count,
+      longest_empty_while_occupied_us: this.empty.longest_us,
+      occupied_while_empty_episodes: this.occupied.count,
+      longest_occupied_while_empty_us: this.occupied.longest_us,
+      first_wrong_us: this.wrong.first_us,
     };
+  }
+
+  /** Counted minus true persons at each of the even points of a clock that has ended; at the last, just before it. */
+  errors(): number[] {
+    const { errorAt } = this;
+    return [...errorAt, this.countSteps.value - this.truthSteps.value];
   }
 
   private integrate(until_us: number): void {
@@ -125,8 +150,16 @@ export class RoomScorer {
     const counted = this.countSteps.value;
     if (counted === truth) this.exact_us += lasted_us;
     else this.error_us += lasted_us * Math.abs(counted - truth);
-    if (counted <= 0 && truth > 0) this.empty_us += lasted_us;
-    if (counted > 0 && truth === 0) this.occupied_us += lasted_us;
+    const empty = counted <= 0 && truth > 0;
+    const occupied = counted > 0 && truth === 0;
+    if (empty) this.empty_us += lasted_us;
+    if (occupied) this.occupied_us += lasted_us;
+    this.wrong.span(counted !== truth, this.at_us, until_us);
+    this.empty.span(empty, this.at_us, until_us);
+    this.occupied.span(occupied, this.at_us, until_us);
+    while (this.errorAt.length < STRETCHES && this.errorAt.length * this.span_us < until_us * STRETCHES) {
+      this.errorAt.push(counted - truth);
+    }
     this.at_us = until_us;
   }
 }

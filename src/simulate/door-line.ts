@@ -1,7 +1,9 @@
 /** One door's part of the way through: visits in, and shadows, edges, levels, tallies and scores out. */
 import type { Body } from '../agents/body.js';
+import { WEEKDAYS } from '../agents/household/schema.js';
 import type { Passage } from '../agents/motion/passage.js';
 import type { Visit } from '../agents/visit.js';
+import { hours } from '../agents/arrivals.js';
 import { LogicHost } from '../counter/host.js';
 import type { Direction, Level, Logic } from '../counter/logic.js';
 import type { Stream } from '../engine/stream.js';
@@ -10,6 +12,7 @@ import type { Design, DesignDoor } from '../scenario/schema.js';
 import { DoorCounter } from '../score/door-counts.js';
 import { DoorScorer } from '../score/door-scorer.js';
 import { DriftTrack } from '../score/drift-bands.js';
+import { HourlyTrack } from '../score/hourly.js';
 import type { DoorRecord } from '../score/metrics.js';
 import { trueNetOf } from '../score/truth.js';
 import { Restarts } from '../sensors/controllers/restarts.js';
@@ -44,6 +47,7 @@ export class DoorLine {
   private readonly scorers: readonly DoorScorer[];
   private readonly counters: readonly DoorCounter[];
   readonly drift: readonly DriftTrack[];
+  readonly hourly: HourlyTrack;
   private readonly breaks: number[];
   /** Visits that overlap in time, and when the last of them leaves. */
   private episode: Shadow[] = [];
@@ -90,6 +94,7 @@ export class DoorLine {
     );
     this.counters = logics.map(() => new DoorCounter());
     this.drift = logics.map(() => new DriftTrack(clock_us));
+    this.hourly = new HourlyTrack(clock_us, hours(design.starts_at), WEEKDAYS.indexOf(design.starts_on));
     this.rangers = rangers ?? NO_RANGERS;
     this.delay_us = Math.max(readingDelay(design, door), this.rangers.delay_us(design.doors.indexOf(door)));
     this.scorers = logics.map(
@@ -118,7 +123,9 @@ export class DoorLine {
     this.episode.push(shadowOf(visit, body, passage, this.barriers.paths));
     this.episodeEnd = Math.max(this.episodeEnd, visit.leave_us);
     for (const scorer of this.scorers) scorer.visit(visit);
-    if (visit.cross_us !== null) for (const track of this.drift) track.crossed(visit.cross_us, trueNetOf(visit));
+    if (visit.cross_us === null) return;
+    for (const track of this.drift) track.crossed(visit.cross_us, trueNetOf(visit));
+    this.hourly.crossed(visit.cross_us, visit.direction === 'forward', visit.persons);
   }
 
   /** An edge of one of the door's rangers; edges may come before the visits that cause them are flushed. */

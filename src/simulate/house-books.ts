@@ -14,6 +14,7 @@ import { Agenda } from '../engine/agenda.js';
 import type { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
+import { HouseScorer, type HouseTimes } from '../score/house.js';
 import { RoomTraceRecorder } from '../score/room-trace.js';
 import type { RoomTimes } from '../score/rooms.js';
 import { RoomScorer } from '../score/rooms.js';
@@ -35,6 +36,7 @@ interface Book {
   /** Per room: the count the scorer has. */
   readonly told: number[];
   readonly scorers: readonly RoomScorer[];
+  readonly house: HouseScorer;
   /** Empty unless traced. */
   readonly recorders: readonly RoomTraceRecorder[];
 }
@@ -56,9 +58,13 @@ export class HouseBooks {
   private readonly span_us: number;
   private booked = 0;
 
-  /** @param replicate the replicate's stream: presence sensors have their own below it */
+  /**
+   * @param peopleAtStart persons in each room, known to the ledgers
+   * @param replicate the replicate's stream: presence sensors have their own below it
+   */
   constructor(
     private readonly design: Design,
+    peopleAtStart: readonly number[],
     replicate: Stream,
     traced: boolean,
   ) {
@@ -66,8 +72,8 @@ export class HouseBooks {
     const span_us = clockOf(design);
     this.span_us = span_us;
     this.sides = doors.map((door) => ({ from: roomIndex(design, door.from), to: roomIndex(design, door.to) }));
-    this.truth = rooms.map((room) => room.people_at_start);
-    const place = rooms.map(({ name, people_at_start: start, presence }) => ({ name, start, presence: !!presence }));
+    this.truth = [...peopleAtStart];
+    const place = rooms.map(({ name, presence }, r) => ({ name, start: peopleAtStart[r]!, presence: !!presence }));
     this.books = logics.map((logic) => {
       const rated = this.sides.map((side, d) => ({ ...side, rates: ratesOf(design, doors[d]!.name, logic.name) }));
       const house = { rooms: place, doors: rated, starts_at_h: hours(design.starts_at) };
@@ -77,7 +83,8 @@ export class HouseBooks {
         const scorers = rooms.map(
           (_, room) => new RoomScorer(span_us, this.truth[room]!, ledger.counts[room]!, recorders[room]),
         );
-        return { ledger, told: [...ledger.counts], scorers, recorders };
+        const all = new HouseScorer(span_us, this.truth, ledger.counts);
+        return { ledger, told: [...ledger.counts], scorers, house: all, recorders };
       });
     });
     this.all = this.books.flat();
@@ -119,6 +126,16 @@ export class HouseBooks {
     return this.design.rooms.map((_, room) =>
       this.books.map((ofLogic) => ofLogic.map(({ scorers }) => scorers[room]!.close())),
     );
+  }
+
+  /** [logic][ledger], when the clock has ended. */
+  closeHouses(): HouseTimes[][] {
+    return this.books.map((ofLogic) => ofLogic.map(({ house }) => house.close()));
+  }
+
+  /** [room][ledger] with the first logic: counted minus true persons at even points of the clock, when it has ended. */
+  drift(): number[][][] {
+    return this.design.rooms.map((_, room) => this.books[0]!.map(({ scorers }) => scorers[room]!.errors()));
   }
 
   /** Empty unless traced. */
@@ -183,7 +200,10 @@ export class HouseBooks {
     const persons = this.truth[room]! + delta;
     if (persons < 0) throw new Error(`room ${this.design.rooms[room]?.name}: true occupancy fell below zero`);
     this.truth[room] = persons;
-    for (const { scorers } of this.all) scorers[room]!.truth(time_us, persons);
+    for (const { scorers, house } of this.all) {
+      scorers[room]!.truth(time_us, persons);
+      house.truth(time_us, room, persons);
+    }
     if (this.sensorOf[room]) this.sense(time_us, room, persons);
   }
 
@@ -205,13 +225,14 @@ export class HouseBooks {
   }
 
   /** Scorers hear of the rooms whose count has changed. */
-  private tell({ ledger, told, scorers }: Book, time_us: number): void {
+  private tell({ ledger, told, scorers, house }: Book, time_us: number): void {
     const { counts } = ledger;
     for (let room = 0; room < told.length; room++) {
       const count = counts[room]!;
       if (count === told[room]) continue;
       told[room] = count;
       scorers[room]!.counted(time_us, count);
+      house.counted(time_us, room, count);
     }
   }
 }

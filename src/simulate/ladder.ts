@@ -9,17 +9,13 @@ import type { Walker } from '../agents/schema.js';
 import { makeLogic } from '../counter/make-logic.js';
 import type { Logic } from '../counter/logic.js';
 import { Stream } from '../engine/stream.js';
-import { MINUTE_US, SECOND_US } from '../engine/time.js';
 import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
 import { wrongOf } from '../score/door-counts.js';
-import { DoorLine } from './door-line.js';
+import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
 import type { PartyAlone } from './parties.js';
-import { partiesAlone, retimed } from './parties.js';
+import { partiesAlone } from './parties.js';
 import type { Sensor } from '../sensors/schema.js';
-import { LAST_US, houseRangers } from './house-rangers.js';
 import { sensorNamed } from './plan.js';
-import { placeRangers } from './ranger-facts-house.js';
-import { intervalFacts, roundTimes } from './ranger-facts-scan.js';
 
 export interface LadderCell {
   /** Name of the walker. */
@@ -69,9 +65,6 @@ export const LADDER_ROD = {
   persons: 1,
 } as const satisfies Walker;
 
-/** Long enough after a visit for sensors, polling and scoring to be done with it. */
-const REST_US = MINUTE_US;
-
 /**
  * Counts of the design's first logic over a ladder of heights. Takes about 0.02 ms a crossing and height.
  *
@@ -84,7 +77,7 @@ export function heightLadder(design: Design, door: DesignDoor, options: LadderOp
   const stream = Stream.root(String(design.seed)).child('ladder', door.name);
   const walkers: Readonly<Record<string, Walker>> = options.walkers ?? { ...design.walkers, 'test rod': LADDER_ROD };
   const names = options.walkers ? Object.keys(options.walkers) : ['adult', 'child', 'test rod'];
-  const rest_us = REST_US + logic.latency_us + patienceOf(choice);
+  const rest_us = restAfter_us(choice, logic);
   const from_us = learningOf_us(design);
   const crowds = names.map((who) => crowdOf(door, walkers, who, options.crossings ?? 200, from_us, rest_us, stream));
 
@@ -134,24 +127,6 @@ export function rungs(lintel_m: number, own_m: number): number[] {
   return heights;
 }
 
-/** How long a built-in logic may wait for something, microseconds; a table says it in its latency. */
-function patienceOf(choice: Design['logics'][number]): number {
-  const timeout_ms = 'timeout_ms' in choice ? choice.timeout_ms : 0;
-  const hold_off_ms = 'hold_off_ms' in choice ? choice.hold_off_ms : 0;
-  return 1000 * (timeout_ms + hold_off_ms);
-}
-
-/** Nobody comes before every ranger has learnt its background: a day's first minute is no matter of height. */
-function learningOf_us(design: Design): number {
-  const house = placeRangers(design);
-  const times = roundTimes(house);
-  const waits_us = house.rangers.map((placed) => {
-    const { nearer_than_m, learn_readings } = placed.mounted.sensor.switching;
-    return nearer_than_m === undefined ? learn_readings * 1000 * intervalFacts(times, placed).busiest_ms + LAST_US : 0;
-  });
-  return Math.ceil(Math.max(0, ...waits_us));
-}
-
 function crowdOf(
   door: DesignDoor,
   walkers: Readonly<Record<string, Walker>>,
@@ -163,13 +138,7 @@ function crowdOf(
 ): PartyAlone[] {
   const own = stream.child('crowd', who);
   const parties = partiesAlone(door, walkers, { who, kind: 'through', forward_share: 0.5 }, count, own);
-  let free_us = from_us;
-  return parties.map((party, n) => {
-    // The odd part of a second keeps visits out of step with any polling.
-    const timed = retimed(party, free_us + Math.round(own.child('clock').at(n) * SECOND_US));
-    free_us = (timed[timed.length - 1] as PartyAlone[number]).visit.leave_us + rest_us;
-    return timed;
-  });
+  return spacedOut(parties, from_us, rest_us, own.child('clock'));
 }
 
 interface Mounted {
@@ -207,25 +176,7 @@ function runCrowd(
   who: string,
   stream: Stream,
 ): LadderCell {
-  const noise = stream.child('noise', who);
-  const index = design.doors.indexOf(door);
-  const rangers = houseRangers(design, noise, {
-    edge: (at, beam, time_us, level) => {
-      if (at === index) line.rangerEdge(beam, time_us, level);
-    },
-  });
-  const line = new DoorLine(design, door, [logic], noise, { tally: () => {} }, rangers);
-  let end_us = 0;
-  for (const party of crowd) {
-    for (const { visit, body, passage } of party) {
-      rangers?.until(visit.enter_us);
-      rangers?.visit(index, visit, body, passage);
-      line.visit(visit, body, passage);
-      end_us = Math.max(end_us, visit.leave_us);
-    }
-  }
-  rangers?.until(line.end_us(end_us) + LAST_US);
-  const { logics, breaks } = line.close(end_us, 0);
+  const { logics, breaks } = runAlone(design, door, logic, crowd, stream.child('noise', who));
   const total = (logics[0] as (typeof logics)[number]).total;
   const per = (n: number) => (total.crossings > 0 ? n / total.crossings : 0);
   const per100 = (n: number) => per(100 * n);

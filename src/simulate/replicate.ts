@@ -1,9 +1,10 @@
 /** One replicate: one crowd over one clock, through every door. */
-import { Crowd } from '../agents/crowd.js';
+import { makeCrowd } from '../agents/make-crowd.js';
 import { makeLogic } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
+import type { HourlyTrack } from '../score/hourly.js';
 import type { ReplicateRecord } from '../score/metrics.js';
 import { DoorLine } from './door-line.js';
 import { LAST_US, houseRangers } from './house-rangers.js';
@@ -19,6 +20,10 @@ export interface ReplicateResult {
   readonly record: ReplicateRecord;
   /** [door][logic]: counted minus true net at even points of the clock. */
   readonly drift: readonly (readonly (readonly number[])[])[];
+  /** [room][ledger], first logic: counted minus true persons at even points of the clock. */
+  readonly room_drift: readonly (readonly (readonly number[])[])[];
+  /** Per door. */
+  readonly hourly: readonly Pick<HourlyTrack, 'forward' | 'backward'>[];
   /** Of the first replicate only. */
   readonly traces: readonly RoomTrace[];
 }
@@ -38,7 +43,8 @@ export function runReplicate(
   const stream = Stream.root(String(design.seed)).child(purpose, String(number));
   const clock_us = clockOf(design);
   const logics = design.logics.map((choice) => makeLogic(choice, design.tables));
-  const books = new HouseBooks(design, stream, number === 1);
+  const crowd = makeCrowd(crowdPlan(design), stream.child('crowd'));
+  const books = new HouseBooks(design, crowd.peopleAtStart, stream, number === 1);
   const rangers = houseRangers(design, stream, {
     edge: (door, beam, time_us, level) => (lines[door] as DoorLine).rangerEdge(beam, time_us, level),
     ...(sinks.reading && {
@@ -69,7 +75,6 @@ export function runReplicate(
     );
   });
 
-  const crowd = new Crowd(crowdPlan(design), stream.child('crowd'));
   let visits = 0;
   crowd.run((visit, body, passage) => {
     sinks.passage?.(number, visit);
@@ -87,7 +92,9 @@ export function runReplicate(
   rangers?.until(Math.max(...lines.map((line) => line.end_us(clock_us))) + LAST_US);
   const doors = lines.map((line, d) => line.close(clock_us, crowd.unmet[d] as number));
   return {
-    record: { doors, rooms: books.close() },
+    record: { doors, rooms: books.close(), houses: books.closeHouses() },
+    room_drift: books.drift(),
+    hourly: lines.map(({ hourly: { forward, backward } }) => ({ forward, backward })),
     drift: lines.map((line) => line.drift.map((track) => track.errors())),
     traces: books.traces(),
   };

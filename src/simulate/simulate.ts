@@ -8,14 +8,21 @@
  * clock, no chance but the seed's; the same design gives the same bytes anywhere.
  */
 import type { Design } from '../scenario/schema.js';
-import { driftBands } from '../score/drift-bands.js';
-import type { ClothingRun, Figures } from '../score/figures.js';
+import { hours } from '../agents/arrivals.js';
+import { WEEKDAYS } from '../agents/household/schema.js';
+import type { RareKind } from '../score/causes.js';
+import { bands, driftBands } from '../score/drift-bands.js';
+import type { ActivityRun, ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
+import { hourlyCounts, hoursCovered } from '../score/hourly.js';
+import { survivalCurve } from '../score/room-rates.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { buildMetrics } from '../score/metrics.js';
 import { calibrated } from './calibration.js';
+import { ACTIVE_AGAIN, activityAsked, activityDesigns } from './activity-runs.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
 import { clockOf } from './plan.js';
+import { rareKinds } from './rare-kinds.js';
 import type { ReplicateResult } from './replicate.js';
 import { runReplicate } from './replicate.js';
 import { silhouettes } from './silhouettes.js';
@@ -38,12 +45,20 @@ export function simulate(given: Design, sinks: Sinks = {}): Outcome {
   }
   const { metrics, figures } = assemble(design, results);
   const clothing = clothingOf(design, results);
-  return { metrics, figures: clothing ? { ...figures, clothing } : figures };
+  const activity = activityOf(design, results);
+  return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }) } };
 }
 
 /** Metrics and figures of finished replicates, in order of their numbers. */
 export function assemble(design: Design, results: readonly ReplicateResult[]): Outcome {
-  return { metrics: metricsOf(design, results), figures: figuresOf(design, results) };
+  const rare = design.doors.map((door, d) =>
+    rareKinds(
+      design,
+      door,
+      results.map(({ record }) => record.doors[d]!.logics[0]!),
+    ),
+  );
+  return { metrics: metricsOf(design, results, rare), figures: figuresOf(design, results) };
 }
 
 /** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */
@@ -65,7 +80,31 @@ function clothingOf(design: Design, results: readonly ReplicateResult[]): Clothi
   ];
 }
 
-function metricsOf(design: Design, results: readonly ReplicateResult[]): Metrics {
+/** The first replicates again, calmer and busier; null where that isn't asked for. */
+function activityOf(design: Design, results: readonly ReplicateResult[]): ActivityRun[] | null {
+  if (!activityAsked(design)) return null;
+  const { half, double } = activityDesigns(design);
+  const first = results.slice(0, ACTIVE_AGAIN);
+  const again = (busy: Design): ReplicateResult[] => first.map((_, r) => runReplicate(busy, r + 1, {}));
+  const run = (what: ActivityRun['what'], records: readonly ReplicateResult[]): ActivityRun => {
+    const { house, houses } = metricsOf({ ...design, targets: [] }, records);
+    const [rooms] = houses;
+    return {
+      what,
+      replicates: records.length,
+      wrong_per_100: house.wrong_per_100,
+      ...(rooms && { exact_share: rooms.exact_share, first_wrong_h: rooms.first_wrong_h }),
+    };
+  };
+  return [run('half', again(half)), run('as assumed', first), run('double', again(double))];
+}
+
+/** @param rare per door */
+function metricsOf(
+  design: Design,
+  results: readonly ReplicateResult[],
+  rare: readonly (readonly RareKind[])[] = [],
+): Metrics {
   return buildMetrics({
     jambeam: VERSION,
     scenario: design.name,
@@ -73,10 +112,11 @@ function metricsOf(design: Design, results: readonly ReplicateResult[]): Metrics
     hours: design.hours,
     logics: design.logics.map((logic) => logic.name),
     ledgers: design.ledgers.map((ledger) => ledger.name),
-    doors: design.doors.map((door) => ({
+    doors: design.doors.map((door, d) => ({
       name: door.name,
       mix: door.traffic.mix,
       beams: door.beams.map((beam) => beam.name),
+      rare: rare[d] ?? [],
     })),
     rooms: design.rooms.map((room) => room.name),
     replicates: results.map((result) => result.record),
@@ -98,7 +138,45 @@ function figuresOf(design: Design, results: readonly ReplicateResult[]): Figures
         ),
       ),
     ),
+    room_drift: roomDrift(design, results),
+    survival: survival(design, results),
+    hourly: design.doors.map((door, d) =>
+      hourlyCounts(
+        door.name,
+        hoursCovered(span_us, hours(design.starts_at), WEEKDAYS.indexOf(design.starts_on)),
+        results.map((result) => result.hourly[d]!),
+      ),
+    ),
     rooms: results[0]?.traces ?? [],
     silhouettes: silhouettes(design),
   };
+}
+
+/** With the first logic, the headline's. */
+function roomDrift(design: Design, results: readonly ReplicateResult[]): RoomDriftBands[] {
+  const logic = design.logics[0]!.name;
+  return design.rooms.flatMap((room, r) =>
+    design.ledgers.map((ledger, g) => ({
+      room: room.name,
+      logic,
+      ledger: ledger.name,
+      ...bands(
+        clockOf(design),
+        results.map((result) => result.room_drift[r]![g]!),
+      ),
+    })),
+  );
+}
+
+function survival(design: Design, results: readonly ReplicateResult[]): SurvivalCurve[] {
+  return design.rooms.flatMap((room, r) =>
+    design.logics.flatMap((logic, l) =>
+      design.ledgers.map((ledger, g) => ({
+        room: room.name,
+        logic: logic.name,
+        ledger: ledger.name,
+        ...survivalCurve(results.map(({ record }) => record.rooms[r]![l]![g]!)),
+      })),
+    ),
+  );
 }

@@ -119,6 +119,10 @@ function doorMetrics(door: string, logic: string, scale: number): DoorMetrics {
     extra: Math.round((visits * rate) / 400),
     invented: what === 'turn-back' || what === 'linger' ? Math.round((visits * rate) / 100) : 0,
     wrong_per_100_visits: rate === 0 ? none(half, visits) : est(rate * scale, half, visits),
+    visits_per_week: est(1.05 * visits, 0.1 * visits, visits),
+    wrong_per_week: rate === 0 ? none(half, visits) : est((1.05 * visits * rate * scale) / 100, half, visits),
+    net_error_per_week: signed(-0.002 * visits * rate * scale, half, visits),
+    first_wrong_median_days: rate === 0 ? unknown('none seen') : est(70 / rate, 30 / rate, visits),
   });
   const bands = Array.from({ length: 9 }, (_, i) => 1.0 + 0.1 * i);
   return {
@@ -218,6 +222,25 @@ export function inventedMetrics(): Metrics {
         empty_while_occupied_share: est(0.081 + 0.03 * j, 0.021, 20),
         occupied_while_empty_share: est(0.142 - 0.02 * k, 0.044, 20),
         mean_absolute_error: est(2.4 - 0.5 * k, 0.7, 20),
+        empty_while_occupied_per_day: est(5.2 + j, 1.1, 20),
+        occupied_while_empty_per_day: est(7.9 - k, 1.6, 20),
+        longest_empty_while_occupied_min: est(14.5, 4.2, 20),
+        longest_occupied_while_empty_min: est(38.1, 9.7, 20),
+        max_empty_while_occupied_min: 61.5,
+        max_occupied_while_empty_min: 143.2,
+        first_wrong_h: est(2.3 + 0.4 * k, 0.8, 20),
+      })),
+    ),
+    houses: LOGICS.flatMap((logic, j) =>
+      ['raw', 'floor'].map((ledger, k) => ({
+        logic,
+        ledger,
+        exact_share: est(0.204 + 0.1 * k - 0.05 * j, 0.06, 20),
+        persons_bias: signed(-0.8 + 0.3 * k, 0.9, 20),
+        persons_absolute_error: est(2.4 - 0.5 * k, 0.7, 20),
+        empty_while_occupied_per_day: est(5.2 + j, 1.1, 20),
+        occupied_while_empty_per_day: est(7.9 - k, 1.6, 20),
+        first_wrong_h: est(2.3 + 0.4 * k, 0.8, 20),
       })),
     ),
     targets: [
@@ -277,6 +300,9 @@ function inventedFigures(): Figures {
     drift: ['hall-door', 'garden-door'].flatMap((door, i) =>
       LOGICS.map((logic, j) => band(door, logic, 0.6 * j + 0.9 * i)),
     ),
+    room_drift: [],
+    survival: [],
+    hourly: [],
     rooms: LOGICS.flatMap((logic) => ['raw', 'floor'].map((ledger) => trace(logic, ledger))),
     silhouettes: [stick('adult', 1.71), stick('child', 1.18)],
   };

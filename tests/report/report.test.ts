@@ -162,7 +162,7 @@ describe('runs with holes in them', () => {
   test('no room, no target, no picture, no source', async () => {
     const text = await render({
       metrics: { ...inventedMetrics(), rooms: [], targets: [] },
-      figures: { format: 1, drift: [], rooms: [], silhouettes: [] },
+      figures: { format: 1, drift: [], room_drift: [], survival: [], hourly: [], rooms: [], silhouettes: [] },
       sources: [],
     });
     expect(text).toContain('No target was set');

@@ -80,6 +80,10 @@ test('a kind seen only a few times is never called the worst', () => {
     extra: 0,
     invented: 0,
     wrong_per_100_visits: est(100, 0, 2),
+    visits_per_week: est(2, 1, 2),
+    wrong_per_week: est(2, 1, 2),
+    net_error_per_week: est(0, 1, 2),
+    first_wrong_median_days: est(2, 1, 2),
   });
   const { worst } = verdictOf(inventedDesign(), { ...metrics, doors: [door] });
   expect(plainly(worst)).toMatch(/^Adults lingering/);

@@ -22,6 +22,18 @@ const times = (exact_us: number) => ({
   empty_while_occupied_us: 100 - exact_us,
   occupied_while_empty_us: 0,
   absolute_error_us: 2 * (100 - exact_us),
+  empty_while_occupied_episodes: exact_us < 100 ? 1 : 0,
+  longest_empty_while_occupied_us: 100 - exact_us,
+  occupied_while_empty_episodes: 0,
+  longest_occupied_while_empty_us: 0,
+  first_wrong_us: exact_us < 100 ? exact_us : null,
+});
+const house = (exact_us: number) => ({
+  span_us: 100,
+  exact_us,
+  error_us: exact_us - 100,
+  absolute_error_us: 100 - exact_us,
+  first_wrong_us: exact_us < 100 ? exact_us : null,
 });
 const replicate = (missed: number): ReplicateRecord => ({
   doors: [
@@ -33,6 +45,10 @@ const replicate = (missed: number): ReplicateRecord => ({
       [times(100 - missed), times(100)],
       [times(50), times(60)],
     ],
+  ],
+  houses: [
+    [house(100 - missed), house(100)],
+    [house(50), house(60)],
   ],
 });
 const input: MetricsInput = {
@@ -104,6 +120,31 @@ describe('metrics of two doors, two logics, one room, three replicates', () => {
       empty_while_occupied_share: { value: 0.03, n: 3 },
       mean_absolute_error: { value: 0.06 },
     });
+  });
+
+  test('how often and since when a room is wrong: a clock of 100 µs is a part of a day', () => {
+    const [raw, floor] = metrics.rooms;
+    const clock_day = 100 / 86.4e9;
+    expect(raw!.empty_while_occupied_per_day.value).toBeCloseTo(1 / clock_day, 0);
+    // Stretches of 2, 4 and 3 µs; wrong from 98, 96 and 97 µs on, in the middle from 97 on.
+    expect(raw!.longest_empty_while_occupied_min.value).toBeCloseTo(3 / 60e6, 15);
+    expect(raw!.max_empty_while_occupied_min).toBeCloseTo(4 / 60e6, 15);
+    expect(raw!.first_wrong_h).toMatchObject({ method: 'kaplan-meier', n: 3 });
+    expect(raw!.first_wrong_h.value).toBeCloseTo(97 / 3.6e9, 15);
+    expect(floor!.empty_while_occupied_per_day).toMatchObject({ value: 0, method: 'poisson-zero' });
+    expect(floor!.first_wrong_h).toMatchObject({ value: null, method: 'none' });
+  });
+
+  test('all rooms at once stand once per logic and ledger', () => {
+    expect(metrics.houses.map((h) => [h.logic, h.ledger, h.exact_share.value, h.persons_bias.value])).toEqual([
+      ['four-level', 'raw', 0.97, -0.03],
+      ['four-level', 'floor', 1, 0],
+      ['first-broken', 'raw', 0.5, -0.5],
+      ['first-broken', 'floor', 0.6, -0.4],
+    ]);
+    const perDay = metrics.houses[0]!.empty_while_occupied_per_day;
+    expect(perDay).toEqual(metrics.rooms[0]!.empty_while_occupied_per_day);
+    expect(buildMetrics({ ...input, rooms: [] }).houses).toEqual([]);
   });
 
   test('targets are judged on them', () => {

@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { HouseScorer } from '../../src/score/house.js';
 import { MOST_STEPS, RoomTraceRecorder } from '../../src/score/room-trace.js';
 import { RoomScorer } from '../../src/score/rooms.js';
+
+const NEVER = {
+  empty_while_occupied_episodes: 0,
+  longest_empty_while_occupied_us: 0,
+  occupied_while_empty_episodes: 0,
+  longest_occupied_while_empty_us: 0,
+  first_wrong_us: null,
+};
 
 test('an evening: someone comes in unseen and sits in the dark, later the light burns for nobody', () => {
   const room = new RoomScorer(100, 0, 0);
@@ -17,6 +26,8 @@ test('an evening: someone comes in unseen and sits in the dark, later the light 
     empty_while_occupied_us: 22,
     occupied_while_empty_us: 40,
     absolute_error_us: 20 * 1 + 2 * 2 + 18 * 1 + 40 * 1,
+    // Microseconds are no episodes.
+    ...NEVER,
   });
 });
 
@@ -38,45 +49,98 @@ const steps = fc
   .map((drawn) => drawn.sort((a, b) => a[0] - b[0]));
 const valueAt = (list: readonly (readonly [number, number])[], t: number) => list.findLast(([at]) => at <= t)?.[1] ?? 0;
 
-test('any interleaving of the two streams gives what adding up second by second gives', () => {
+/** Three seconds: four of them are an episode, three are none. */
+const UNIT = 3_000_000;
+const SPAN = 25;
+
+/** Lengths and beginnings, in units, of the runs in which something holds that last for ten seconds or more. */
+function runs(holds: readonly boolean[]): { from: number; length: number }[] {
+  const text = holds.map((one) => (one ? 'x' : '.')).join('');
+  return [...text.matchAll(/x{4,}/g)].map((match) => ({ from: match.index, length: match[0].length }));
+}
+const longest = (list: readonly { length: number }[]) => UNIT * Math.max(0, ...list.map(({ length }) => length));
+const first = (list: readonly { from: number }[]) => (list[0] ? UNIT * list[0].from : null);
+
+test('any interleaving of the two streams gives what adding up unit by unit gives', () => {
   fc.assert(
     fc.property(steps, steps, (drawn, counts) => {
       const truths = drawn.map(([at, persons]) => [at, Math.max(0, persons)] as const);
-      const span = 25;
-      const oneByOne = new RoomScorer(span, 0, 0);
-      for (const [at, persons] of truths) oneByOne.truth(at, persons);
-      for (const [at, persons] of counts) oneByOne.counted(at, persons);
+      const oneByOne = new RoomScorer(SPAN * UNIT, 0, 0);
+      for (const [at, persons] of truths) oneByOne.truth(at * UNIT, persons);
+      for (const [at, persons] of counts) oneByOne.counted(at * UNIT, persons);
 
-      const together = new RoomScorer(span, 0, 0);
+      const together = new RoomScorer(SPAN * UNIT, 0, 0);
       for (let t = 0; t <= 30; t++) {
-        together.advance(t);
-        for (const [at, persons] of counts) if (at === t) together.counted(at, persons);
-        for (const [at, persons] of truths) if (at === t) together.truth(at, persons);
+        together.advance(t * UNIT);
+        for (const [at, persons] of counts) if (at === t) together.counted(at * UNIT, persons);
+        for (const [at, persons] of truths) if (at === t) together.truth(at * UNIT, persons);
       }
-      let exact = 0;
-      let empty = 0;
-      let occupied = 0;
-      let error = 0;
-      for (let t = 0; t < span; t++) {
-        const truth = valueAt(truths, t);
-        const counted = valueAt(counts, t);
-        exact += truth === counted ? 1 : 0;
-        empty += counted <= 0 && truth > 0 ? 1 : 0;
-        occupied += counted > 0 && truth === 0 ? 1 : 0;
-        error += Math.abs(truth - counted);
-      }
+      const units = Array.from({ length: SPAN }, (_, t) => ({
+        truth: valueAt(truths, t),
+        counted: valueAt(counts, t),
+      }));
+      const isEmpty = units.map(({ truth, counted }) => counted <= 0 && truth > 0);
+      const isOccupied = units.map(({ truth, counted }) => counted > 0 && truth === 0);
+      const isWrong = units.map(({ truth, counted }) => truth !== counted);
+      const time = (holds: readonly boolean[]) => UNIT * holds.filter(Boolean).length;
       const expected = {
-        span_us: span,
-        exact_us: exact,
-        empty_while_occupied_us: empty,
-        occupied_while_empty_us: occupied,
-        absolute_error_us: error,
+        span_us: SPAN * UNIT,
+        exact_us: SPAN * UNIT - time(isWrong),
+        empty_while_occupied_us: time(isEmpty),
+        occupied_while_empty_us: time(isOccupied),
+        absolute_error_us: UNIT * units.reduce((sum, { truth, counted }) => sum + Math.abs(truth - counted), 0),
+        empty_while_occupied_episodes: runs(isEmpty).length,
+        longest_empty_while_occupied_us: longest(runs(isEmpty)),
+        occupied_while_empty_episodes: runs(isOccupied).length,
+        longest_occupied_while_empty_us: longest(runs(isOccupied)),
+        first_wrong_us: first(runs(isWrong)),
       };
       expect(oneByOne.close()).toEqual(expected);
       expect(together.close()).toEqual(expected);
+      // Even points of the clock lie at 25/48 of a unit; the last one is read just before the end.
+      const errors = Array.from({ length: 49 }, (_, k) => units[Math.min(SPAN - 1, Math.floor((k * SPAN) / 48))]!);
+      expect(oneByOne.errors()).toEqual(errors.map(({ truth, counted }) => counted - truth));
+      expect(together.errors()).toEqual(oneByOne.errors());
     }),
     { seed: 7, numRuns: 1000 },
   );
+});
+
+test('all rooms at once: right when every one is, and its total is that of all', () => {
+  // [unit, room, true or counted, persons] in order of time.
+  const happenings = fc
+    .array(fc.tuple(fc.nat(30), fc.nat(2), fc.boolean(), fc.nat(3)), { maxLength: 16 })
+    .map((drawn) => drawn.sort((a, b) => a[0] - b[0]));
+  fc.assert(
+    fc.property(happenings, (drawn) => {
+      const start = [1, 0, 2];
+      const house = new HouseScorer(SPAN * UNIT, start, start);
+      const units: number[][] = [];
+      const truths = [...start];
+      const counts = [...start];
+      for (let t = 0; t < SPAN; t++) {
+        for (const [at, room, isTruth, persons] of drawn) if (at === t) (isTruth ? truths : counts)[room] = persons;
+        units.push(counts.map((count, room) => count - truths[room]!));
+      }
+      for (const [at, room, isTruth, persons] of drawn) {
+        if (isTruth) house.truth(at * UNIT, room, persons);
+        else house.counted(at * UNIT, room, persons);
+      }
+      const isWrong = units.map((errors) => errors.some((error) => error !== 0));
+      const totals = units.map((errors) => errors.reduce((sum, error) => sum + error, 0));
+      expect(house.close()).toEqual({
+        span_us: SPAN * UNIT,
+        exact_us: UNIT * isWrong.filter((wrong) => !wrong).length,
+        error_us: UNIT * totals.reduce((sum, total) => sum + total, 0),
+        absolute_error_us: UNIT * totals.reduce((sum, total) => sum + Math.abs(total), 0),
+        first_wrong_us: first(runs(isWrong)),
+      });
+    }),
+    { seed: 8, numRuns: 500 },
+  );
+  const late = new HouseScorer(100, [0], [0]);
+  late.truth(50, 0, 1);
+  expect(() => late.counted(49, 0, 1)).toThrow(RangeError);
 });
 
 test('a short trace keeps every step, the start included', () => {

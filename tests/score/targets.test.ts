@@ -38,14 +38,31 @@ const door = (name: string, logic: string, e: Estimate) => ({
   unmet_parties: 0,
   confusion: { rows: [], columns: [], counts: [] },
 });
-const room = (logic: string, ledger: string, value: number) => ({
-  room: 'hall',
+const room = (logic: string, ledger: string, value: number, name = 'hall') => ({
+  room: name,
   logic,
   ledger,
   exact_share: estimate(value, value, value),
   empty_while_occupied_share: estimate(0, 0, 0),
   occupied_while_empty_share: estimate(0, 0, 0),
   mean_absolute_error: estimate(0, 0, 0),
+  empty_while_occupied_per_day: estimate(10 * value, 10 * value, 10 * value + 1),
+  occupied_while_empty_per_day: estimate(0, 0, 0),
+  longest_empty_while_occupied_min: estimate(0, 0, 0),
+  longest_occupied_while_empty_min: estimate(0, 0, 0),
+  max_empty_while_occupied_min: 0,
+  max_occupied_while_empty_min: 0,
+  first_wrong_h: estimate(24, 12, null, { method: 'kaplan-meier' }),
+});
+const house = (logic: string, ledger: string, value: number) => ({
+  logic,
+  ledger,
+  exact_share: estimate(value, value, value),
+  persons_bias: estimate(-value, -value, -value),
+  persons_absolute_error: estimate(value, value, value),
+  empty_while_occupied_per_day: estimate(0, 0, 0),
+  occupied_while_empty_per_day: estimate(0, 0, 0),
+  first_wrong_h: estimate(null, 6, null, { method: 'kaplan-meier' }),
 });
 const metrics: Omit<Metrics, 'targets'> = {
   format: 1,
@@ -61,6 +78,7 @@ const metrics: Omit<Metrics, 'targets'> = {
     door('back', 'four-level', estimate(null, null, null)),
   ],
   rooms: [room('four-level', 'raw', 0.8), room('four-level', 'floor', 0.9), room('first-broken', 'floor', 0.4)],
+  houses: [house('four-level', 'raw', 0.5), house('four-level', 'floor', 0.6), house('first-broken', 'raw', 0.1)],
 };
 
 describe('a path', () => {
@@ -74,6 +92,15 @@ describe('a path', () => {
     expect(value('rooms.hall.exact_share')).toBe(0.8);
     expect(value('rooms.hall.four-level.floor.exact_share')).toBe(0.9);
     expect(value('rooms.hall.first-broken.exact_share')).toBe(0.4);
+  });
+
+  test('of the house names what is known of its doors, or of all its rooms at once', () => {
+    const value = (path: string) => findEstimate(metrics, path)?.value;
+    expect(value('house.exact_share')).toBe(0.5);
+    expect(value('house.four-level.floor.exact_share')).toBe(0.6);
+    expect(value('house.first-broken.persons_bias')).toBe(-0.1);
+    expect(value('house.four-level.wrong_per_100')).toBeUndefined();
+    expect(value('house.four-level.floor.more.exact_share')).toBeUndefined();
   });
 
   test('that names nothing finds nothing', () => {
@@ -110,6 +137,37 @@ describe('a target', () => {
     expect(judged(estimate(0.9, 0.8, 1), { at_least: 0.85 }).outcome).toBe('undecided');
     expect(judged(estimate(0.6, 0.5, 0.7), { at_least: 0.8 }).outcome).toBe('missed');
     expect(judged(estimate(4, 3, 5), { at_least: 1, at_most: 2 }).outcome).toBe('missed');
+  });
+
+  test('of every room is that of the worst room', () => {
+    const rooms = [room('four-level', 'raw', 0.8), room('four-level', 'raw', 0.3, 'attic')];
+    const of = (limits: { at_most?: number; at_least?: number }, metric = 'exact_share') =>
+      judgeTarget({ ...metrics, rooms }, { metric: `rooms.*.${metric}`, ...limits });
+    expect(of({ at_least: 0.3 }).outcome).toBe('met');
+    expect(of({ at_least: 0.31 }).outcome).toBe('missed');
+    expect(of({ at_most: 9 }, 'empty_while_occupied_per_day').outcome).toBe('met');
+    expect(of({ at_most: 8.5 }, 'empty_while_occupied_per_day')).toMatchObject({ outcome: 'undecided' });
+    expect(of({ at_most: 7 }, 'empty_while_occupied_per_day').outcome).toBe('missed');
+    const found = (lowest: boolean) => findEstimate({ ...metrics, rooms }, 'rooms.*.exact_share', lowest)?.value;
+    expect([found(false), found(true)]).toEqual([0.8, 0.3]);
+    expect(judgeTarget({ ...metrics, rooms: [] }, { metric: 'rooms.*.exact_share', at_least: 0 }).outcome).toBe(
+      'unknown',
+    );
+  });
+
+  test('on a median wait needs only the end of the interval that answers it', () => {
+    const of = (metric: string, limits: { at_most?: number; at_least?: number }) =>
+      judgeTarget(metrics, { metric, ...limits });
+    // From 12 hours to no end.
+    expect(of('rooms.hall.first_wrong_h', { at_least: 12 }).outcome).toBe('met');
+    expect(of('rooms.hall.first_wrong_h', { at_least: 13 })).toMatchObject({
+      outcome: 'undecided',
+      more_replicates: null,
+    });
+    expect(of('rooms.hall.first_wrong_h', { at_most: 11 }).outcome).toBe('missed');
+    // The median itself was never reached, but it is later than 6 hours.
+    expect(of('house.first_wrong_h', { at_least: 6 }).outcome).toBe('met');
+    expect(of('house.first_wrong_h', { at_most: 48 })).toMatchObject({ outcome: 'undecided', more_replicates: null });
   });
 
   test('without a value or an interval is unknown', () => {

@@ -1,6 +1,6 @@
 /** What was asked of the design, and whether the numbers give it. */
 import type { Metrics } from '../../score/metrics-schema.js';
-import { findEstimate, parseTargetPath } from '../../score/targets.js';
+import { EVERY_ROOM, HOUSE_TARGETS, type TargetPath, findEstimate, parseTargetPath } from '../../score/targets.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { decimal, estimateWords, named, plural } from '../words.js';
 
@@ -16,15 +16,22 @@ export function metricWords(path: string): string {
   const parsed = parseTargetPath(path);
   if (parsed === null) return named(path);
   const metric = parsed.metric.replace(/[._]/g, ' ');
-  if (parsed.of === 'house') return `all doors: ${metric}`;
-  const by = [parsed.logic, parsed.of === 'rooms' ? parsed.ledger : undefined].filter((x) => x !== undefined);
-  const where = `${parsed.of === 'doors' ? 'door' : 'room'} ${named(parsed.name)}`;
+  const ofRooms = parsed.of === 'house' && HOUSE_TARGETS.some((name) => name === parsed.metric);
+  if (parsed.of === 'house' && !ofRooms) return `all doors: ${metric}`;
+  const by = [parsed.logic, parsed.of === 'doors' ? undefined : parsed.ledger].filter((x) => x !== undefined);
+  const where = whereWords(parsed);
   return `${where}${by.length > 0 ? ` (${by.map(named).join(', ')})` : ''}: ${metric}`;
 }
 
+function whereWords(parsed: TargetPath): string {
+  if (parsed.of === 'house') return 'all rooms at once';
+  if (parsed.of === 'doors') return `door ${named(parsed.name)}`;
+  return parsed.name === EVERY_ROOM ? 'the worst room' : `room ${named(parsed.name)}`;
+}
+
 /** Metrics that are shares are printed as they are compared: as numbers from 0 to 1. */
-export function targetResult(metrics: Metrics, path: string): string {
-  const e = findEstimate(metrics, path);
+export function targetResult(metrics: Metrics, path: string, lowest = false): string {
+  const e = findEstimate(metrics, path, lowest);
   if (e === null) return 'no such number';
   const { value, range, note } = estimateWords(e);
   if (value === null) return `not known: ${note ?? ''}`;
@@ -45,7 +52,7 @@ export function targetTable(metrics: Metrics): Markup | null {
     html`<table><caption>Targets</caption><thead><tr><th scope="col">what</th><th scope="col">outcome</th><th scope="col">limit</th><th scope="col">this run</th></tr></thead>
 <tbody>${metrics.targets.map(
       (t) => html`<tr><th scope="row">${metricWords(t.metric)}</th>
-<td class="outcome ${t.outcome}">${OUTCOME[t.outcome]}${t.outcome === 'undecided' && t.more_replicates !== null && html` <small>${moreWords(t.more_replicates)}</small>`}</td><td>${limitWords(t)}</td><td>${targetResult(metrics, t.metric)}</td></tr>`,
+<td class="outcome ${t.outcome}">${OUTCOME[t.outcome]}${t.outcome === 'undecided' && t.more_replicates !== null && html` <small>${moreWords(t.more_replicates)}</small>`}</td><td>${limitWords(t)}</td><td>${targetResult(metrics, t.metric, t.at_most === undefined)}</td></tr>`,
     )}</tbody></table>`,
   );
 }

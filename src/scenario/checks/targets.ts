@@ -1,5 +1,5 @@
 /** Targets: each names an estimate that there will be, and a limit. */
-import { DOOR_TARGETS, ROOM_TARGETS, parseTargetPath } from '../../score/targets.js';
+import { EVERY_ROOM, knownMetrics, parseTargetPath } from '../../score/targets.js';
 import type { Finding, KeyPath } from '../issue.js';
 import { nearest } from '../../engine/nearest.js';
 import { type Outline, finding, unknownName } from './outline.js';
@@ -19,24 +19,25 @@ export function checkTargets(outline: Outline): Finding[] {
   });
 }
 
-/** `house.METRIC`, `doors.DOOR[.LOGIC].METRIC` or `rooms.ROOM[.LOGIC[.LEDGER]].METRIC`. */
+/** `house[.LOGIC[.LEDGER]].METRIC`, `doors.DOOR[.LOGIC].METRIC` or `rooms.ROOM[.LOGIC[.LEDGER]].METRIC`. */
 function checkMetric(outline: Outline, metric: string, path: KeyPath): Finding[] {
   const [root = '', owner = ''] = metric.split('.');
   if (root !== 'house' && root !== 'doors' && root !== 'rooms')
     return [finding(path, { code: 'bad_metric_root', root })];
   if (root !== 'house') {
     const [what, owners] = root === 'doors' ? ['door', outline.doors] : ['room', outline.rooms];
-    const unknown = unknownName(what, owner, namesOf(owners), path);
+    const every = root === 'rooms' && owner === EVERY_ROOM;
+    const unknown = every ? [] : unknownName(what, owner, namesOf(owners), path);
     if (unknown.length > 0) return unknown;
   }
   const parsed = parseTargetPath(metric);
   if (!parsed) {
-    const known = root === 'rooms' ? ROOM_TARGETS : DOOR_TARGETS;
+    const known = knownMetrics(root);
     const name = metric.slice(root.length + 1 + (root === 'house' ? 0 : owner.length + 1));
     return [finding(path, { code: 'unknown_name', what: 'metric', name, known, nearest: nearest(name, known) })];
   }
-  const logic = parsed.of === 'house' ? undefined : parsed.logic;
-  const ledger = parsed.of === 'rooms' ? parsed.ledger : undefined;
+  const { logic } = parsed;
+  const ledger = parsed.of === 'doors' ? undefined : parsed.ledger;
   return [
     ...unknownName('logic', logic, logicNames(outline), path),
     ...unknownName('ledger', ledger, ledgerNames(outline), path),
