@@ -12,6 +12,7 @@ import { controllerSchema } from '../sensors/controllers/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
 import { surroundingsSchema } from '../sensors/surroundings.js';
 import { ledgersSchema, logicSchema } from '../counter/schema.js';
+import { effortKeys } from './effort-schema.js';
 import { targetSchema } from '../score/schema.js';
 
 export const FORMAT = 1;
@@ -108,6 +109,9 @@ const common = {
   hours: quantity(0.01, 8760, 'h', 'Simulated hours of each replicate.').default(8),
   starts_at: clockTime('Clock time at the start, HH:MM.').default('08:00'),
   rooms: z.array(room).max(200).meta({ description: 'The rooms that are counted.' }),
+  storey_height_m: quantity(2, 10, 'm', 'From floor to floor: how far cables go up from storey to storey.').default(
+    2.7,
+  ),
   controllers: z
     .array(controllerSchema)
     .min(1)
@@ -131,6 +135,7 @@ const common = {
     .max(100)
     .meta({ description: 'What is good enough; the verdict answers to these.' })
     .default(() => []),
+  ...effortKeys,
 };
 
 /** A logic may be written as its bare name. */
