@@ -130,7 +130,12 @@ function score({ design, logic, episodes, tallies }: Recording): void {
 }
 
 function rooms({ design, episodes, tallies }: Recording): void {
-  const books = new HouseBooks(design, Stream.root('rooms'), false);
+  const books = new HouseBooks(
+    design,
+    design.rooms.map((room) => room.people_at_start),
+    Stream.root('rooms'),
+    false,
+  );
   let t = 0;
   episodes.forEach(({ seen, settled_us }, i) => {
     for (const { visit } of seen) books.crossing(visit);

@@ -2,10 +2,16 @@
 import { makeLogic } from '../counter/make-logic.js';
 import { compileTable } from '../counter/table/compile.js';
 import { tableAsText } from '../counter/table/text.js';
+import { cabling } from '../effort/cables.js';
+import { type Effort, effortOf } from '../effort/effort.js';
 import { CAUTIONS } from '../report/cautions.js';
+import { houseFile } from '../report/drawing/house-file.js';
+import { storeyDrawings } from '../report/drawing/house-plan.js';
+import { whyNoLengths } from '../report/effort-words.js';
 import { metres, plain, plural } from '../report/words.js';
 import { explain, formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
+import { planOf } from '../scenario/plan-of.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { readYaml } from '../scenario/yaml-source.js';
 import type { DoorFacts } from '../simulate/fact-types.js';
@@ -15,17 +21,20 @@ import { LADDER_ROD, heightLadder } from '../simulate/ladder.js';
 import { hasRangers } from '../simulate/plan.js';
 import { factIssues } from './caution-words.js';
 import { factGroups } from './fact-words.js';
-import { readText } from './files.js';
+import { effortText, planText } from './effort-text.js';
+import { readText, replaceFile } from './files.js';
 import type { Io, Paint } from './io.js';
 import { jsonText } from './io.js';
 import { ladderSentences, ladderTable } from './ladder-words.js';
 import { folded } from './lines.js';
-import { pathText } from './problem.js';
+import { UserProblem, pathText } from './problem.js';
 import { loadScenario } from './scenario-file.js';
 
 export interface CheckOptions {
   readonly set?: readonly string[];
   readonly json?: boolean;
+  /** File for the drawing of the house. */
+  readonly plan?: string;
 }
 
 /** What was worked out of a design: facts and a ladder for each door, in their order. */
@@ -38,6 +47,8 @@ export interface Findings {
 export function checkCommand(file: string, options: CheckOptions, io: Io): void {
   const sets = options.set ?? [];
   const { design, cautions } = loadScenario(file, sets);
+  const effort = effortOf(design);
+  if (options.plan !== undefined) writePlan(design, effort, options.plan, io);
   const found: Findings = {
     facts: deriveFacts(design),
     ladders: design.doors.map((door) =>
@@ -48,8 +59,23 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
   const source = sets.length === 0 ? readYaml(readText(file, 'a scenario in YAML'), file).source : null;
   const all = [...cautions, ...factIssues(design, found.facts, source)];
   io.out(
-    options.json === true ? jsonText(checkData(all, found)) : checkText(design, all, found, { file, paint: io.paint }),
+    options.json === true
+      ? jsonText(checkData(all, found, effort))
+      : checkText(design, all, found, { file, paint: io.paint }),
   );
+}
+
+/** The drawing, all storeys in one file. @throws {UserProblem} without a plan, or for a name that is no .svg */
+function writePlan(design: Design, effort: Effort, file: string, io: Io): void {
+  if (!/\.svg$/i.test(file)) throw new UserProblem(`${pathText(file)}: expected a file name that ends in .svg`);
+  const { plan } = planOf(design);
+  if (!plan)
+    throw new UserProblem(
+      'there is no plan to draw: rooms need at_m and size_m, doors at_m',
+      whyNoLengths(effort)?.replace(/[\u2068\u2069]/g, ''),
+    );
+  replaceFile(file, houseFile(plain(design.name), storeyDrawings(design, plan, cabling(design, plan, 'drilled'))));
+  io.err(`the plan is in ${pathText(file)}\n`);
 }
 
 /** A check takes seconds, not a minute: a house of many doors gets fewer crossings each, and one with rangers. */
@@ -70,11 +96,12 @@ function ofOneController(design: Design, { controller }: DesignDoor): Design {
 }
 
 /** The same for programs. */
-function checkData(cautions: readonly Issue[], found: Findings): object {
+function checkData(cautions: readonly Issue[], found: Findings, effort: Effort): object {
   return {
     ok: true,
     cautions: cautions.map((issue) => ({ place: issue.place, path: issue.path, ...explain(issue) })),
     doors: found.facts.map((facts, i) => ({ ...facts, ladder: found.ladders[i] })),
+    effort,
   };
 }
 
@@ -85,6 +112,7 @@ export function checkText(
   found: Findings,
   { file, paint }: { readonly file: string; readonly paint: Paint },
 ): string {
+  const effort = effortOf(design);
   const many = cautions.length === 0 ? 'no cautions' : plural(cautions.length, 'caution');
   return [
     `${paint.bold(paint.green('OK'))}  ${pathText(file)} can be simulated; ${many}\n` +
@@ -93,6 +121,8 @@ export function checkText(
       (door, i) =>
         doorText(door, found.facts[i]!, paint) + ladderText(design, found.facts[i]!, found.ladders[i]!, paint),
     ),
+    ...[planText(design, effort, paint)].filter((text) => text !== ''),
+    effortText(design, effort, paint),
     logicsText(design, paint),
     beforeBuilding(paint),
   ].join('\n');

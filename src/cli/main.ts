@@ -73,6 +73,7 @@ function addCheck(jambeam: Command, io: Io): void {
     )
     .argument('<scenario>', 'the scenario, a YAML file')
     .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+    .option('--plan <file.svg>', 'write the plan of the house, where the scenario has one')
     .option('--json', 'print JSON')
     .addHelpText(
       'after',

@@ -11,9 +11,11 @@ import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
 import { confusionSection } from './sections/confusion.js';
 import { doorwaySection } from './sections/doorway.js';
+import { effortSection } from './sections/effort.js';
 import { logicsSection } from './sections/logics.js';
 import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js';
 import { driftSection, roomsSection } from './sections/overtime.js';
+import { planSection } from './sections/plan.js';
 import { sharesSection, whomSection } from './sections/whom.js';
 import { named } from './words.js';
 
@@ -36,12 +38,14 @@ export async function renderReport(input: ReportInput): Promise<string> {
 ${verdictSection(design, metrics)}
 ${threeNumbers(design, metrics)}
 ${doorwaySection(design, metrics, figures)}
+${planSection(design)}
 ${confusionSection(design, metrics)}
 ${logicsSection(design, metrics)}
 ${await driftSection(design, figures)}
 ${await roomsSection(design, metrics, figures)}
 ${await whomSection(design, metrics)}
 ${sharesSection(design, metrics)}
+${effortSection(design)}
 ${cautionsSection(design)}
 ${limitsSection()}
 ${sourcesSection(design, figures, sources)}

@@ -105,6 +105,17 @@ svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 .drawing .emitter{fill:var(--ink);stroke:var(--card);stroke-width:1}
 .drawing .wave{stroke:var(--ink);stroke-width:1.2}
 .drawing .receiver{stroke:var(--ink);stroke-width:4}
+.house .room{fill:var(--card);stroke:var(--ink);stroke-width:2.5}
+.house .gap{stroke:var(--card);stroke-width:4.5}
+.house .post{stroke:var(--ink);stroke-width:2.5}
+.house .leaf{stroke:var(--ink);stroke-width:1.5}.house .arc{stroke:var(--line);stroke-width:1}
+.house .tread{stroke:var(--line);stroke-width:1.2}
+.house .thin{stroke-width:1.75}
+.house .cable{stroke:var(--good);stroke-width:2;stroke-dasharray:5 3}
+.house .riser{fill:var(--card);stroke:var(--good);stroke-width:2}
+.house .number{fill:var(--card);stroke:var(--ink);stroke-width:1}
+.house .controller{fill:var(--card);stroke:var(--good);stroke-width:2}
+.drawing .in{font-size:12px;stroke:none}
 .heads{font-size:.875rem;color:var(--soft)}
 .words div,.cautions div{display:grid;grid-template-columns:minmax(7rem,13rem) 1fr;gap:0 1.25rem;padding:.45rem 0;border-bottom:1px solid var(--rule)}
 .words dt,.cautions dt{font-weight:600}

@@ -1,13 +1,15 @@
 /** Words for problems between keys. Part of explain.ts. */
 import type { Explanation } from './explanation.js';
+import { explainPlan } from './explain-plan.js';
 import { explainSensors } from './explain-sensors.js';
 import type { CrossProblem, Problem } from './issue.js';
+import type { PlanProblem } from './plan-problem.js';
 import type { SensorProblem } from './sensor-problem.js';
 import { printable, quote, short } from '../engine/printable.js';
 import { found, list } from './words.js';
 
 export function explainCross(problem: Problem): Explanation {
-  const p = problem as Exclude<CrossProblem, { code: 'table_error' }> | SensorProblem;
+  const p = problem as Exclude<CrossProblem, { code: 'table_error' }> | SensorProblem | PlanProblem;
   switch (p.code) {
     case 'duplicate_name':
       return { text: `a second ${p.what} is called ${quote(p.name)}`, hint: `each ${p.what} needs a name of its own` };
@@ -169,6 +171,18 @@ export function explainCross(problem: Problem): Explanation {
         text: `${quote(p.name)} can't be read: ${printable(p.detail, 160)}`,
         hint: 'file names are relative to the scenario',
       };
+    case 'off_wall':
+    case 'off_stairs':
+    case 'overlap':
+    case 'same_storey':
+    case 'other_storey':
+    case 'same_door':
+    case 'no_door':
+    case 'unreachable':
+    case 'no_way_out':
+    case 'faces_wrong':
+    case 'off_plan':
+      return explainPlan(p);
     default:
       return explainSensors(p);
   }

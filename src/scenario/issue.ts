@@ -1,5 +1,6 @@
 /** What is wrong with a user's input: data first; words are made in explain.ts, the only place for them. */
 
+import type { PlanProblem } from './plan-problem.js';
 import type { SensorProblem } from './sensor-problem.js';
 
 /** A place in a text the user wrote. Lines and columns count from 1. */
@@ -157,6 +158,7 @@ export type Problem =
   | ShapeProblem
   | CrossProblem
   | SensorProblem
+  | PlanProblem
   | SetProblem
   | { readonly code: 'other'; readonly message: string; readonly hint?: string | undefined };
 

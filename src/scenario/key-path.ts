@@ -2,7 +2,7 @@
 import type { KeyPath } from './issue.js';
 
 /** What items of lists are called by; metrics name theirs by `door`, `room` or `beam`. */
-export const IDENTITY_KEYS = ['name', 'door', 'room', 'beam'] as const;
+export const IDENTITY_KEYS = ['name', 'part', 'door', 'room', 'beam'] as const;
 
 /** The text by which a list item is addressed, if it has one. */
 export function identityOf(item: unknown): string | undefined {

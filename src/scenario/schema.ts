@@ -15,6 +15,7 @@ import { surroundingsSchema } from '../sensors/surroundings.js';
 import { BARE_LEDGERS, calibrationSchema, ledgerSchema } from '../counter/ledger/schema.js';
 import { logicSchema } from '../counter/schema.js';
 import { presenceSchema } from '../sensors/presence/schema.js';
+import { effortKeys } from './effort-schema.js';
 import { targetSchema } from '../score/schema.js';
 
 export const FORMAT = 1;
@@ -117,6 +118,9 @@ const common = {
   starts_on: weekdaySchema.meta({ description: 'Weekday at the start.' }).default('monday'),
   starts_at: clockTime('Clock time at the start, HH:MM.').default('08:00'),
   rooms: z.array(room).max(200).meta({ description: 'The rooms that are counted.' }),
+  storey_height_m: quantity(2, 10, 'm', 'From floor to floor: how far cables go up from storey to storey.').default(
+    2.7,
+  ),
   controllers: z
     .array(controllerSchema)
     .min(1)
@@ -147,6 +151,7 @@ const common = {
     .max(100)
     .meta({ description: 'What is good enough; the verdict answers to these.' })
     .default(() => []),
+  ...effortKeys,
 };
 
 /** A logic may be written as its bare name. */

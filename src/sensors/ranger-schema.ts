@@ -1,5 +1,6 @@
 /** What every kind of ranger has: stray and missing readings, and its switching. */
 import { quantity } from '../engine/quantity.js';
+import { powerSchema } from './power.js';
 import { switchingSchema } from './switching/schema.js';
 
 export const rangerCommon = {
@@ -15,4 +16,5 @@ export const rangerCommon = {
   switching: switchingSchema
     .meta({ description: 'How readings become broken and clear.' })
     .default(() => switchingSchema.parse({})),
+  power_mw: powerSchema('The power it takes while it measures by turns').optional(),
 };

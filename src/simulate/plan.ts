@@ -11,8 +11,9 @@ import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { Controller } from '../sensors/controllers/schema.js';
 import { isBarrier } from '../sensors/mounted.js';
 import type { MountedBeam } from '../sensors/mounted.js';
-import type { Sensor } from '../sensors/schema.js';
-import { sensorSchema } from '../sensors/schema.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
+
+export { sensorNamed };
 
 export function clockOf(design: Design): number {
   return Math.round(design.hours * HOUR_US);
@@ -59,12 +60,6 @@ export function hasRangers(design: Design): boolean {
   return design.doors.some(({ beams }) =>
     beams.some(({ sensor }) => sensorNamed(design, sensor).kind !== 'light-barrier'),
   );
-}
-
-/** A sensor of the scenario's own, or a kind's default by its bare name. */
-export function sensorNamed(design: Design, name: string): Sensor {
-  const own = Object.hasOwn(design.sensors, name) ? design.sensors[name] : undefined;
-  return own ?? sensorSchema.parse({ kind: name });
 }
 
 export function controllerOf(design: Design, door: DesignDoor): Controller {

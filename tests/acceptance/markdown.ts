@@ -14,6 +14,7 @@ export const PAGES = [
   'docs/fitting.md',
   'docs/logics.md',
   'docs/models.md',
+  'docs/plan-and-effort.md',
   'docs/scoring.md',
   'docs/sensors.md',
   'docs/tables.md',

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 
 const SRC = resolve(import.meta.dirname, '../../src');
 /** A room may import from itself and from rooms before it. */
-const CORE = ['engine', 'geometry', 'agents', 'sensors', 'counter', 'score', 'scenario', 'simulate'];
+const CORE = ['engine', 'geometry', 'agents', 'sensors', 'counter', 'score', 'scenario', 'effort', 'simulate'];
 const SHELL = ['plugins', 'fitting', 'study', 'report', 'cli'];
 const ROOMS = [...CORE, ...SHELL];
 

@@ -6,6 +6,8 @@ import { checkHousehold } from './household.js';
 import { checkMounts } from './mounts.js';
 import { cautionNames, checkNames } from './names.js';
 import type { Outline } from './outline.js';
+import { cautionPlan, checkPlan } from './plan.js';
+import { checkPrices } from './prices.js';
 import { cautionSensors, checkSensors } from './sensors.js';
 import { cautionSwitching } from './switching.js';
 import { checkTargets } from './targets.js';
@@ -24,11 +26,13 @@ export function crossCheck(outline: Outline): Finding[] {
     checkWalkers,
     checkSensors,
     checkTargets,
+    checkPlan,
+    checkPrices,
   ].flatMap((check) => check(outline));
 }
 
 /** What can be simulated but deserves a word. */
 export function cautionsOf(outline: Outline): Finding[] {
-  const checks = [cautionNames, cautionDoors, cautionTraffic, cautionSensors, cautionSwitching];
+  const checks = [cautionNames, cautionDoors, cautionTraffic, cautionSensors, cautionSwitching, cautionPlan];
   return checks.flatMap((check) => check(outline));
 }

@@ -1,6 +1,7 @@
 /** What a user writes about a controller: how it reads light barriers, and how it takes turns with rangers. */
 import { z } from 'zod';
 import { name, quantity, wholeNumber } from '../../engine/quantity.js';
+import { powerSchema } from '../power.js';
 
 export const controllerSchema = z.strictObject({
   name: name('Name of the controller.'),
@@ -81,5 +82,14 @@ export const controllerSchema = z.strictObject({
     'share',
     'Of the tallies that arrive, those that arrive twice: a message sent again.',
   ).default(0),
+  at_m: z
+    .strictObject({
+      x: quantity(-1000, 1000, 'm', "Place of the controller on the house's plan, to the right."),
+      y: quantity(-1000, 1000, 'm', "Place of the controller on the house's plan, upwards."),
+    })
+    .optional()
+    .meta({ description: 'Where the controller is on the plan, on the nearest wall of its room: cables lead there.' }),
+  room: name('Room the controller is in, with at_m (default: the room on the ground floor around it).').optional(),
+  power_mw: powerSchema('The power the controller takes').optional(),
 });
 export type Controller = z.infer<typeof controllerSchema>;

@@ -1,6 +1,7 @@
 /** What a user writes about a light barrier. */
 import { z } from 'zod';
 import { quantity } from '../../engine/quantity.js';
+import { powerSchema } from '../power.js';
 
 export const lightBarrierSchema = z.strictObject({
   kind: z
@@ -42,5 +43,6 @@ export const lightBarrierSchema = z.strictObject({
         'How two barriers in one frame are kept apart: not at all, alternating in time, or by different carriers.',
     })
     .default('alternate'),
+  power_mw: powerSchema('The power it takes, both ends together').optional(),
 });
 export type LightBarrier = z.infer<typeof lightBarrierSchema>;
