@@ -19,6 +19,7 @@ import type { Passage } from './motion/passage.js';
 import { linger, through, turnBack } from './motion/passage.js';
 import type { Party, Resident } from './party.js';
 import { personsOf } from './party.js';
+import { petLinger, petThrough, petTurnBack } from './pets/passage.js';
 import { RoomPool } from './rooms.js';
 import type { PassageKind } from './schema.js';
 import type { Visit } from './visit.js';
@@ -183,7 +184,9 @@ export class Crowd {
       }
       // Test rods pass through each other; people wait until the doorway is free for them.
       const enter_us =
-        body.sort === 'test-rod' ? wanted : doorway.admit(body, wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
+        body.sort === 'test-rod'
+          ? wanted
+          : doorway.admit(body, wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
       const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND_US);
       const leave_us = enter_us + duration_us;
       uses.push({ body, forward: party.forward, stops: stops(party.kind), enter_us, leave_us });
@@ -257,6 +260,10 @@ function passageOf(
   chance: Stream,
   x_m?: number,
 ): Passage {
+  if (body.sort === 'pet') {
+    const pass = kind === 'turn-back' ? petTurnBack : kind === 'linger' ? petLinger : petThrough;
+    return pass(body, door.opening, backward, chance);
+  }
   if (body.step > 0 && kind === 'turn-back') return turnBack(body, door.opening, backward, chance);
   if (body.step > 0 && kind === 'linger') return linger(body, door.opening, backward, chance);
   return through(body, door.opening, backward, chance, x_m);

@@ -1,6 +1,7 @@
 /** People on the move together. */
 import type { Body } from './body.js';
 import type { PassageKind, Walker } from './schema.js';
+import { isPet } from './schema.js';
 
 /** Somebody with a number: it keeps it, and so its body, for the whole replicate. */
 export interface Resident {
@@ -33,5 +34,6 @@ export interface Party {
 
 /** Persons a walker stands for. */
 export function personsOf(walker: Walker): number {
+  if (isPet(walker)) return 0;
   return walker.kind === 'test-rod' ? walker.persons : walker.with_infant ? 2 : 1;
 }

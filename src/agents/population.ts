@@ -10,14 +10,14 @@ import { pick, runningTotals, standardWithin3, uniform } from '../engine/distrib
 import type { Stream } from '../engine/stream.js';
 import { personOf, type Identity } from './build.js';
 import type { Person, Sex } from './person.js';
-import type { Walker } from './schema.js';
+import type { PetWalker, Walker } from './schema.js';
 import { ageOfStature, statureAt } from './stature.js';
 
 /** Draw numbers in a person's stream; those of the body are in build.ts. Never renumber: only add. */
 const DRAW = { row: 0, age: 1, sex: 2, stature: 3 } as const;
 
-/** Walkers that are people; a test rod has no age. */
-export type PeopleWalker = Exclude<Walker, { kind: 'test-rod' }>;
+/** Walkers that are people; a test rod has no age, a pet no stature. */
+export type PeopleWalker = Exclude<Walker, PetWalker | { kind: 'test-rod' }>;
 
 /**
  * One person of `walker`, a pure function of the stream. Takes about 2 µs.

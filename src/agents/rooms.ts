@@ -2,8 +2,13 @@
 import type { Resident } from './party.js';
 import { personsOf } from './party.js';
 import type { Walker } from './schema.js';
+import { isPet } from './schema.js';
 
-const isRod = (walker: Walker): boolean => walker.kind === 'test-rod';
+type Sort = 'people' | 'test-rod' | 'pet';
+const sortOf = (walker: Walker): Sort => {
+  if (isPet(walker)) return 'pet';
+  return walker.kind === 'test-rod' ? 'test-rod' : 'people';
+};
 
 /** Those of one room who are free to set out: nobody who is only visiting and will return by themselves. */
 export class RoomPool {
@@ -19,7 +24,7 @@ export class RoomPool {
 
   /**
    * Takes one who is known under this name, or else somebody not seen yet, or else anybody of the sort: a rod never
-   * goes in a person's place, which would ask it to turn or to stand, nor a person in a rod's. Null when nobody is free.
+   * goes in a person's place, which would ask it to turn or to stand, nor a person in a rod's or a pet's. Null when nobody is free.
    */
   take(who: string, walker: Walker): Resident | 'new' | null {
     const named = this.known.findIndex((resident) => resident.who === who);
@@ -29,7 +34,7 @@ export class RoomPool {
       this.unseen -= persons;
       return 'new';
     }
-    const alike = this.known.findIndex((resident) => isRod(resident.walker) === isRod(walker));
+    const alike = this.known.findIndex((resident) => sortOf(resident.walker) === sortOf(walker));
     return alike < 0 ? null : (this.known.splice(alike, 1)[0] as Resident);
   }
 

@@ -6,7 +6,9 @@ import { personBody, rodBody } from './body.js';
 import { ABREAST_ROOM, SHOULDERS_TURNED, SHOULDER_RATIO } from './figures/mix.js';
 import type { Opening } from './motion/passage.js';
 import { drawPerson } from './population.js';
-import { BUILT_IN_WALKERS } from './schema.js';
+import { petBody } from './pets/body.js';
+import { drawPet } from './pets/pet.js';
+import { BUILT_IN_WALKERS, isPet } from './schema.js';
 import type { Walker } from './schema.js';
 
 export function walkerNamed(who: string, walkers: Readonly<Record<string, Walker>>): Walker {
@@ -28,6 +30,7 @@ export function drawBody(
     const speed = uniform(chance.at(0), walker.speed_mps, walker.speed_to_mps ?? walker.speed_mps);
     return rodBody(who, number, walker.diameter_m, walker.height_m, speed, walker.persons);
   }
+  if (isPet(walker)) return petBody(who, number, drawPet(walker, chance, homePace));
   const person = drawPerson(walker, chance, homePace);
   const turn = Math.min(
     1,

@@ -108,6 +108,11 @@ export function explainCross(problem: Problem): Explanation {
         text: `${quote(p.who)} is a test rod: it can only go through, found ${quote(p.kind)}`,
         hint: 'kind: through',
       };
+    case 'pet_kind':
+      return {
+        text: `${quote(p.who)} is a pet: it goes through, turns back or lingers, found ${quote(p.kind)}`,
+        hint: 'kind: through, turn-back or linger',
+      };
     case 'not_ordered':
       return { text: `${p.low_key} ${short(p.low)} is above ${p.high_key} ${short(p.high)}`, hint: 'swap them' };
     case 'always_broken':

@@ -117,6 +117,7 @@ export type CrossProblem =
     }
   | { readonly code: 'rod_too_low'; readonly height_m: number; readonly least_m: number }
   | { readonly code: 'rod_kind'; readonly who: string; readonly kind: string }
+  | { readonly code: 'pet_kind'; readonly who: string; readonly kind: string }
   | {
       readonly code: 'not_ordered';
       readonly low_key: string;

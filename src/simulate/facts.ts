@@ -11,6 +11,7 @@ import { drawBody, fitsAbreast, walkerNamed } from '../agents/walkers.js';
 import type { Body } from '../agents/body.js';
 import { drawPerson } from '../agents/population.js';
 import type { Walker } from '../agents/schema.js';
+import { isPet } from '../agents/schema.js';
 import { Stream } from '../engine/stream.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { axisPaths } from '../sensors/axis-paths.js';
@@ -148,7 +149,8 @@ type Standing = Pick<Body, 'stature_m' | 'speed_mps' | 'breadth_m'>;
 
 function standing(door: DesignDoor, walker: Walker, count: number, stream: Stream): Standing[] {
   return Array.from({ length: count }, (_, n) => {
-    if (walker.kind === 'test-rod') return drawBody('', walker, n, door, 1, stream.nth(n));
+    if (walker.kind === 'test-rod' || isPet(walker))
+      return drawBody('', walker, n, door, door.traffic.home_pace, stream.nth(n));
     const { stature_m, speed_mps, bideltoid_m } = drawPerson(walker, stream.nth(n), door.traffic.home_pace);
     return { stature_m, speed_mps, breadth_m: bideltoid_m };
   });

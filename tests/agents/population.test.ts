@@ -105,7 +105,7 @@ describe('a population', () => {
 
   test('carries infants where it is said to', () => {
     const walker = walkerSchema.parse(BUILT_IN_WALKERS['adult-with-infant']);
-    if (walker.kind === 'test-rod') throw new Error('not people');
+    if (walker.kind !== 'people') throw new Error('not people');
     expect(draw(walker).every((person) => person.infant && person.age_y >= 20)).toBe(true);
   });
 

@@ -5,12 +5,13 @@ import * as legs from './legs.js';
 import * as manner from './manner.js';
 import * as mix from './mix.js';
 import * as pace from './pace.js';
+import * as pets from './pets.js';
 import * as proportions from './proportions.js';
 import * as stature from './stature.js';
 import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
-  return [stature, proportions, breadths, pace, legs, manner, stillness, mix].flatMap((module) =>
+  return [stature, proportions, breadths, pace, legs, manner, stillness, mix, pets].flatMap((module) =>
     Object.values(module)
       .flatMap(collect)
       .sort((a, b) => (a.id < b.id ? -1 : 1)),

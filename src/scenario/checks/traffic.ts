@@ -1,5 +1,5 @@
-/** Who walks and how: shares that add up, parties that can set out, rods that only go through. */
-import { BUILT_IN_WALKERS } from '../../agents/schema.js';
+/** Who walks and how: shares that add up, parties that can set out, rods that only go through, pets that don't go in pairs. */
+import { BUILT_IN_WALKERS, PET_KINDS } from '../../agents/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
 import { OUTSIDE, type Outline, type OutlineDoor, type OutlineTraffic, finding } from './outline.js';
 
@@ -13,7 +13,7 @@ export function checkTraffic(outline: Outline): Finding[] {
     return [
       ...checkArrivals(door.traffic, path),
       ...checkShares(door.traffic, path),
-      ...checkRods(outline, door.traffic, path),
+      ...checkKinds(outline, door.traffic, path),
       ...checkStart(outline, door, ['doors', i]),
     ];
   });
@@ -57,7 +57,8 @@ function personsAParty(outline: Outline, traffic: OutlineTraffic): number {
     const { who, kind, share = 0 } = entry ?? {};
     const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
     const infant = walker !== undefined && 'with_infant' in walker && walker.with_infant === true;
-    const persons = walker !== undefined && 'persons' in walker ? (walker.persons ?? 1) : infant ? 2 : 1;
+    const own = walker !== undefined && 'persons' in walker ? (walker.persons ?? 1) : infant ? 2 : 1;
+    const persons = isPet(walker) ? 0 : own;
     const crosses = kind === 'turn-back' ? 0 : 1;
     return sum + share * persons * crosses * (kind === 'abreast' || kind === 'close-behind' ? 2 : 1);
   }, 0);
@@ -86,13 +87,21 @@ function checkShares(traffic: OutlineTraffic, path: KeyPath): Finding[] {
   return Math.abs(sum - 1) <= SHARE_TOLERANCE ? [] : [finding([...path, 'mix'], { code: 'shares_sum', sum }, 'key')];
 }
 
-function checkRods(outline: Outline, traffic: OutlineTraffic, path: KeyPath): Finding[] {
+function checkKinds(outline: Outline, traffic: OutlineTraffic, path: KeyPath): Finding[] {
   return (traffic.mix ?? []).flatMap((entry, i) => {
     const { who, kind } = entry ?? {};
     if (who === undefined || kind === undefined || kind === 'through') return [];
     const isRod = outline.walkers?.[who]?.kind === 'test-rod';
-    return isRod ? [finding([...path, 'mix', i, 'kind'], { code: 'rod_kind', who, kind })] : [];
+    if (isRod) return [finding([...path, 'mix', i, 'kind'], { code: 'rod_kind', who, kind })];
+    return isPet(outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]) && !PET_KINDS.includes(kind)
+      ? [finding([...path, 'mix', i, 'kind'], { code: 'pet_kind', who, kind })]
+      : [];
   });
+}
+
+/** As far as it can be read. */
+function isPet(walker: { readonly kind?: string | undefined } | undefined): boolean {
+  return walker?.kind === 'dog' || walker?.kind === 'cat';
 }
 
 /** A first move that starts in a room needs somebody there: nobody appears but at `outside`. */
@@ -114,11 +123,11 @@ function checkStart(outline: Outline, door: OutlineDoor, path: KeyPath): Finding
   return findings;
 }
 
-/** Whether anybody in the mix counts as a person; rods may be set to stand for none. */
+/** Whether anybody in the mix counts as a person; pets don't, and rods may be set to stand for none. */
 function carriesPersons(outline: Outline, traffic: OutlineTraffic): boolean {
   return (traffic.mix ?? []).some((entry) => {
     if (entry?.who === undefined) return true;
     const walker = outline.walkers?.[entry.who] ?? BUILT_IN_WALKERS[entry.who];
-    return walker?.kind !== 'test-rod' || walker.persons !== 0;
+    return !isPet(walker) && (walker?.kind !== 'test-rod' || walker.persons !== 0);
   });
 }
