@@ -28,17 +28,9 @@ import type { Opening, Passage } from '../motion/passage.js';
 import type { Pace } from '../motion/walk.js';
 import { nodesOver, speedAt, timeTo, walk } from '../motion/walk.js';
 import { petReach } from './body.js';
-import {
-  firstStepNode,
-  lastStepNode,
-  setOut,
-  sitDown,
-  startingWay,
-  stay,
-  stop,
-  stoppingWay,
-  turnRound,
-} from './still.js';
+import { sitDown, stay } from './sit.js';
+import { firstStepNode, lastStepNode, setOut, startingWay, stop, stoppingWay } from './steps.js';
+import { turnRound } from './turn-round.js';
 
 /** Draws of a pet's visit by purpose. Never renumber: only add. */
 const DRAW = {

@@ -8,7 +8,7 @@ import type { Body } from '../body.js';
 import { PET_LEGS, PET_STILL } from '../figures/pets.js';
 import { PET_LEG_ORDER, PET_LIMB, SPECIES, jointAlong } from './build.js';
 import type { Spot } from './leg.js';
-import { FORE, HIND, PAW_HEIGHT, legOf, pawAt } from './leg.js';
+import { FORE, HIND, PAW_HEIGHT, legOf, lifted, pawAt, smooth } from './leg.js';
 import type { PetGait } from './table.js';
 import { gaitOf, phaseOf, tailRise, tailSwing, tailTip } from './table.js';
 
@@ -64,6 +64,24 @@ export function walkingPose(body: Body, phase: number, w: number): PetPose {
   return { w, sits: 0, turned: 0, paws, tail: tailSwing(gait, phase) };
 }
 
+/** Shares of the time in which each leg moves, from and to, in the order of the legs; null for one that stays. */
+type Window = readonly [number, number] | null;
+export type Windows = readonly [Window, Window, Window, Window];
+
+/** Between two poses that face the same way: the trunk at `w`, each paw that moves lifted within its window. */
+export function between(from: PetPose, to: PetPose, w: number, windows: Windows, t: number): PetPose {
+  const paws = from.paws.map((paw, i): Paw => {
+    const goal = to.paws[i] as Paw;
+    const window = windows[i];
+    // What has nowhere to go stays to the last bit.
+    if (!window) return paw;
+    const u = Math.min(1, Math.max(0, (t - window[0]) / (window[1] - window[0])));
+    const q = smooth(u);
+    return { l: paw.l, w: paw.w + (goal.w - paw.w) * q, z: paw.z + (goal.z - paw.z) * q + lifted(u) };
+  });
+  return { w, sits: 0, turned: 0, paws, tail: from.tail + (to.tail - from.tail) * smooth(t) };
+}
+
 /** Both ends of a limb, offsets included. */
 export interface LimbEnds {
   readonly a: Paw;
@@ -79,14 +97,15 @@ export function limbEnds(body: Body, pose: PetPose, index: number): LimbEnds {
 function facingAhead(body: Body, pose: PetPose, index: number): LimbEnds {
   const gait = gaitOf(body.walks);
   const limb = body.limbs[index] as Limb;
-  const lean = pose.sits * sittingAngle(body);
+  const lean = pose.sits === 0 ? 0 : pose.sits * sittingAngle(body);
   if (index < PET_LIMB.neck) {
     return { a: tilted(gait, pose.w, lean, 0, limb.aw, limb.az), b: tilted(gait, pose.w, lean, 0, limb.bw, limb.bz) };
   }
   if (index === PET_LIMB.tail) {
     const root = tilted(gait, pose.w, lean, limb.al, limb.aw, limb.az);
     const { length } = SPECIES[gait.species].tail;
-    const rise = tailRise(gait) + pose.sits * (lyingTail(body) - tailRise(gait));
+    const up = tailRise(gait);
+    const rise = pose.sits === 0 ? up : up + pose.sits * (lyingTail(body) - up);
     const tip = tailTip(length, rise, pose.tail);
     return { a: root, b: { l: root.l + tip.l, w: root.w + tip.w, z: root.z + tip.z } };
   }
