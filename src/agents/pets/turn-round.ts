@@ -4,11 +4,11 @@
  */
 import { PI } from '../../engine/arithmetic.js';
 import type { Frame } from '../../geometry/beam-line.js';
-import type { Limb, PoseTracks } from '../../geometry/track.js';
+import type { Extent, Limb, PoseTracks } from '../../geometry/track.js';
 import { STRIDE, limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { points, set } from '../gait/gait-table.js';
-import type { Stretch } from '../motion/motion.js';
+import type { Foresee, Stretch } from '../motion/motion.js';
 import { petReach } from './body.js';
 import { PET_LIMB } from './build.js';
 import { lifted, smooth } from './leg.js';
@@ -36,7 +36,33 @@ export function turnRound(
   const free = keptTracks(`turn ${way} ${stillKey(body)}`, body, NODES, (t) => turning(body, way, t));
   const reach = petReach(body);
   const fits = frame.x >= reach && width_m - frame.x >= reach;
-  return stretchOver(fits ? free : drawnIn(body, frame, width_m, free), frame, duration_s, start);
+  const tracks = fits ? free : drawnIn(body, frame, width_m, free);
+  return stretchOver(tracks, frame, duration_s, start, foreseeTurning(body, free));
+}
+
+/**
+ * Most limbs are out of most level beams' reach, whoever is drawn in: that takes a part nearer to the line walked, never
+ * further from it.
+ */
+function foreseeTurning(body: Body, free: PoseTracks): Foresee {
+  return (limb, beam, threshold) => {
+    if (beam.vl !== 0 || beam.vw !== 0) return 'look';
+    const index = body.limbs.indexOf(limb);
+    if (index < 0) return 'look';
+    const { aExtent: a, bExtent: b } = free.part(index);
+    const within = threshold + SPARE;
+    if (Math.min(a.z0, b.z0) + beam.v0 > within || Math.max(a.z1, b.z1) + beam.v0 < -within) return 'clear';
+    return Math.abs(beam.u0) - Math.max(circle(a), circle(b)) > within ? 'clear' : 'look';
+  };
+}
+/** Single precision of tracks, with room. */
+const SPARE = 1e-5;
+
+/** No place within an extent is further from the spot turned on. */
+function circle({ l0, l1, w0, w1 }: Extent): number {
+  const l = Math.max(-l0, l1);
+  const w = Math.max(-w0, w1);
+  return Math.sqrt(l * l + w * w);
 }
 
 function turning(body: Body, way: 1 | -1, t: number): PetPose {
