@@ -4,6 +4,7 @@ import type { Body } from './body.js';
 import type { Opening, Passage } from './motion/passage.js';
 import { linger, through, turnBack } from './motion/passage.js';
 import { reachThrough } from './motion/reaching.js';
+import { petLinger, petThrough, petTurnBack } from './pets/passage.js';
 import type { PassageKind } from './schema.js';
 
 /** A body's passage of a kind; what has no legs only goes through. `x_m` sets its place across the opening. */
@@ -15,6 +16,10 @@ export function passageOf(
   chance: Stream,
   x_m?: number,
 ): Passage {
+  if (body.sort === 'pet') {
+    const pass = kind === 'turn-back' ? petTurnBack : kind === 'linger' ? petLinger : petThrough;
+    return pass(body, opening, backward, chance);
+  }
   if (body.step > 0 && kind === 'turn-back') return turnBack(body, opening, backward, chance);
   if (body.step > 0 && kind === 'linger') return linger(body, opening, backward, chance);
   if (body.step > 0 && kind === 'reach') return reachThrough(body, opening, backward, chance);

@@ -38,6 +38,8 @@ export function personsOf(walker: Walker): number {
     case 'test-rod':
       return walker.persons;
     case 'robot-vacuum':
+    case 'dog':
+    case 'cat':
       return 0;
     case 'wheelchair-user':
       return 1;

@@ -2,10 +2,11 @@
 import type { Resident } from './party.js';
 import { personsOf } from './party.js';
 import type { Walker } from './schema.js';
-import { THROUGH_ONLY } from './schema.js';
+import { THROUGH_ONLY, isPet } from './schema.js';
 
-/** People on their feet go in each other's place, rods in a rod's, wheelchair users in a wheelchair user's. */
-const sortOf = ({ kind }: Walker): string => (THROUGH_ONLY[kind] === undefined ? 'people' : kind);
+/** People on their feet go in each other's place, rods in a rod's, wheelchair users in a wheelchair user's, pets in a pet's. */
+const sortOf = (walker: Walker): string =>
+  isPet(walker) ? 'pet' : THROUGH_ONLY[walker.kind] === undefined ? 'people' : walker.kind;
 
 /** Those of one room who are free to set out: nobody who is only visiting and will return by themselves. */
 export class RoomPool {
@@ -21,7 +22,7 @@ export class RoomPool {
 
   /**
    * Takes one who is known under this name, or else somebody not seen yet, or else anybody of the sort: a rod never
-   * goes in a person's place, which would ask it to turn or to stand, nor a person in a rod's. Null when nobody is free.
+   * goes in a person's place, which would ask it to turn or to stand, nor a person in a rod's or a pet's. Null when nobody is free.
    */
   take(who: string, walker: Walker): Resident | 'new' | null {
     const named = this.known.findIndex((resident) => resident.who === who);

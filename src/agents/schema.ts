@@ -91,6 +91,18 @@ const robotSchema = z.strictObject({
   height_m: quantity(0.03, 0.4, 'm', 'Height.').default(0.09),
   speed_mps: quantity(0.05, 2, 'm/s', 'Speed.').default(0.3),
 });
+const petSpeed = quantity(0.05, 2, 'm/s', 'Walking speed; left out, it is drawn for the size.').optional();
+const dogSchema = z.strictObject({
+  kind: z.literal('dog').meta({ description: 'A dog that walks by itself. Nobody is to be counted for it.' }),
+  size: z.enum(['small', 'medium', 'large', 'giant']).meta({ description: 'Below 10 kg, to 25 kg, to 40 kg, above.' }),
+  withers_m: quantity(0.1, 1.1, 'm', 'Height at the withers; left out, it is drawn for the size.').optional(),
+  speed_mps: petSpeed,
+});
+const catSchema = z.strictObject({
+  kind: z.literal('cat').meta({ description: 'A cat that walks by itself. Nobody is to be counted for it.' }),
+  withers_m: quantity(0.15, 0.4, 'm', 'Height at the withers; left out, it is drawn.').optional(),
+  speed_mps: petSpeed,
+});
 /** Every kind of walker; `who` in the mix names one. */
 export const walkerSchema = z.discriminatedUnion('kind', [
   populationSchema,
@@ -99,8 +111,19 @@ export const walkerSchema = z.discriminatedUnion('kind', [
   rodSchema,
   wheelchairUserSchema,
   robotSchema,
+  dogSchema,
+  catSchema,
 ]);
 export type Walker = z.infer<typeof walkerSchema>;
+export type PetWalker = Extract<Walker, { kind: 'dog' | 'cat' }>;
+
+/** Whether a walker is a dog or a cat. */
+export function isPet(walker: Walker): walker is PetWalker {
+  return walker.kind === 'dog' || walker.kind === 'cat';
+}
+
+/** What a pet may set out to do by itself. */
+export const PET_KINDS: readonly string[] = ['through', 'turn-back', 'linger'];
 
 /** What a party may set out to do. */
 export const MIX_KINDS = ['through', 'abreast', 'close-behind', 'against', 'turn-back', 'linger', 'reach'] as const;
@@ -110,7 +133,7 @@ export const PASSAGE_KINDS = [...MIX_KINDS, 'at-heel', 'swing'] as const;
 export type PassageKind = (typeof PASSAGE_KINDS)[number];
 
 export const mixEntrySchema = z.strictObject({
-  who: name('A walker: adult, child, adult-with-infant, another that is built in, or one named under `walkers`.'),
+  who: name('A walker: adult, child, adult-with-infant, another that is built in (`jambeam keys` lists them), or one named under `walkers`.'),
   kind: z.enum(MIX_KINDS).meta({ description: 'What the party does in the doorway.' }),
   share: quantity(0, 1, 'share', 'Share of arriving parties.'),
 });
@@ -196,6 +219,11 @@ export const BUILT_IN_WALKERS: Readonly<Record<string, Walker>> = {
     speed_to_mps: 0.9,
   },
   'robot-vacuum': { kind: 'robot-vacuum', diameter_m: 0.34, height_m: 0.09, speed_mps: 0.3 },
+  'dog-small': { kind: 'dog', size: 'small' },
+  'dog-medium': { kind: 'dog', size: 'medium' },
+  'dog-large': { kind: 'dog', size: 'large' },
+  'dog-giant': { kind: 'dog', size: 'giant' },
+  cat: { kind: 'cat' },
 };
 
 /** Walkers that only go straight through: they have no legs to stop and turn on. */

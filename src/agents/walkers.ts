@@ -8,7 +8,9 @@ import type { Opening } from './motion/passage.js';
 import { turnsShoulders } from './loads/kinds.js';
 import { robotVacuum, wheelchairUser } from './loads/rolling.js';
 import { drawPerson } from './population.js';
-import { BUILT_IN_WALKERS } from './schema.js';
+import { petBody } from './pets/body.js';
+import { drawPet } from './pets/pet.js';
+import { BUILT_IN_WALKERS, isPet } from './schema.js';
 import type { Walker } from './schema.js';
 
 export function walkerNamed(who: string, walkers: Readonly<Record<string, Walker>>): Walker {
@@ -38,6 +40,7 @@ export function drawBody(
     const speed = uniform(chance.at(DRAW_WHEELED_SPEED), walker.speed_mps, walker.speed_to_mps);
     return wheelchairUser(who, number, person, speed);
   }
+  if (isPet(walker)) return petBody(who, number, drawPet(walker, chance, homePace));
   const person = drawPerson(walker, chance, homePace);
   if (!turnsShoulders(walker.load)) return personBody(who, number, person, 1, walker.load);
   const turn = Math.min(

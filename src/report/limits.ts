@@ -1,8 +1,8 @@
 /** What a run leaves out, so that nobody reads more into it than there is. */
 export const NOT_MODELLED: readonly string[] = [
-  'Pets, robot vacuums, prams, wheelchairs, walking aids, bags, baskets and trays: only people, an infant on the arm, and test rods pass.',
+  'Robot vacuums, prams, wheelchairs, walking aids, bags, baskets and trays: only people, an infant on the arm, dogs, cats and test rods pass.',
   'The door leaf and curtains: the opening is always free.',
-  'Running, crawling, jumping, dancing, and reaching through with an arm: everyone walks, stops, turns or lingers.',
+  'Running, trotting, crawling, jumping, dancing, and reaching through with an arm: everyone walks, stops, turns or lingers.',
   'Leaning on a jamb and squeezing past: who lingers stands free, and others wait outside until the way is free.',
   'Sunlight on light barriers; dirt, fog, vibration and a frame that goes out of true; of a sensor’s faults only those the scenario states.',
   'Air and daylight that change: they stay as set, without draughts, heaters under a beam or other sources of ultrasound.',

@@ -125,6 +125,11 @@ const WHO: Readonly<Record<string, string>> = {
   adult: 'adults',
   child: 'children',
   'adult-with-infant': 'adults with an infant',
+  'dog-small': 'small dogs',
+  'dog-medium': 'medium dogs',
+  'dog-large': 'large dogs',
+  'dog-giant': 'giant dogs',
+  cat: 'cats',
 };
 const KIND: Readonly<Record<string, string>> = {
   through: 'going through',

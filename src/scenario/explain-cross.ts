@@ -145,6 +145,11 @@ export function explainCross(problem: Problem): Explanation {
         text: `${quote(p.who)} is ${short(p.breadth_m)} m wide and the opening ${short(p.width_m)} m: it does not fit through`,
         hint: "take it out of the mix, or make the door's width_m larger",
       };
+    case 'pet_kind':
+      return {
+        text: `${quote(p.who)} is a pet: it goes through, turns back or lingers, found ${quote(p.kind)}`,
+        hint: 'kind: through, turn-back or linger',
+      };
     case 'not_ordered':
       return { text: `${p.low_key} ${short(p.low)} is above ${p.high_key} ${short(p.high)}`, hint: 'swap them' };
     case 'always_broken':

@@ -126,6 +126,7 @@ export type CrossProblem =
   /** `what` it is, with its article. */
   | { readonly code: 'through_only'; readonly who: string; readonly what: string; readonly kind: string }
   | { readonly code: 'too_wide'; readonly who: string; readonly breadth_m: number; readonly width_m: number }
+  | { readonly code: 'pet_kind'; readonly who: string; readonly kind: string }
   | {
       readonly code: 'not_ordered';
       readonly low_key: string;

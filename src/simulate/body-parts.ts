@@ -2,6 +2,7 @@
 import type { Body } from '../agents/body.js';
 import { HEAD_LIMBS } from '../agents/body.js';
 import { PART } from '../agents/gait/parts.js';
+import { PET_LIMB } from '../agents/pets/build.js';
 import { breaksOf } from '../agents/motion/motion.js';
 import type { BeamPath } from '../sensors/door-sensors.js';
 import type { BodyPart } from './fact-types.js';
@@ -24,9 +25,18 @@ const PART_NAMES: Readonly<Record<number, BodyPart>> = {
 
 /** The part that a capsule of a body belongs to. What is carried and the arms that hold it count as trunk. */
 function partOf(body: Body, limb: number): BodyPart {
-  if (body.step === 0) return 'rod';
+  if (body.sort === 'pet') return petPartOf(limb);
+  if (body.sort !== 'person') return 'rod';
   if (HEAD_LIMBS.includes(limb)) return 'head';
   return PART_NAMES[body.limbs[limb]?.part ?? PART.trunk] ?? 'trunk';
+}
+
+/** Of a pet: chest and loin, then neck and head, then two parts of each leg, then the tail. */
+function petPartOf(limb: number): BodyPart {
+  if (limb < PET_LIMB.neck) return 'trunk';
+  if (limb < PET_LIMB.firstLeg) return 'head';
+  if (limb === PET_LIMB.tail) return 'tail';
+  return (limb - PET_LIMB.firstLeg) % 2 === 0 ? 'thigh' : 'shank';
 }
 
 /** When a body breaks a path, seconds since its visit began: [start, end, start, end, …]. */

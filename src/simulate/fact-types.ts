@@ -10,7 +10,7 @@ export interface Share {
   readonly n: number;
 }
 
-export type BodyPart = 'foot' | 'shank' | 'thigh' | 'arm' | 'trunk' | 'head' | 'load' | 'rod';
+export type BodyPart = 'foot' | 'shank' | 'thigh' | 'arm' | 'trunk' | 'head' | 'tail' | 'load' | 'rod';
 
 /** Whose standing height is above a beam. */
 export interface Reach {

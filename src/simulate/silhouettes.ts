@@ -3,7 +3,9 @@ import { frameAt } from '../geometry/beam-line.js';
 import { drawBody, walkerNamed } from '../agents/walkers.js';
 import { poseAt } from '../agents/motion/motion.js';
 import { walk } from '../agents/motion/walk.js';
+import { CAT, DOG_SIZES } from '../agents/figures/pets.js';
 import type { Walker } from '../agents/schema.js';
+import { isPet } from '../agents/schema.js';
 import { middleStature } from '../agents/stature.js';
 import { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
@@ -29,7 +31,7 @@ function silhouette(who: string, walker: Walker): Silhouette {
   };
 }
 
-/** A walker of middle age and stature among those the description allows. */
+/** A walker of middle age and stature, a pet of middle height, among those the description allows. */
 function middling(walker: Walker): Walker {
   if (walker.kind === 'people') {
     const age_y = (walker.ages_y[0] + walker.ages_y[1]) / 2;
@@ -41,6 +43,10 @@ function middling(walker: Walker): Walker {
     const rows = [...walker.rows].sort((a, b) => a.stature_m - b.stature_m);
     const row = rows[Math.floor(rows.length / 2)] as (typeof rows)[number];
     return { ...walker, rows: [row] };
+  }
+  if (isPet(walker)) {
+    const { withers_low, withers_high } = (walker.kind === 'dog' ? DOG_SIZES[walker.size] : CAT).value;
+    return { ...walker, withers_m: walker.withers_m ?? (withers_low + withers_high) / 2 };
   }
   return walker;
 }

@@ -1,5 +1,5 @@
 /**
- * The exact edge search against a stepper that knows nothing of it (stepper.ts): bodies of all ages, test rods, every
+ * The exact edge search against a stepper that knows nothing of it (stepper.ts): bodies of all ages, test rods, pets, every
  * passage, level and tilted beams at all heights, both directions. The seed is fixed, so the cases are always the same.
  *
  * - Every edge the stepper sees has an exact one in the same tenth of a millisecond (or within 10 µs of it), one to one.
@@ -13,6 +13,7 @@ import type { Body } from '../../src/agents/body.js';
 import { breaksOf } from '../../src/agents/motion/motion.js';
 import type { Opening, Passage } from '../../src/agents/motion/passage.js';
 import { linger, through, turnBack } from '../../src/agents/motion/passage.js';
+import { petLinger, petThrough, petTurnBack } from '../../src/agents/pets/passage.js';
 import type { Walker } from '../../src/agents/schema.js';
 import { drawBody } from '../../src/agents/walkers.js';
 import { Stream } from '../../src/engine/stream.js';
@@ -38,8 +39,12 @@ const WALKERS: Readonly<Record<string, Walker>> = {
   toddler: people(2, 4),
   'adult with infant': people(20, 45, true),
   rod: { kind: 'test-rod', diameter_m: 0.05, height_m: 1.2, speed_mps: 0.3, speed_to_mps: 4, persons: 1 },
+  'small dog': { kind: 'dog', size: 'small' },
+  'giant dog': { kind: 'dog', size: 'giant' },
+  cat: { kind: 'cat' },
 };
 const PASSAGES = { through, 'turn back': turnBack, linger } as const;
+const PET_PASSAGES = { through: petThrough, 'turn back': petTurnBack, linger: petLinger } as const;
 
 interface Case {
   readonly body: Body;
@@ -55,7 +60,8 @@ function drawn(who: string, kind: keyof typeof PASSAGES, n: number): Case {
   const between = (i: number, low: number, high: number) => low + (high - low) * draw.at(i);
   const opening: Opening = { width_m: between(0, 0.6, 1.4), zone_m: between(1, 1, 1.4) };
   const body = drawBody(who, WALKERS[who] as Walker, n, opening, between(2, 0.5, 1.2), chance.child('body'));
-  const passage = PASSAGES[kind](body, opening, draw.at(3) < 0.5, chance.child('visit'));
+  const passages = body.sort === 'pet' ? PET_PASSAGES : PASSAGES;
+  const passage = passages[kind](body, opening, draw.at(3) < 0.5, chance.child('visit'));
   // Heights 0.03 to 1.8 m, more of them near the floor, where limbs are quick; a third tilted up to 17°, a third askew.
   const height = 0.03 + 1.77 * draw.at(4) * draw.at(5);
   const at = between(6, -0.3, 0.3);
@@ -132,6 +138,13 @@ const CASES: readonly [who: string, kind: keyof typeof PASSAGES, cases: number][
   ['child', 'turn back', 60],
   ['adult', 'linger', 60],
   ['child', 'linger', 30],
+  ['small dog', 'through', 80],
+  ['giant dog', 'through', 60],
+  ['cat', 'through', 60],
+  ['giant dog', 'turn back', 30],
+  ['small dog', 'turn back', 30],
+  ['cat', 'linger', 20],
+  ['giant dog', 'linger', 20],
 ];
 
 describe('exact edges against a 0.1 ms stepper', () => {

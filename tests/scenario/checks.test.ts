@@ -168,6 +168,17 @@ describe('who walks', () => {
       ),
     ).toEqual([]);
   });
+  test('pets go through, turn back or linger, alone; their names may stand in a mix as they are', () => {
+    const share = (kind: string) =>
+      messages(MIX(`who: cat, kind: ${kind}, share: 0.5`, 'who: adult, kind: through, share: 0.5'));
+    for (const kind of ['through', 'turn-back', 'linger']) expect(share(kind)).toEqual([]);
+    expect(share('abreast')).toEqual([
+      's.yaml:18:29: doors.back.traffic.mix.1.kind: "cat" is a pet: it goes through, turns back or lingers, found "abreast"\n  hint: kind: through, turn-back or linger',
+    ]);
+    const own =
+      MIX('who: rex, kind: against, share: 1') + 'walkers:\n  rex: { kind: dog, size: giant, withers_m: 0.9 }\n';
+    expect(messages(own).length).toBe(1);
+  });
   const ROD = 'walkers:\n  rod: { kind: test-rod, diameter_m: 0.05, speed_mps: 1, speed_to_mps: 2 }\n';
   test('test rods only go through; people do everything', () => {
     expect(messages(MIX('who: rod, kind: linger, share: 0.5', 'who: adult, kind: linger, share: 0.5') + ROD)).toEqual([

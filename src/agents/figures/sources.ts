@@ -21,3 +21,21 @@ export const PINZONE =
 export const SEYFRIED =
   'A. Seyfried, B. Steffen, W. Klingsch, M. Boltes, The fundamental diagram of pedestrian movement revisited, J. Stat. Mech. P10002, 2005';
 export const NO_SOURCE = 'no source: a judgement of this project';
+export const AKC =
+  'American Kennel Club breed standards (heights at the withers, weights), from a copy of its breed pages in an open repository';
+export const FAHIE =
+  'M. A. Fahie et al., Pressure mat analysis of walk and trot gait characteristics in 66 normal small, medium, large, and giant breed dogs, Front. Vet. Sci. 5:256, 2018 (abstract)';
+export const FCI166 = 'FCI Standard No. 166, German Shepherd Dog';
+export const CAT_SIZE = 'Wikipedia, Cat (height at the shoulder, mass, head-and-body length, tail)';
+export const PREFERRED_GAIT =
+  'Sci. Rep. 6:28825, 2016, Fig. 2, preferred gait kinematics in terrestrial vertebrates (figure legend)';
+export const LABRADORS =
+  'Kinematic and spatiotemporal assessment of habituation to treadmill walking in Labrador retrievers, Acta Vet. Scand. 2016, doi:10.1186/s13028-016-0265-9 (abstract)';
+export const CATS_WALKING =
+  'Kinetic and temporospatial parameters in male and female cats walking over a pressure sensing walkway, BMC Vet. Res. 9:129, 2013 (abstract)';
+export const ALEXANDER =
+  'R. McN. Alexander, A. S. Jayes, A dynamic similarity hypothesis for the gaits of quadrupedal mammals, J. Zool. 201:135-152, 1983';
+export const HILDEBRAND =
+  'M. Hildebrand, Symmetrical gaits of horses, Science 150:701-708, 1965; Symmetrical gaits of dogs in relation to body build, J. Morphol. 124:353-360, 1968';
+export const USHERWOOD =
+  'J. R. Usherwood, S. B. Williams, A. M. Wilson, Mechanics of dog walking compared with a passive, stiff-limbed, 4-bar linkage model, J. Exp. Biol. 210:533-540, 2007 (abstract and legend of Fig. 5)';

@@ -1,6 +1,6 @@
-/** Who walks and how: shares that add up, parties that can set out, rods that only go through. */
+/** Who walks and how: shares that add up, parties that can set out, rods that only go through, pets that don't go in pairs. */
 import { LOAD_KINDS } from '../../agents/loads/kinds.js';
-import { BUILT_IN_WALKERS, THROUGH_ONLY } from '../../agents/schema.js';
+import { BUILT_IN_WALKERS, PET_KINDS, THROUGH_ONLY } from '../../agents/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
 import {
   OUTSIDE,
@@ -23,7 +23,7 @@ export function checkTraffic(outline: Outline): Finding[] {
     return [
       ...checkArrivals(door.traffic, path),
       ...checkShares(door.traffic, path),
-      ...checkRods(outline, door.traffic, path),
+      ...checkKinds(outline, door.traffic, path),
       ...checkBreadths(outline, door, path),
       ...checkStart(outline, door, ['doors', i]),
     ];
@@ -76,7 +76,7 @@ function personsAParty(outline: Outline, traffic: OutlineTraffic): number {
 
 /** Persons a walker stands for, as far as it can be read. */
 function personsIn(walker: OutlineWalker): number {
-  if (walker.kind === 'robot-vacuum') return 0;
+  if (walker.kind === 'robot-vacuum' || isPet(walker)) return 0;
   if ('persons' in walker) return walker.persons ?? 1;
   const infant = 'with_infant' in walker && walker.with_infant === true;
   const load = 'load' in walker ? walker.load : undefined;
@@ -106,13 +106,14 @@ function checkShares(traffic: OutlineTraffic, path: KeyPath): Finding[] {
   return Math.abs(sum - 1) <= SHARE_TOLERANCE ? [] : [finding([...path, 'mix'], { code: 'shares_sum', sum }, 'key')];
 }
 
-function checkRods(outline: Outline, traffic: OutlineTraffic, path: KeyPath): Finding[] {
+function checkKinds(outline: Outline, traffic: OutlineTraffic, path: KeyPath): Finding[] {
   return (traffic.mix ?? []).flatMap((entry, i) => {
     const { who, kind } = entry ?? {};
     if (who === undefined || kind === undefined || kind === 'through') return [];
     const walker = outline.walkers?.[who] ?? BUILT_IN_WALKERS[who];
     const at = [...path, 'mix', i, 'kind'];
     if (walker?.kind === 'test-rod') return [finding(at, { code: 'rod_kind', who, kind })];
+    if (isPet(walker)) return PET_KINDS.includes(kind) ? [] : [finding(at, { code: 'pet_kind', who, kind })];
     const what = walker?.kind && THROUGH_ONLY[walker.kind];
     return what === undefined ? [] : [finding(at, { code: 'through_only', who, what, kind })];
   });
@@ -139,6 +140,11 @@ function breadthOf(walker: OutlineWalker): number | undefined {
   return load === undefined ? undefined : LOAD_KINDS[load].breadth_m;
 }
 
+/** As far as it can be read. */
+function isPet(walker: { readonly kind?: string | undefined } | undefined): boolean {
+  return walker?.kind === 'dog' || walker?.kind === 'cat';
+}
+
 /** A first move that starts in a room needs somebody there: nobody appears but at `outside`. */
 function checkStart(outline: Outline, door: OutlineDoor, path: KeyPath): Finding[] {
   const { from, to, traffic } = door;
@@ -158,7 +164,7 @@ function checkStart(outline: Outline, door: OutlineDoor, path: KeyPath): Finding
   return findings;
 }
 
-/** Whether anybody in the mix counts as a person; rods may be set to stand for none. */
+/** Whether anybody in the mix counts as a person; pets don't, and rods may be set to stand for none. */
 function carriesPersons(outline: Outline, traffic: OutlineTraffic): boolean {
   return (traffic.mix ?? []).some((entry) => {
     if (entry?.who === undefined) return true;
