@@ -133,7 +133,9 @@ export const PASSAGE_KINDS = [...MIX_KINDS, 'at-heel', 'swing'] as const;
 export type PassageKind = (typeof PASSAGE_KINDS)[number];
 
 export const mixEntrySchema = z.strictObject({
-  who: name('A walker: adult, child, adult-with-infant, another that is built in (`jambeam keys` lists them), or one named under `walkers`.'),
+  who: name(
+    'A walker: adult, child, adult-with-infant, another that is built in (`jambeam keys` lists them), or one named under `walkers`.',
+  ),
   kind: z.enum(MIX_KINDS).meta({ description: 'What the party does in the doorway.' }),
   share: quantity(0, 1, 'share', 'Share of arriving parties.'),
 });

@@ -13,10 +13,11 @@ import * as stature from './stature.js';
 import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
-  return [stature, proportions, breadths, pace, legs, manner, loads, stillness, mix, pets, household].flatMap((module) =>
-    Object.values(module)
-      .flatMap(collect)
-      .sort((a, b) => (a.id < b.id ? -1 : 1)),
+  return [stature, proportions, breadths, pace, legs, manner, loads, stillness, mix, pets, household].flatMap(
+    (module) =>
+      Object.values(module)
+        .flatMap(collect)
+        .sort((a, b) => (a.id < b.id ? -1 : 1)),
   );
 }
 
