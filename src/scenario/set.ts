@@ -63,7 +63,7 @@ export function assign(design: Design, assignments: readonly Assignment[]): { de
     if (result.problem) issues.push(issueOf(path, result.problem));
     else changed = result.written.reduce((copy, at) => takeAlong(changed, copy, at, value), result.value);
   }
-  changed = withLedgersNamed(withBeamsAimed(changed));
+  changed = withBeamsAimed(changed);
   if (issues.length > 0) return { design: null, issues };
   const shape = checkShape(designSchema, changed, settable());
   if (shape.data === null)
@@ -88,6 +88,7 @@ const FAR_KEYS: Readonly<Record<string, string>> = { at_m: 'far_at_m', height_m:
 function takeAlong(before: unknown, after: unknown, at: KeyPath, value: unknown): unknown {
   const [root, , key] = at;
   if (root === 'doors' && key === 'height_m' && at.length === 3) return takeLintelAlong(before, after, at, value);
+  if (root === 'ledgers') return withLedgersNamed(after);
   if (root !== 'sensors') return takeFarEndAlong(before, after, at, value);
   if (key !== 'kind' || at.length !== 3) return withWholeSensors(after, at);
   const sensor = at.slice(0, 2);

@@ -1,10 +1,12 @@
 /** Built-in figures about sensors: the defaults a scenario may leave out. */
 import type { Figure } from '../engine/figure.js';
+import { controllerSchema } from './controllers/schema.js';
 import { lightBarrierSchema } from './light-barrier/schema.js';
 import { timeOfFlightFigures } from './time-of-flight/figures.js';
 import { triangulationFigures } from './triangulation/figures.js';
 import { ultrasonicFigures } from './ultrasonic/figures.js';
 
+const CONTROLLER = controllerSchema.parse({ name: 'main' });
 const DEFAULTS = lightBarrierSchema.parse({ kind: 'light-barrier' });
 
 export function sensorFigures(): Figure[] {
@@ -38,6 +40,14 @@ export function sensorFigures(): Figure[] {
       value: DEFAULTS.half_angle_deg,
       unit: 'deg',
       used_in: 'half-angle of emitter and receiver: whether one barrier dazzles the other',
+      citation: 'no source',
+      status: 'assumption',
+    },
+    {
+      id: 'sensor.controller.restart',
+      value: CONTROLLER.restart_s,
+      unit: 's',
+      used_in: 'how long a controller that restarts is blind, where the scenario does not say',
       citation: 'no source',
       status: 'assumption',
     },

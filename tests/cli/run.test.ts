@@ -121,3 +121,15 @@ test('no file holds the time of day, the folder, the user or the machine', () =>
     expect(text).not.toMatch(/\b20\d\d-\d\d-\d\dT\d\d:/);
   }
 });
+
+test('error rates that a ledger weighs by are learnt in the run and kept in design.json; its report can be made again', () => {
+  const run = jambeam(['run', 'door.yaml', '--out', 'learnt.run', '--set', 'ledgers=[raw, likelihood]'], { cwd });
+  expect(run.code).toBe(0);
+  const { design } = designFromJson(read('learnt.run', 'design.json'));
+  expect(design?.calibration?.length).toBe(design!.doors.length * design!.logics.length);
+  const report = read('learnt.run', 'report.html');
+  // The scenario it shows runs again: what was learnt is no key of a scenario.
+  expect(report).not.toContain('calibration:');
+  expect(jambeam(['report', 'learnt.run'], { cwd }).code).toBe(0);
+  expect(read('learnt.run', 'report.html')).toBe(report);
+});

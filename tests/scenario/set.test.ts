@@ -18,6 +18,16 @@ describe('what can be set', () => {
       set('doors.*.traffic.mix.1.share=0.52', 'doors.back.traffic.mix.2.share=0.34').doors[0]!.traffic.mix[0]!.share,
     ).toBe(0.52);
   });
+  test('a ledger by its name; bare names become whole', () => {
+    const ledgers = (...sets: string[]) => set(...sets).ledgers;
+    expect(
+      ledgers('ledgers=[reset, { use: cap, at_most: 4 }]', 'ledgers.cap.at_most=3', 'ledgers.reset.to=start'),
+    ).toEqual([
+      { use: 'reset', name: 'reset', at: '04:00', to: 'start' },
+      { use: 'cap', name: 'cap', at_most: 3 },
+    ]);
+  });
+
   test('values are YAML: numbers, texts, true and false, lists and maps', () => {
     expect(
       set('name=Front', 'seed=s7', 'hours=2.5', 'doors.back.traffic.one_way=true', 'ledgers=[floor]'),
