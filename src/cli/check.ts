@@ -61,7 +61,7 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
   io.out(
     options.json === true
       ? jsonText(checkData(all, found, effort))
-      : checkText(design, all, found, { file, paint: io.paint }),
+      : checkText(design, all, found, { file, paint: io.paint, effort }),
   );
 }
 
@@ -110,9 +110,12 @@ export function checkText(
   design: Design,
   cautions: readonly Issue[],
   found: Findings,
-  { file, paint }: { readonly file: string; readonly paint: Paint },
+  {
+    file,
+    paint,
+    effort = effortOf(design),
+  }: { readonly file: string; readonly paint: Paint; readonly effort?: Effort },
 ): string {
-  const effort = effortOf(design);
   const many = cautions.length === 0 ? 'no cautions' : plural(cautions.length, 'caution');
   return [
     `${paint.bold(paint.green('OK'))}  ${pathText(file)} can be simulated; ${many}\n` +

@@ -53,7 +53,8 @@ export function cabling(design: Design, plan: HousePlan, variant: Variant): Cabl
   const stop = (room: string, spot: Spot): number => stops.push({ room, spot }) - 1;
 
   const homes = new Map<string, { readonly at: number; readonly drop_m: number }>();
-  for (const controller of design.controllers) {
+  const read = new Set(design.doors.map((door) => door.controller));
+  for (const controller of design.controllers.filter(({ name }) => read.has(name))) {
     const home = homeOf(plan, controller);
     if (!home) continue;
     const drop_m = Math.abs(run_m(home.storey) - CONTROLLER_HEIGHT.value);

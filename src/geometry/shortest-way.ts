@@ -22,9 +22,9 @@ export interface Ways {
  * @param places how many there are, numbered from 0
  */
 export function shortestWays(places: number, links: readonly Link[], start: number): Ways {
-  const length_m = new Array<number>(places).fill(Infinity);
-  const last = new Array<number | undefined>(places).fill(undefined);
-  const done = new Array<boolean>(places).fill(false);
+  const length_m = Array.from({ length: places }, () => Infinity);
+  const last: (number | undefined)[] = Array.from({ length: places });
+  const done = Array.from({ length: places }, () => false);
   const at: number[][] = Array.from({ length: places }, () => []);
   for (const [i, { a, b }] of links.entries()) {
     at[a]?.push(i);

@@ -2,6 +2,7 @@
  * The report: one HTML text that needs nothing else. Made from the design, the metrics and the aggregates charts are
  * drawn from, never from raw events; holds no script, no time of day, no path and no name of a machine or a person.
  */
+import { effortOf } from '../effort/effort.js';
 import type { Figure } from '../engine/figure.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
@@ -31,6 +32,7 @@ export interface ReportInput {
 /** The report as HTML text; same input, same text on the same engine. */
 export async function renderReport(input: ReportInput): Promise<string> {
   const { design, metrics, figures, sources, version } = input;
+  const effort = effortOf(design);
   return page(
     `${metrics.scenario}: doorway report`,
     html`${titleBlock(design, metrics, version)}
@@ -38,14 +40,14 @@ export async function renderReport(input: ReportInput): Promise<string> {
 ${verdictSection(design, metrics)}
 ${threeNumbers(design, metrics)}
 ${doorwaySection(design, metrics, figures)}
-${planSection(design)}
+${planSection(design, effort)}
 ${confusionSection(design, metrics)}
 ${logicsSection(design, metrics)}
 ${await driftSection(design, figures)}
 ${await roomsSection(design, metrics, figures)}
 ${await whomSection(design, metrics)}
 ${sharesSection(design, metrics)}
-${effortSection(design)}
+${effortSection(design, effort)}
 ${cautionsSection(design)}
 ${limitsSection()}
 ${sourcesSection(design, figures, sources)}

@@ -33,7 +33,6 @@ const workSchema = z.strictObject({
   minutes_per_sensor: quantity(0, 600, 'min', 'Fixing, aiming and connecting one sensor.').optional(),
   minutes_per_controller: quantity(0, 6000, 'min', 'Putting up one controller with its power supply.').optional(),
 });
-export type Work = z.infer<typeof workSchema>;
 
 export const effortKeys = {
   currency: z

@@ -18,8 +18,7 @@ import { count, decimal, joined, named, plural } from '../words.js';
 
 const VARIANTS = ['drilled', 'surface'] as const;
 
-export function effortSection(design: Design): Markup {
-  const effort = effortOf(design);
+export function effortSection(design: Design, effort: Effort = effortOf(design)): Markup {
   const why = whyNoLengths(effort);
   return html`<section aria-labelledby="effort"><h2 id="effort">What installing takes</h2>
 <p>${why ?? 'Counted from the design and its plan; nothing here was simulated.'} ${pricesWords(effort)} ${minutesWords(design)}${design.work?.hour_rate === undefined && ' Without an hour’s rate, work is hours only.'}</p>

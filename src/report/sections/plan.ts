@@ -1,6 +1,6 @@
 /** The plan of the house: a drawing for each storey, and every end of a cable with its length. */
 import { cabling, runHeight_m } from '../../effort/cables.js';
-import { effortOf } from '../../effort/effort.js';
+import { type Effort, effortOf } from '../../effort/effort.js';
 import { planOf } from '../../scenario/plan-of.js';
 import type { Design } from '../../scenario/schema.js';
 import { housePictures, storeyDrawings, storeyWords } from '../drawing/house-plan.js';
@@ -9,14 +9,13 @@ import { html, scrollable, type Markup } from '../html.js';
 import { capital, joined, metres, named, plural } from '../words.js';
 
 /** Nothing without a plan: the section on effort says what is missing. */
-export function planSection(design: Design): Markup | null {
+export function planSection(design: Design, effort: Effort = effortOf(design)): Markup | null {
   const { plan } = planOf(design);
   if (!plan) return null;
   const drawings = storeyDrawings(design, plan, cabling(design, plan, 'drilled'));
   const runs = drawings.map(
     ({ storey }) => `${metres(runHeight_m(plan, storey))} on ${storey === 0 ? 'the ' : ''}${storeyWords(storey)}`,
   );
-  const effort = effortOf(design);
   const why = whyNoLengths(effort);
   return html`<section aria-labelledby="plan"><h2 id="plan">The house from above</h2>
 <p class="key">To one scale; y is up. Lines across a door are its beams, an arc is the swing of its leaf, four strokes are stairs. Dashed: cables along the walls, where holes may be drilled; a ring is where they leave the storey.</p>
