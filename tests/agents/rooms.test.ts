@@ -36,3 +36,15 @@ test('rods and people never go in each other’s place', () => {
   pool.giveBack(resident(2, 'ann', adult));
   expect(pool.take('rods', rod)).toBeNull();
 });
+
+test('pets come whenever they like, and never in a person’s place, nor a person in theirs', () => {
+  const cat = BUILT_IN_WALKERS['cat'] as Walker;
+  const pool = new RoomPool(0);
+  expect(pool.take('cat', cat)).toBe('new');
+  const tom = { ...resident(1, 'cat', cat), persons: 0 };
+  pool.giveBack(tom);
+  expect(pool.free).toBe(0);
+  expect(pool.take('adult', adult)).toBeNull();
+  expect(pool.take('rods', rod)).toBeNull();
+  expect(pool.take('cat', cat)).toBe(tom);
+});
