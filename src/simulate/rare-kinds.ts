@@ -23,32 +23,47 @@ import { walkersKnown } from './walkers-known.js';
 /** With fewer visits over all replicates a kind is rare. A choice of ours. */
 export const RARE_VISITS = 100;
 /** Extra parties go in blocks, each with noise of its own: what replicates are to a run. */
-const BLOCKS = 20;
+const MOST_BLOCKS = 20;
+/** Fewer leave too little to form an interval over. */
+const FEWEST_BLOCKS = 5;
 const PARTIES_A_BLOCK = 20;
+/** A house of many doors has many rare kinds: as far as each still has its fewest blocks, no more extra parties than this. */
+const MOST_PARTIES = 8000;
 
 /** Kinds that need nobody from the other side and nothing but people. */
 const LONE = ['through', 'turn-back', 'linger', 'reach', 'abreast', 'close-behind'] as const satisfies MixKind[];
 
-/** Extra visits for the kinds that were seen at a door, but rarely. @param replicates of the door with the first logic */
-export function rareKinds(design: Design, door: DesignDoor, replicates: readonly DoorCounts[]): RareKind[] {
+/**
+ * Extra visits for the kinds that were seen at a door, but rarely: one list per door.
+ *
+ * @param replicates of each door, with the first logic
+ */
+export function rareKinds(design: Design, replicates: readonly (readonly DoorCounts[])[]): RareKind[][] {
   const known = walkersKnown(design);
-  return kindsSeen(door.traffic.mix, replicates).flatMap(({ who, kind, cases }) => {
-    const visits = sum(cases.map((counts) => counts.visits));
-    return visits < RARE_VISITS && isLone(kind) && known.has(who) ? [oversampled(design, door, who, kind)] : [];
-  });
+  const rare = design.doors.map((door, d) =>
+    kindsSeen(door.traffic.mix, replicates[d] ?? []).flatMap(({ who, kind, cases }) => {
+      const visits = sum(cases.map((counts) => counts.visits));
+      return visits < RARE_VISITS && isLone(kind) && known.has(who) ? [{ who, kind }] : [];
+    }),
+  );
+  const share = Math.floor(MOST_PARTIES / PARTIES_A_BLOCK / rare.flat().length);
+  const blocks = Math.max(FEWEST_BLOCKS, Math.min(MOST_BLOCKS, share));
+  return design.doors.map((door, d) =>
+    (rare[d] ?? []).map(({ who, kind }) => oversampled(design, door, who, kind, blocks)),
+  );
 }
 
 function isLone(kind: PassageKind): kind is (typeof LONE)[number] {
   return LONE.some((one) => one === kind);
 }
 
-/** About 20 µs a party with light barriers. @param blocks of 20 parties each */
+/** About 20 µs a party with light barriers, 2 ms with two rangers. @param blocks of 20 parties each */
 export function oversampled(
   design: Design,
   door: DesignDoor,
   who: string,
   kind: (typeof LONE)[number],
-  blocks = BLOCKS,
+  blocks = MOST_BLOCKS,
 ): RareKind {
   const choice = design.logics[0]!;
   const logic = makeLogic(choice, design.tables);

@@ -51,12 +51,9 @@ export function simulate(given: Design, sinks: Sinks = {}): Outcome {
 
 /** Metrics and figures of finished replicates, in order of their numbers. */
 export function assemble(design: Design, results: readonly ReplicateResult[]): Outcome {
-  const rare = design.doors.map((door, d) =>
-    rareKinds(
-      design,
-      door,
-      results.map(({ record }) => record.doors[d]!.logics[0]!),
-    ),
+  const rare = rareKinds(
+    design,
+    design.doors.map((_, d) => results.map(({ record }) => record.doors[d]!.logics[0]!)),
   );
   return { metrics: metricsOf(design, results, rare), figures: figuresOf(design, results) };
 }

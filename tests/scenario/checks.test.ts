@@ -254,6 +254,14 @@ describe('sensors and targets', () => {
       '17:22: targets.1.metric: there is no metric "wrong_per_100"\n  hint: there is exact_share',
     ],
     [
+      '{ metric: doors.*.wrong_per_100, at_most: 1 }',
+      '17:22: targets.1.metric: there is no door "*"\n  hint: there is back',
+    ],
+    [
+      '{ metric: house.four-level.flor.exact_share, at_most: 1 }',
+      '17:22: targets.1.metric: there is no ledger "flor"\n  hint: did you mean "floor"?',
+    ],
+    [
       '{ metric: house.wrong_per_100, at_most: 1, at_least: 2 }',
       '17:65: targets.1.at_least: at_least 2 is above at_most 1',
     ],
@@ -265,6 +273,10 @@ describe('sensors and targets', () => {
     'doors.back.missed_per_100',
     'doors.back.first-broken.wrong_per_100',
     'rooms.hall.four-level.floor.exact_share',
+    'rooms.*.empty_while_occupied_per_day',
+    'rooms.*.four-level.raw.first_wrong_h',
+    'house.exact_share',
+    'house.four-level.floor.persons_bias',
   ])('the metric %s exists', (metric) => {
     expect(messages(`${VALID}targets: [{ metric: ${metric}, at_most: 1 }]\n`)).toEqual([]);
   });

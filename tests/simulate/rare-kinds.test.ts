@@ -43,7 +43,7 @@ describe('where no kind is rare', () => {
 
   test('nothing is oversampled', () => {
     expect(Math.min(...rows.map(({ visits }) => visits))).toBeGreaterThan(100);
-    expect(rareKinds(design, calm, replicates)).toEqual([]);
+    expect(rareKinds(design, [replicates])).toEqual([[]]);
   });
 
   // Ten comparisons of two independent estimates, each held to 4 standard errors. With the fewest degrees of freedom that
@@ -103,6 +103,25 @@ describe('where one is', () => {
     expect(lingering!.wrong_per_week.value).toBeCloseTo(lingering!.visits_per_week.value! * wrong.value!, 12);
     const width = ({ low, high, value }: Estimate) => (high! - low!) / value!;
     expect(width(wrong)).toBeLessThan(width(lingering!.wrong_per_100_visits));
+  });
+
+  test('a house of many doors has fewer extra parties for each, and never fewer than a hundred', () => {
+    const of = (doors: number) => {
+      const [front] = rare.doors;
+      const house = { ...rare, doors: Array.from({ length: doors }, (_, d) => ({ ...front!, name: `door ${d}` })) };
+      const counts = runReplicate({ ...rare, hours: 2 }, 1, {}).record.doors.map(({ logics }) => [logics[0]!]);
+      const once = rareKinds(
+        house,
+        Array.from({ length: doors }, () => counts[0]!),
+      );
+      return new Set(once.flat().map(({ visits }) => visits));
+    };
+    expect(of(1)).toEqual(new Set([400]));
+    // 8,000 parties over 40 doors with at least one rare kind each, in blocks of 20.
+    const many = [...of(40)];
+    expect(many).toHaveLength(1);
+    expect(many[0]).toBeGreaterThanOrEqual(100);
+    expect(many[0]).toBeLessThanOrEqual(200);
   });
 
   test('what is said of the whole door is still what the run counted', () => {
