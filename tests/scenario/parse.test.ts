@@ -80,7 +80,7 @@ describe('a scenario becomes a design', () => {
       '  - name: kitchen\n    people_at_start: 2',
       '  - name: kitchen\n    people_at_start: &two 2\n  - name: bath\n    people_at_start: *two',
     );
-    expect(designOf(text).rooms[2]).toEqual({ name: 'bath', people_at_start: 2 });
+    expect(designOf(text).rooms[2]).toMatchObject({ name: 'bath', people_at_start: 2 });
   });
 
   test('of a text without mistakes, salvage reads exactly what the schema parses', () => {

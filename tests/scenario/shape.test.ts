@@ -19,7 +19,7 @@ describe('keys', () => {
   test('a key in the wrong place is told where it belongs', () => {
     expect(one('    traffic:', '    home_pace: 1\n    traffic:')).toEqual([
       's.yaml:15:5: doors.back.home_pace: unknown key "home_pace"\n' +
-        '  hint: it exists as doors.*.traffic.home_pace: is it in the right place?',
+        '  hint: it exists as household.home_pace and doors.*.traffic.home_pace: is it in the right place?',
     ]);
   });
   test('a missing key is placed at its parent, with what it means', () => {
@@ -220,7 +220,7 @@ describe('alternatives', () => {
       messages(`${VALID}walkers:\n  rod: { kind: test-rod, diameter_m: 0.05, speed_mps: 1, stature_m: 1.8 }\n`)[0],
     ).toBe(
       's.yaml:18:58: walkers.rod.stature_m: unknown key "stature_m"\n' +
-        '  hint: it exists as walkers.*.stature_m (kind: person) and walkers.*.rows.*.stature_m (kind: table): is it in the right place?',
+        '  hint: it exists as walkers.*.stature_m (kind: person), walkers.*.rows.*.stature_m (kind: table) and household.people.*.stature_m: is it in the right place?',
     );
   });
 });
