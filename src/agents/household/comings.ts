@@ -15,7 +15,7 @@ import type { HouseParty, Visitors } from './schema.js';
 import { stayOf } from './stays.js';
 import { guestName, isInfant } from './walkers.js';
 
-type Guests = Pick<Visitors, 'name' | 'who' | 'group_of' | 'rooms' | 'moves_per_hour'>;
+type Guests = Pick<Visitors, 'name' | 'who' | 'group_of' | 'rooms' | 'moves_per_hour' | 'load'>;
 
 /** Draws of one group of guests. */
 const GROUP = { size: 0, room: 1, stay: 2, arrival: 3, who: 10 } as const;
@@ -142,6 +142,7 @@ export class Comings {
         is: 'guest',
         carer: false,
         mind: new GuestMind(shares, guests.moves_per_hour * crowd.house.household.activity, end_us, draws.nth(i)),
+        luggage: guests.load ?? null,
         group,
         room: OUTSIDE,
         busy: false,

@@ -150,6 +150,7 @@ export class HouseCrowd {
       goal,
       load: load ?? (carried === null ? null : outdoors ? 'pram' : 'infant'),
       infant: carried,
+      outdoors,
       abreast:
         together.length === 2 &&
         !atHeel &&

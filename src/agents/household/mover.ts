@@ -17,6 +17,8 @@ export interface Mover {
   /** Old enough to look after an infant. */
   readonly carer: boolean;
   readonly mind: Mind;
+  /** What they bring along and take away again, from door to room. */
+  readonly luggage: string | null;
   /** Whom they came with. */
   readonly group: readonly Mover[];
   /** Room, or OUTSIDE; on the way, the one they left last. */
@@ -51,6 +53,8 @@ export interface Trip {
   /** What the leader carries or pushes. */
   readonly load: string | null;
   readonly infant: Infant | null;
+  /** It begins or ends outside. */
+  readonly outdoors: boolean;
   /** Two walk side by side where a door is wide enough. */
   readonly abreast: boolean;
   /** Pets from the second member on, at heel. */

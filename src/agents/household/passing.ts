@@ -113,7 +113,8 @@ export class Passing {
   }
 
   private bodyOf(trip: Trip, member: Mover, i: number, { opening }: CrowdDoor): Body {
-    const who = laden(member.name, i === 0 ? trip.load : null);
+    const load = i === 0 && trip.load !== null ? trip.load : trip.outdoors ? member.luggage : null;
+    const who = laden(member.name, load);
     const walker = this.walkers[who] as Walker;
     return drawBody(who, walker, member.number, opening, this.home_pace, this.bodies.nth(member.number));
   }

@@ -28,6 +28,7 @@ export function residentsOf(plan: HouseholdPlan, places: Places, calendar: Calen
     is,
     carer,
     mind,
+    luggage: null,
     group: [],
     room,
     busy: false,

@@ -46,7 +46,10 @@ export function householdWalkers(
   for (const guests of [...household.visitors, ...household.parties])
     for (const { who } of guests.who) {
       const walker = known[who];
-      if (walker) walkers[guestName(guests, who)] = (guests.load ? { ...walker, load: guests.load } : walker) as Walker;
+      if (!walker) continue;
+      const name = guestName(guests, who);
+      walkers[name] = walker;
+      if (guests.load) walkers[laden(name, guests.load)] = { ...walker, load: guests.load } as Walker;
     }
   for (const pet of household.pets) {
     const animal = known[pet.animal];
