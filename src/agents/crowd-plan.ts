@@ -1,4 +1,5 @@
 /** What the crowd needs to know of a design: who may come, through which doors, between which rooms. */
+import type { Hangs } from './leaf/hanging.js';
 import type { Opening } from './motion/passage.js';
 import type { Traffic, Walker } from './schema.js';
 
@@ -12,6 +13,8 @@ export interface CrowdDoor {
   readonly to: number;
   readonly opening: Opening;
   readonly traffic: Traffic;
+  /** What hangs in the frame or beside it; left out, the way is always open. */
+  readonly hangs?: Hangs | undefined;
 }
 
 export interface CrowdPlan {

@@ -2,6 +2,7 @@
 import { HOUR_US } from '../engine/time.js';
 import type { CrowdPlan } from '../agents/crowd-plan.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
+import type { Hangs } from '../agents/leaf/hanging.js';
 import { hours } from '../agents/arrivals.js';
 import { barrierLine, rangerLine } from '../geometry/mounting.js';
 import { OUTSIDE as OUTSIDE_NAME } from '../scenario/checks/outline.js';
@@ -30,11 +31,16 @@ export function crowdPlan(design: Design): CrowdPlan {
       to: roomIndex(design, door.to),
       opening: { width_m: door.width_m, zone_m: door.zone_m },
       traffic: door.traffic,
+      hangs: hangsOf(door),
     })),
     walkers: design.walkers,
     clock_us: clockOf(design),
     starts_at_h: hours(design.starts_at),
   };
+}
+
+function hangsOf({ width_m, height_m, jamb_depth_m, leaf, curtain }: DesignDoor): Hangs | undefined {
+  return leaf || curtain ? { place: { width_m, height_m, jamb_depth_m }, leaf, curtain } : undefined;
 }
 
 export function mountedBeams(design: Design, door: DesignDoor): MountedBeam[] {

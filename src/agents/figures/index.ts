@@ -1,6 +1,7 @@
 /** All built-in figures about people, module by module in the order a reader meets them, by name within each. */
 import type { Figure } from '../../engine/figure.js';
 import * as breadths from './breadths.js';
+import * as leaf from './leaf.js';
 import * as legs from './legs.js';
 import * as loads from './loads.js';
 import * as manner from './manner.js';
@@ -11,7 +12,7 @@ import * as stature from './stature.js';
 import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
-  return [stature, proportions, breadths, pace, legs, manner, loads, stillness, mix].flatMap((module) =>
+  return [stature, proportions, breadths, pace, legs, manner, loads, leaf, stillness, mix].flatMap((module) =>
     Object.values(module)
       .flatMap(collect)
       .sort((a, b) => (a.id < b.id ? -1 : 1)),
