@@ -120,7 +120,7 @@ const common = {
     .meta({ description: 'Air and light in the house.' }),
   walkers: z
     .record(name('Name of the walker.'), walkerSchema)
-    .meta({ description: 'People and test rods of your own, by name.' })
+    .meta({ description: 'People, what rolls and test rods of your own, by name.' })
     .default(() => ({})),
   sensors: z
     .record(name('Name of the sensor.'), sensorSchema)
