@@ -1,5 +1,6 @@
 /** What the crowd needs to know of a design: who may come, through which doors, between which rooms. */
 import type { HouseholdPlan } from './household/plan.js';
+import type { Hangs } from './leaf/hanging.js';
 import type { Opening } from './motion/passage.js';
 import type { Traffic, Walker } from './schema.js';
 
@@ -15,6 +16,8 @@ export interface CrowdDoor {
   readonly traffic: Traffic;
   /** Middle of the door on the house's plan, metres; absent where it isn't said. */
   readonly at_m?: { readonly x: number; readonly y: number } | undefined;
+  /** What hangs in the frame or beside it; left out, the way is always open. */
+  readonly hangs?: Hangs | undefined;
 }
 
 export interface CrowdPlan {

@@ -16,12 +16,14 @@ import { abreastPlace, passageOf, stops } from './doings.js';
 import type { Use } from './doorway.js';
 import { Doorway } from './doorway.js';
 import { ABREAST_LAG, CLOSE_BEHIND_LAG, STAGGERED_LAG } from './figures/manner.js';
+import { Hanging, swingVisit } from './leaf/hanging.js';
+import type { Swing } from './leaf/leaf-keeper.js';
 import type { Passage } from './motion/passage.js';
 import type { Party, Resident } from './party.js';
 import { personsOf } from './party.js';
 import { RoomPool } from './rooms.js';
 import type { PassageKind } from './schema.js';
-import type { Visit, VisitSink } from './visit.js';
+import type { Unnumbered, VisitSink } from './visit.js';
 import { drawBody, fitsAbreast, walkerNamed } from './walkers.js';
 
 /** Draws of a party's stream by purpose. */
@@ -31,15 +33,16 @@ type Happening =
   | { readonly what: 'arrival'; readonly door: number; readonly n: number }
   | { readonly what: 'party'; readonly party: Party }
   | { readonly what: 'home'; readonly resident: Resident }
+  | { readonly what: 'left'; readonly door: number }
+  | { readonly what: 'draught'; readonly door: number }
+  | { readonly what: 'gust'; readonly door: number }
   | { readonly what: 'enter'; readonly visit: Unnumbered; readonly body: Body; readonly passage: Passage };
-
-/** A visit on the agenda; it gets its number when it begins. */
-type Unnumbered = Omit<Visit, 'number'> & { number: number };
 
 export class Crowd {
   private readonly clock = new Clock<Happening>();
   private readonly arrivals: readonly Arrivals[];
   private readonly doorways: readonly Doorway[];
+  private readonly hangings: readonly (Hanging | null)[];
   private readonly totals: readonly (readonly number[])[];
   private readonly pools: readonly RoomPool[];
   private readonly bodies: Stream;
@@ -60,6 +63,9 @@ export class Crowd {
       (door) => new Arrivals(door.traffic, plan.starts_at_h, stream.child('door', door.name, 'arrivals')),
     );
     this.doorways = plan.doors.map((door) => new Doorway(door.opening));
+    this.hangings = plan.doors.map(({ name, hangs }, d) =>
+      hangs ? new Hanging(hangs, d, stream.child('door', name, 'hanging')) : null,
+    );
     this.totals = plan.doors.map((door) => runningTotals(door.traffic.mix.map((entry) => entry.share)));
     this.pools = plan.people_at_start.map((n) => new RoomPool(n));
     this.unmet = plan.doors.map(() => 0);
@@ -72,7 +78,11 @@ export class Crowd {
   /** Runs the clock to its end. No new visit starts after it; visits under way are given out whole. */
   run(sink: VisitSink): void {
     const { clock_us, doors } = this.plan;
-    doors.forEach((_, door) => this.putArrival(door, 0));
+    doors.forEach((_, door) => {
+      this.putArrival(door, 0);
+      this.putGust('draught', door);
+      this.putGust('gust', door);
+    });
     // Times are whole microseconds: what happens at the clock's end itself doesn't happen any more.
     this.clock.run(clock_us - 1, (next, time) => this.happen(next, time, sink));
   }
@@ -83,6 +93,11 @@ export class Crowd {
       sink(next.visit, next.body, next.passage);
     } else if (next.what === 'party') {
       this.pass(next.party, time);
+    } else if (next.what === 'left') {
+      this.swings(next.door, this.hangings[next.door]?.leaf?.after(time) ?? null);
+    } else if (next.what === 'draught' || next.what === 'gust') {
+      this.swings(next.door, this.hangings[next.door]?.blown(next.what, time) ?? null);
+      this.putGust(next.what, next.door);
     } else if (next.what === 'home') {
       next.resident.body = null;
       (this.pools[next.resident.home] as RoomPool).giveBack(next.resident);
@@ -90,6 +105,18 @@ export class Crowd {
       this.putArrival(next.door, next.n + 1);
       this.setOut(next.door, next.n, time);
     }
+  }
+
+  private putGust(what: 'draught' | 'gust', door: number): void {
+    const time = this.hangings[door]?.next(what) ?? Infinity;
+    if (time < this.plan.clock_us) this.clock.at(time, { what, door });
+  }
+
+  /** A leaf or a curtain swings: a visit of its own, of nobody. */
+  private swings(door: number, swing: Swing | null): void {
+    if (!swing) return;
+    const { body, passage, enter_us } = swing;
+    this.clock.at(enter_us, { what: 'enter', visit: swingVisit(door, swing), body, passage });
   }
 
   private putArrival(door: number, n: number): void {
@@ -165,6 +192,7 @@ export class Crowd {
     const free = bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
     const doorway = this.doorways[party.door] as Doorway;
     doorway.forget(time_us);
+    const leaf = this.hangings[party.door]?.leaf ?? null;
     const uses: Use[] = [];
     let lastCross = -1;
     let lastLeave = -1;
@@ -183,10 +211,18 @@ export class Crowd {
         if (!free) wanted = Math.max(wanted, first.leave_us + lag - duration_us);
       }
       // Test rods pass through each other; people wait until the doorway is free for them.
-      const enter_us =
+      const free_us =
         body.sort === 'test-rod'
           ? wanted
           : doorway.admit(body, wanted, party.forward, duration_us, chance.at(PARTY_DRAW.wait));
+      const { enter_us, swing } = leaf ? leaf.admit(body, free_us) : { enter_us: free_us, swing: null };
+      if (enter_us === Infinity) {
+        // A shut leaf keeps out what can't open it: it goes back to where it belongs.
+        this.unmet[party.door]!++;
+        this.comesHome(member, time_us);
+        return;
+      }
+      this.swings(party.door, swing);
       const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND_US);
       const leave_us = enter_us + duration_us;
       uses.push({ body, forward: party.forward, stops: stops(party.kind), enter_us, leave_us });
@@ -212,7 +248,10 @@ export class Crowd {
         lastLeave = Math.max(lastLeave, leave_us);
       }
     });
-    for (const use of uses) doorway.use(use);
+    for (const use of uses) {
+      doorway.use(use);
+      if (leaf) this.clock.at(leaf.used(use.leave_us), { what: 'left', door: party.door });
+    }
     if (lastCross >= 0) this.afterwards(party, door, lastCross, lastLeave, chance);
   }
 

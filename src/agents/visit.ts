@@ -18,7 +18,7 @@ export interface Visit {
   /** Persons aboard: each is one crossing if the visit crosses. */
   readonly persons: number;
   readonly kind: PassageKind;
-  /** Index of the party's entry in the door's mix: what a share is reweighted by. */
+  /** Index of the party's entry in the door's mix: what a share is reweighted by. −1 for a leaf or a curtain. */
   readonly entry: number;
   /** Direction of the first move: the side the body came from. */
   readonly direction: 'forward' | 'backward';
@@ -31,3 +31,5 @@ export interface Visit {
 
 /** Receives visits in order of entering. */
 export type VisitSink = (visit: Visit, body: Body, passage: Passage) => void;
+/** A visit on the agenda; it gets its number when it begins. */
+export type Unnumbered = Omit<Visit, 'number'> & { number: number };

@@ -104,5 +104,20 @@ export const leafSchema = z.strictObject({
     'share',
     'Share of those who go through that shut it behind them; 0 leaves it open, 1 is a closer.',
   ).default(0.3),
+  draught_per_hour: quantity(
+    0,
+    3600,
+    '1/h',
+    'How often an hour a draught stirs the leaf, while it stands open.',
+  ).default(0),
 });
 export type Leaf = z.infer<typeof leafSchema>;
+
+/** A curtain beside the opening. */
+export const curtainSchema = z.strictObject({
+  at_m: quantity(-3, 3, 'm', 'Where it hangs along the walk; 0 is the door plane, + is forward.'),
+  swing_m: quantity(-2, 2, 'm', 'How far along the walk a gust carries its hem; + is forward.'),
+  per_hour: quantity(0, 3600, '1/h', 'Gusts per hour, at random times.').default(2),
+  gust_s: quantity(0.2, 30, 's', 'How long a gust carries it, out and back.').default(1.5),
+});
+export type Curtain = z.infer<typeof curtainSchema>;

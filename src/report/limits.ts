@@ -1,8 +1,7 @@
 /** What a run leaves out, so that nobody reads more into it than there is. */
 export const NOT_MODELLED: readonly string[] = [
-  'Robot vacuums, prams, wheelchairs, walking aids, bags, baskets and trays: only people, an infant on the arm, dogs, cats and test rods pass.',
-  'The door leaf and curtains: the opening is always free.',
-  'Running, trotting, crawling, jumping, dancing, and reaching through with an arm: everyone walks, stops, turns or lingers.',
+  'A door leaf or a curtain at rest: only their swings break beams, and nobody is touched by them.',
+  'Running, trotting, crawling, jumping and dancing: everyone walks, rolls, stops, turns, lingers or reaches through.',
   'Leaning on a jamb and squeezing past: who lingers stands free, and others wait outside until the way is free.',
   'Sunlight on light barriers; dirt, fog, vibration and a frame that goes out of true; of a sensor’s faults only those the scenario states.',
   'Air and daylight that change: they stay as set, without draughts, heaters under a beam or other sources of ultrasound.',

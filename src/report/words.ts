@@ -130,6 +130,15 @@ const WHO: Readonly<Record<string, string>> = {
   'dog-large': 'large dogs',
   'dog-giant': 'giant dogs',
   cat: 'cats',
+  'adult-with-suitcase': 'adults with a suitcase',
+  'adult-with-laundry-basket': 'adults with a laundry basket',
+  'adult-with-pram': 'adults with a pram',
+  'adult-with-rollator': 'adults with a rollator',
+  'wheelchair-pushed': 'wheelchairs that are pushed',
+  'wheelchair-user': 'wheelchair users',
+  'robot-vacuum': 'robot vacuums',
+  leaf: 'the leaf',
+  curtain: 'the curtain',
 };
 const KIND: Readonly<Record<string, string>> = {
   through: 'going through',

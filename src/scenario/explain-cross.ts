@@ -140,6 +140,11 @@ export function explainCross(problem: Problem): Explanation {
         text: `${quote(p.who)} is ${p.what}: it can only go through, found ${quote(p.kind)}`,
         hint: 'kind: through',
       };
+    case 'leaf_sweeps':
+      return {
+        text: `the leaf opens ${p.opens} and sweeps what is beyond ${short(p.from_m)} m: every swing breaks the beam at ${short(p.at_m)} m`,
+        hint: `put the beams on the other side of the leaf, at most as far as ${short(p.from_m)} m${p.opens_deg <= 95 ? '; standing open it may stay in the beam, which is not simulated' : ''}`,
+      };
     case 'too_wide':
       return {
         text: `${quote(p.who)} is ${short(p.breadth_m)} m wide and the opening ${short(p.width_m)} m: it does not fit through`,

@@ -125,6 +125,14 @@ export type CrossProblem =
   | { readonly code: 'rod_kind'; readonly who: string; readonly kind: string }
   /** `what` it is, with its article. */
   | { readonly code: 'through_only'; readonly who: string; readonly what: string; readonly kind: string }
+  /** `from_m`: where along the walk the leaf's slab begins when it is shut. */
+  | {
+      readonly code: 'leaf_sweeps';
+      readonly at_m: number;
+      readonly from_m: number;
+      readonly opens: 'forward' | 'backward';
+      readonly opens_deg: number;
+    }
   | { readonly code: 'too_wide'; readonly who: string; readonly breadth_m: number; readonly width_m: number }
   | { readonly code: 'pet_kind'; readonly who: string; readonly kind: string }
   | {

@@ -6,7 +6,7 @@
  */
 import { z } from 'zod';
 import { clockTime, name, quantity, wholeNumber } from '../engine/quantity.js';
-import { beamLineSchema, leafSchema, openingSchema, placeSchema } from '../geometry/schema.js';
+import { beamLineSchema, curtainSchema, leafSchema, openingSchema, placeSchema } from '../geometry/schema.js';
 import { ROOM_USES, trafficSchema, walkerSchema } from '../agents/schema.js';
 import { SHORT_FORMS, habitsSchema, householdSchema, weekdaySchema } from '../agents/household/schema.js';
 import { controllerSchema } from '../sensors/controllers/schema.js';
@@ -69,6 +69,7 @@ const doorCommon = {
     .meta({ description: 'A door frame, an opening without a leaf, or the head or foot of stairs.' })
     .default('door'),
   leaf: leafSchema.optional().meta({ description: 'The leaf in the frame; without it the way is always open.' }),
+  curtain: curtainSchema.optional().meta({ description: 'A curtain beside the opening, blown into it by gusts.' }),
   controller: name("The controller that reads this door's beams (default: the first).").optional(),
   at_m: z
     .strictObject({
@@ -132,7 +133,7 @@ const common = {
     .meta({ description: 'Air and light in the house.' }),
   walkers: z
     .record(name('Name of the walker.'), walkerSchema)
-    .meta({ description: 'People and test rods of your own, by name.' })
+    .meta({ description: 'People, what rolls and test rods of your own, by name.' })
     .default(() => ({})),
   habits: z
     .record(name('Name of the habits.'), habitsSchema)

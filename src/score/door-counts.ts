@@ -40,7 +40,7 @@ export interface DoorCounts {
   readonly net_error: number;
   /** Row by row, `COLUMNS.length` a row. */
   readonly confusion: readonly number[];
-  /** By position in the door's mix. */
+  /** By position in the door's mix; what swings in the doorway is of none. */
   readonly entries: readonly CaseCounts[];
   /** In order of first appearance. */
   readonly kinds: readonly (KindCounts & { readonly who: string; readonly kind: PassageKind })[];
@@ -112,8 +112,9 @@ export class DoorCounter implements ScoreSink {
     one.extra = person ? verdict.extra : 0;
     one.invented = person ? 0 : verdict.forward + verdict.backward + verdict.extra;
     addCase(this.total, one);
-    addCase((this.entries[visit.entry] ??= emptyCase()), one);
-    addCase((this.statures[bandOf(visit.stature_m)] ??= emptyCase()), one);
+    // A leaf or a curtain has no stature; who belongs to a household belongs to no entry of a mix.
+    if (visit.entry >= 0) addCase((this.entries[visit.entry] ??= emptyCase()), one);
+    if (visit.kind !== 'swing') addCase((this.statures[bandOf(visit.stature_m)] ??= emptyCase()), one);
 
     const error = verdict.net - trueNetOf(visit);
     const kind = this.kindCase(visit);

@@ -121,10 +121,10 @@ export const doorMetricsSchema = z.strictObject({
       }),
     )
     .meta({ description: 'How often each beam is broken.' }),
-  unmet_parties: z
-    .number()
-    .int()
-    .meta({ description: 'Parties that set out from a room with too few people in it, and so did not.' }),
+  unmet_parties: z.number().int().meta({
+    description:
+      'Parties that set out from a room with too few people in it, or were kept out by a shut leaf, and so did not.',
+  }),
   confusion: confusionSchema.meta({
     description:
       'One entry per person-crossing and per visit that does not cross: what happened against what was said.',

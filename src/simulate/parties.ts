@@ -64,6 +64,7 @@ export function partiesAlone(
             from: OUTSIDE,
             to: OUTSIDE,
             opening: { width_m: door.width_m, zone_m: door.zone_m },
+            // Nothing hangs in it: parties alone find the way open.
             traffic: {
               ...door.traffic,
               arrivals_per_hour: PER_HOUR,

@@ -2,6 +2,7 @@
 import { HOUR_US } from '../engine/time.js';
 import type { CrowdPlan } from '../agents/crowd-plan.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
+import type { Hangs } from '../agents/leaf/hanging.js';
 import { hours } from '../agents/arrivals.js';
 import { useOf } from '../agents/household/places.js';
 import { ROOM_USES } from '../agents/schema.js';
@@ -34,6 +35,7 @@ export function crowdPlan(design: Design): CrowdPlan {
       opening: { width_m: door.width_m, zone_m: door.zone_m },
       traffic: door.traffic,
       at_m: door.at_m,
+      hangs: hangsOf(door),
     })),
     walkers: design.walkers,
     clock_us: clockOf(design),
@@ -45,6 +47,10 @@ export function crowdPlan(design: Design): CrowdPlan {
       starts_on: design.starts_on,
     },
   };
+}
+
+function hangsOf({ width_m, height_m, jamb_depth_m, leaf, curtain }: DesignDoor): Hangs | undefined {
+  return leaf || curtain ? { place: { width_m, height_m, jamb_depth_m }, leaf, curtain } : undefined;
 }
 
 export function mountedBeams(design: Design, door: DesignDoor): MountedBeam[] {

@@ -86,6 +86,122 @@ describe('common practice, no source', () => {
   });
 });
 
+/** A pair of beams at two places along the walk, straight across. */
+const beamsAt = (a: number, b: number): string =>
+  `beams: [{ name: A, sensor: barrier, at_m: ${a}, height_m: 0.9 }, { name: B, sensor: barrier, at_m: ${b}, height_m: 0.9 }]`;
+const ADULTS = '[{ who: adult, kind: through, share: 1 }]';
+const SELF_CLOSING = 'leaf: { opens: forward, shut_share: 1 }';
+
+describe('a leaf that shuts by itself (common practice, no source)', () => {
+  // The edge of the leaf meets A first: whoever judges by the first beam broken takes it for somebody.
+  const swept = run({
+    mix: ADULTS,
+    door: SELF_CLOSING,
+    beams: beamsAt(0.1, 0.2),
+    per_hour: 15,
+    logic: 'first-broken',
+  });
+  const behind = run({ mix: ADULTS, door: SELF_CLOSING, beams: beamsAt(-0.05, 0.01), per_hour: 15 });
+  const swings = ({ visits }: typeof swept) => visits.filter(({ kind }) => kind === 'swing');
+
+  test('swings past beams on its side, and each time they are counted it is a thing: nobody went through', () => {
+    expect(swings(swept).length).toBeGreaterThan(80);
+    for (const { who, sort, persons, cross_us, entry } of swings(swept))
+      expect([who, sort, persons, cross_us, entry]).toEqual(['leaf', 'thing', 0, null, -1]);
+    const kinds = swept.door.by_kind.filter(({ who }) => who === 'leaf');
+    expect(kinds).toHaveLength(1);
+    expect(kinds[0]!.invented).toBeGreaterThan(0);
+    expect(kinds[0]!.person_crossings).toBe(0);
+    const { rows, counts } = swept.door.confusion;
+    const said = counts[rows.indexOf('thing')]!.map(Number);
+    expect(said[0]! + said[1]! + said[3]!).toBe(kinds[0]!.invented);
+  });
+
+  test('leaves beams on the other side of it alone: everybody is counted once and nobody else', () => {
+    expect(swings(behind).length).toBeGreaterThan(80);
+    expect(behind.door.by_kind.find(({ who }) => who === 'leaf')).toMatchObject({ invented: 0 });
+    expect(behind.door.wrong_per_100.value).toBeLessThan(2);
+  });
+
+  test('shut, it lets nobody through: beams behind it see nobody until it has swung open', () => {
+    const spans = shutSpans(swings(behind));
+    expect(spans.length).toBeGreaterThan(40);
+    for (const [from, to] of spans) {
+      expect(
+        behind.visits.filter(({ kind, enter_us }) => kind !== 'swing' && enter_us > from && enter_us < to),
+      ).toEqual([]);
+      expect(behind.edges.filter(({ time_us }) => time_us > from && time_us < to)).toEqual([]);
+    }
+  });
+
+  test('sends the same people through as an open doorway, a little later', () => {
+    const open = run({ mix: ADULTS, beams: beamsAt(-0.05, 0.01), per_hour: 15 });
+    const people = ({ visits }: typeof swept) => visits.filter(({ kind }) => kind !== 'swing');
+    const statures = (one: typeof swept) =>
+      people(one)
+        .map(({ stature_m }) => stature_m)
+        .toSorted((a, b) => a - b);
+    expect(statures(behind)).toEqual(statures(open));
+  });
+
+  test('keeps out a robot vacuum while it is shut', () => {
+    const mix = '[{ who: robot-vacuum, kind: through, share: 1 }]';
+    const { visits, door } = run({ mix, door: SELF_CLOSING, beams: beamsAt(-0.05, 0.01) });
+    expect(visits).toEqual([]);
+    expect(door.unmet_parties).toBeGreaterThan(100);
+  });
+});
+
+/** From when a leaf is shut, by its last swing, until it has swung open again. */
+function shutSpans(swings: readonly Visit[]): [number, number][] {
+  const spans: [number, number][] = [];
+  swings.forEach((swing, i) => {
+    const before = swings[i - 1];
+    if (swing.direction === 'forward') spans.push([before?.leave_us ?? 0, swing.leave_us]);
+  });
+  return spans;
+}
+
+describe('air that moves things (common practice, no source)', () => {
+  test('a draught stirs an open leaf, and a curtain is blown past the beams: things, counted by who sits too near', () => {
+    const { visits, edges } = run({
+      mix: ADULTS,
+      per_hour: 0.01,
+      door: 'leaf: { shut_share: 0, draught_per_hour: 6 }',
+      beams: beamsAt(0.1, 0.2),
+      hours: 48,
+    });
+    // A Poisson process of 6 an hour over 48 h: 288, standard deviation 17.
+    expect(Math.abs(visits.length - 288)).toBeLessThan(4 * 17);
+    expect(edges.length).toBeGreaterThan(0);
+    const curtain = run({
+      mix: ADULTS,
+      per_hour: 0.01,
+      door: 'curtain: { at_m: 0.3, swing_m: -0.5, per_hour: 6 }',
+      beams: beamsAt(-0.05, 0.01),
+      hours: 48,
+    });
+    const blown = curtain.visits.filter(({ who }) => who === 'curtain');
+    expect(Math.abs(blown.length - 288)).toBeLessThan(4 * 17);
+    expect(blown.every(({ sort, kind, persons }) => sort === 'thing' && kind === 'swing' && persons === 0)).toBe(true);
+    expect(curtain.edges.length).toBeGreaterThan(2 * blown.length);
+  });
+});
+
+describe('a check', () => {
+  const codes = (text: string): string[] => parseScenario(text, 'x.yaml').cautions.map(({ problem }) => problem.code);
+
+  test('tells which beams a leaf sweeps, and says nothing of those on its other side', () => {
+    expect(codes(textOf({ mix: ADULTS, door: SELF_CLOSING, beams: beamsAt(-0.05, 0.05) }))).toContain('leaf_sweeps');
+    expect(codes(textOf({ mix: ADULTS, door: SELF_CLOSING, beams: beamsAt(-0.05, 0.01) }))).not.toContain(
+      'leaf_sweeps',
+    );
+    const backward = 'leaf: { opens: backward }';
+    expect(codes(textOf({ mix: ADULTS, door: backward, beams: beamsAt(-0.05, 0.05) }))).toContain('leaf_sweeps');
+    expect(codes(textOf({ mix: ADULTS, door: backward, beams: beamsAt(-0.01, 0.05) }))).not.toContain('leaf_sweeps');
+  });
+});
+
 describe('what does not fit', () => {
   const told = (mix: string, door = ''): string[] =>
     parseScenario(textOf({ mix, door }).replace('width_m: 0.9', 'width_m: 0.62'), 'things.yaml').issues.map(

@@ -2,6 +2,7 @@
 import type { Figure } from '../../engine/figure.js';
 import * as breadths from './breadths.js';
 import * as household from './household.js';
+import * as leaf from './leaf.js';
 import * as legs from './legs.js';
 import * as loads from './loads.js';
 import * as manner from './manner.js';
@@ -13,7 +14,7 @@ import * as stature from './stature.js';
 import * as stillness from './stillness.js';
 
 export function agentFigures(): Figure[] {
-  return [stature, proportions, breadths, pace, legs, manner, loads, stillness, mix, pets, household].flatMap(
+  return [stature, proportions, breadths, pace, legs, manner, loads, leaf, stillness, mix, pets, household].flatMap(
     (module) =>
       Object.values(module)
         .flatMap(collect)

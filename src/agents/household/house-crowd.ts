@@ -78,7 +78,16 @@ export class HouseCrowd {
     const { clock_us, doors, walkers } = this.plan;
     const { household } = this.house;
     const everybody = householdWalkers(household, walkers);
-    this.passing = new Passing(doors, everybody, household.home_pace, this.stream.child('body'), this.clock, sink);
+    this.passing = new Passing(
+      doors,
+      everybody,
+      household.home_pace,
+      this.stream.child('body'),
+      this.stream,
+      this.clock,
+      clock_us,
+      sink,
+    );
     for (const mover of [...this.residents.people, ...this.residents.pets])
       this.clock.at(0, (time_us) => this.think(mover, time_us));
     new Comings(this, this.stream).begin();
@@ -170,7 +179,10 @@ export class HouseCrowd {
   }
 
   private atDoor(trip: Trip, time_us: number, chance: Stream): void {
-    const { left_us, crossed } = (this.passing as Passing).pass(trip, time_us);
+    const passed = (this.passing as Passing).pass(trip, time_us);
+    // A pet or a robot before a shut leaf stays where it is.
+    if (passed === null) return this.arrive(trip, time_us);
+    const { left_us, crossed } = passed;
     this.clock.at(left_us, (now_us) => this.left(trip, crossed, now_us, chance));
   }
 

@@ -29,11 +29,11 @@ export class Outings {
     const leader = party[0] as Mover;
     const gate = this.lastRoom(leader.room);
     if (gate === null) return;
-    this.gather(party, gate, time_us, (now_us) => {
+    this.gather(party, gate, time_us, (all, now_us) => {
       let there = 0;
-      this.crowd.setOut(party, OUTSIDE, now_us, (member, arrived_us) => {
+      this.crowd.setOut(all, OUTSIDE, now_us, (member, arrived_us) => {
         member.busy = true;
-        if (++there === party.length) this.outside(outing, party, gate, arrived_us);
+        if (++there === all.length) this.outside(outing, all, gate, arrived_us);
       });
     });
   }
@@ -69,12 +69,20 @@ export class Outings {
     return door.from === OUTSIDE ? door.to : door.from;
   }
 
-  /** All come to a room by their own ways; then, once the last is there. */
-  private gather(party: readonly Mover[], room: number, time_us: number, then: (time_us: number) => void): void {
-    let there = 0;
+  /** All come to a room by their own ways; then, once the last is there. A pet that a shut leaf keeps back stays at home. */
+  private gather(
+    party: readonly Mover[],
+    room: number,
+    time_us: number,
+    then: (all: readonly Mover[], time_us: number) => void,
+  ): void {
+    let waiting = party.length;
     const arrived = (member: Mover, now_us: number): void => {
       member.busy = true;
-      if (++there === party.length) then(now_us);
+      if (--waiting > 0) return;
+      const all = party.filter((one) => one.room === room);
+      for (const one of party) if (one.room !== room) this.crowd.wait(one, now_us + 1);
+      then(all, now_us);
     };
     for (const member of party) {
       member.busy = true;

@@ -10,8 +10,11 @@ import { Doorway } from '../doorway.js';
 import type { Use } from '../doorway.js';
 import { HEEL_LAG } from '../figures/household.js';
 import { ABREAST_LAG, CLOSE_BEHIND_LAG } from '../figures/manner.js';
+import { Hanging, swingVisit } from '../leaf/hanging.js';
+import type { Swing } from '../leaf/leaf-keeper.js';
+import type { Passage } from '../motion/passage.js';
 import type { PassageKind, Walker } from '../schema.js';
-import type { VisitSink } from '../visit.js';
+import type { Unnumbered, VisitSink } from '../visit.js';
 import { drawBody, fitsAbreast } from '../walkers.js';
 import type { Mover, Trip } from './mover.js';
 import { laden } from './walkers.js';
@@ -23,26 +26,37 @@ const NO_ENTRY = -1;
 
 export class Passing {
   private readonly doorways: readonly Doorway[];
+  private readonly hangings: readonly (Hanging | null)[];
   private made = 0;
 
-  /** @param bodies the crowd's stream of bodies */
+  /** @param bodies the crowd's stream of bodies @param stream the crowd's own: what hangs in a door has one below it */
   constructor(
     private readonly doors: readonly CrowdDoor[],
     private readonly walkers: Readonly<Record<string, Walker>>,
     private readonly home_pace: number,
     private readonly bodies: Stream,
+    stream: Stream,
     private readonly clock: Clock<(time_us: number) => void>,
+    private readonly clock_us: number,
     private readonly sink: VisitSink,
   ) {
     this.doorways = doors.map((door) => new Doorway(door.opening));
+    this.hangings = doors.map(({ name, hangs }, d) =>
+      hangs ? new Hanging(hangs, d, stream.child('door', name, 'hanging')) : null,
+    );
+    doors.forEach((_, d) => {
+      this.putGust('draught', d);
+      this.putGust('gust', d);
+    });
   }
 
   /**
    * Takes a trip through its next door.
    *
-   * @returns when the last member has left the doorway, and whether they are on the other side then
+   * @returns when the last member has left the doorway, and whether they are on the other side then; null for whoever
+   *   finds the leaf shut and can't open it
    */
-  pass(trip: Trip, time_us: number): { left_us: number; crossed: boolean } {
+  pass(trip: Trip, time_us: number): { left_us: number; crossed: boolean } | null {
     const index = trip.way[trip.at] as number;
     const door = this.doors[index] as CrowdDoor;
     const forward = door.from === trip.here;
@@ -51,6 +65,8 @@ export class Passing {
     const bodies = trip.members.map((member, i) => this.bodyOf(trip, member, i, door));
     const pairs =
       trip.abreast && bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
+    const leaf = this.hangings[index]?.leaf ?? null;
+    if (leaf && (bodies[0] as Body).persons === 0 && !leaf.isOpen(time_us)) return null;
     const uses: Use[] = [];
     let wanted_us = time_us;
     let left_us = time_us;
@@ -64,39 +80,59 @@ export class Passing {
       const duration_us = Math.round(passage.leave_s * SECOND_US);
       const before = uses.at(-1);
       if (before) wanted_us = Math.max(wanted_us, before.enter_us + this.lag(trip, pairs, chance));
-      const enter_us = doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
+      const free_us = doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
+      const { enter_us, swing } = leaf ? leaf.admit(body, free_us) : { enter_us: free_us, swing: null };
+      this.swings(index, swing);
       const kind = doing ?? doorway.company(body, forward, enter_us) ?? 'through';
       const leave_us = enter_us + duration_us;
       const use = { body, forward, stops: stops(kind), enter_us, leave_us };
       if (pairs || trip.atHeel) uses.push(use);
       else doorway.use(use);
+      if (leaf) this.clock.at(leaf.used(leave_us), (now_us) => this.swings(index, leaf.after(now_us)));
       if (passage.cross_s === null) crossed = false;
       left_us = Math.max(left_us, leave_us);
       const cross_us = passage.cross_s === null ? null : enter_us + Math.round(passage.cross_s * SECOND_US);
-      this.clock.at(enter_us, () =>
-        this.sink(
-          {
-            number: ++this.made,
-            door: index,
-            body: body.number,
-            sort: body.sort,
-            who: body.who,
-            stature_m: body.stature_m,
-            persons: body.persons,
-            kind,
-            entry: NO_ENTRY,
-            direction: forward ? 'forward' : 'backward',
-            enter_us,
-            cross_us,
-            leave_us,
-          },
-          body,
-          passage,
-        ),
-      );
+      const visit: Unnumbered = {
+        number: 0,
+        door: index,
+        body: body.number,
+        sort: body.sort,
+        who: body.who,
+        stature_m: body.stature_m,
+        persons: body.persons,
+        kind,
+        entry: NO_ENTRY,
+        direction: forward ? 'forward' : 'backward',
+        enter_us,
+        cross_us,
+        leave_us,
+      };
+      this.enters(visit, body, passage);
     });
     for (const use of uses) doorway.use(use);
     return { left_us, crossed };
+  }
+
+  private enters(visit: Unnumbered, body: Body, passage: Passage): void {
+    this.clock.at(visit.enter_us, () => {
+      visit.number = ++this.made;
+      this.sink(visit, body, passage);
+    });
+  }
+
+  private putGust(what: 'draught' | 'gust', door: number): void {
+    const hanging = this.hangings[door];
+    const next_us = hanging?.next(what) ?? Infinity;
+    if (next_us < this.clock_us)
+      this.clock.at(next_us, (now_us) => {
+        this.swings(door, hanging?.blown(what, now_us) ?? null);
+        this.putGust(what, door);
+      });
+  }
+
+  /** A leaf or a curtain swings: a visit of its own, of nobody. */
+  private swings(door: number, swing: Swing | null): void {
+    if (swing) this.enters(swingVisit(door, swing), swing.body, swing.passage);
   }
 
   /** What a member sets out to do here; null where it depends on whom they meet. */

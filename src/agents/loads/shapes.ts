@@ -80,8 +80,8 @@ export function wheels(place: Place, across_m: number, w: number, radius_m: numb
 }
 
 const RIM_SIDES = 8;
-/** cos and sin of 0°, 45°, …: exact enough as written, and the same everywhere. */
-const DIAGONAL = Math.SQRT1_2;
+/** cos and sin of 0°, 45°, …: a square root is the same everywhere. */
+const DIAGONAL = Math.sqrt(0.5);
 const CORNERS: readonly (readonly [number, number])[] = [
   [1, 0],
   [DIAGONAL, DIAGONAL],

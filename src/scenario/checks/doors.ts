@@ -70,7 +70,12 @@ export function cautionDoors(outline: Outline): Finding[] {
       door.facing_deg !== undefined && door.facing_deg !== 0 && !('at_m' in door)
         ? [finding([...path, 'facing_deg'], { code: 'needs_key', what: 'facing_deg', key: 'at_m' }, 'key')]
         : [];
-    return [...onePerPlace(brackets), ...disorder, ...turned];
+    return [
+      ...onePerPlace(brackets),
+      ...onePerPlace(beams.flatMap((beam) => swept(beam, door))),
+      ...disorder,
+      ...turned,
+    ];
   });
 }
 
@@ -103,6 +108,24 @@ function outsideZone(beam: OutlineBeam, door: OutlineDoor): Finding[] {
     if (at_m === undefined || zone_m === undefined) return [];
     const least_m = Math.abs(at_m) + LONGEST_REACH.value;
     return zone_m > least_m ? [] : [finding(atPath, { code: 'outside_zone', at_m: Math.abs(at_m), zone_m, least_m })];
+  });
+}
+
+/**
+ * A leaf lies flush with the face of the frame on the side it opens to, and sweeps all beyond: each swing breaks a beam
+ * there. Standing open square to the wall it would stay in it.
+ */
+function swept(beam: OutlineBeam, { leaf, jamb_depth_m, width_m }: OutlineDoor): Finding[] {
+  const { opens, opens_deg, thickness_m } = leaf ?? {};
+  if (opens === undefined || opens_deg === undefined || thickness_m === undefined) return [];
+  if (jamb_depth_m === undefined || width_m === undefined) return [];
+  const from_m = jamb_depth_m / 2 - thickness_m;
+  const side = opens === 'forward' ? 1 : -1;
+  return beam.ends.flatMap(({ at_m, atPath }) => {
+    const beyond = at_m === undefined ? -Infinity : side * at_m;
+    return beyond > from_m && beyond < jamb_depth_m / 2 + width_m
+      ? [finding(atPath, { code: 'leaf_sweeps', at_m: side * beyond, from_m: side * from_m, opens, opens_deg })]
+      : [];
   });
 }
 
