@@ -18,17 +18,19 @@ import { type CaseCounts, type DoorCounts, type KindCounts, wrongOf } from '../s
 import { ratioEstimate, sum, zeroEstimate } from '../score/estimates.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
 import { partiesAlone } from './parties.js';
+import { hasRangers } from './plan.js';
 import { walkersKnown } from './walkers-known.js';
 
 /** With fewer visits over all replicates a kind is rare. A choice of ours. */
 export const RARE_VISITS = 100;
-/** Extra parties go in blocks, each with noise of its own: what replicates are to a run. */
+/** Extra parties of a kind go in blocks, each with noise of its own: what replicates are to a run. */
 const MOST_BLOCKS = 20;
+const MOST_OF_A_KIND = 400;
 /** Fewer leave too little to form an interval over. */
-const FEWEST_BLOCKS = 5;
-const PARTIES_A_BLOCK = 20;
-/** A house of many doors has many rare kinds: as far as each still has its fewest blocks, no more extra parties than this. */
-const MOST_PARTIES = 8000;
+const FEWEST_OF_A_KIND = 40;
+const FEWEST_A_BLOCK = 8;
+/** A house of many doors has many rare kinds: as far as each still has its fewest, no more extra parties than this. Rangers take their time. */
+const MOST_PARTIES = { barriers: 3000, rangers: 800 } as const;
 
 /** Kinds that need nobody from the other side and nothing but people. */
 const LONE = ['through', 'turn-back', 'linger', 'reach', 'abreast', 'close-behind'] as const satisfies MixKind[];
@@ -46,10 +48,11 @@ export function rareKinds(design: Design, replicates: readonly (readonly DoorCou
       return visits < RARE_VISITS && isLone(kind) && known.has(who) ? [{ who, kind }] : [];
     }),
   );
-  const share = Math.floor(MOST_PARTIES / PARTIES_A_BLOCK / rare.flat().length);
-  const blocks = Math.max(FEWEST_BLOCKS, Math.min(MOST_BLOCKS, share));
+  const most = hasRangers(design) ? MOST_PARTIES.rangers : MOST_PARTIES.barriers;
+  const share = Math.floor(most / rare.flat().length);
+  const parties = Math.max(FEWEST_OF_A_KIND, Math.min(MOST_OF_A_KIND, share));
   return design.doors.map((door, d) =>
-    (rare[d] ?? []).map(({ who, kind }) => oversampled(design, door, who, kind, blocks)),
+    (rare[d] ?? []).map(({ who, kind }) => oversampled(design, door, who, kind, parties)),
   );
 }
 
@@ -57,25 +60,27 @@ function isLone(kind: PassageKind): kind is (typeof LONE)[number] {
   return LONE.some((one) => one === kind);
 }
 
-/** About 20 µs a party with light barriers, 2 ms with two rangers. @param blocks of 20 parties each */
+/** About 20 µs a party with light barriers, 2 ms with two rangers. @param parties how many, at least 40 */
 export function oversampled(
   design: Design,
   door: DesignDoor,
   who: string,
   kind: (typeof LONE)[number],
-  blocks = MOST_BLOCKS,
+  parties = MOST_OF_A_KIND,
 ): RareKind {
   const choice = design.logics[0]!;
   const logic = makeLogic(choice, design.tables);
   const stream = Stream.root(String(design.seed)).child('rare kind', door.name, who, kind);
-  const forward_share = forwardShare(door, kind);
-  const count = blocks * PARTIES_A_BLOCK;
-  const parties = partiesAlone(door, design.walkers, { who, kind, forward_share }, count, stream.child('crowd'));
+  const forward_share = design.household ? 0.5 : forwardShare(door, kind);
+  const blocks = Math.min(MOST_BLOCKS, Math.floor(parties / FEWEST_A_BLOCK));
+  const size = Math.floor(parties / blocks);
+  const count = blocks * size;
+  const all = partiesAlone(door, design.walkers, { who, kind, forward_share }, count, stream.child('crowd'));
   const from_us = learningOf_us(design);
   const rest_us = restAfter_us(choice, logic);
   const cases = Array.from({ length: blocks }, (_, block) => {
     const own = stream.child('block').nth(block);
-    const some = parties.slice(block * PARTIES_A_BLOCK, (block + 1) * PARTIES_A_BLOCK);
+    const some = all.slice(block * size, (block + 1) * size);
     return blockOf(design, door, logic, spacedOut(some, from_us, rest_us, own.nth(0)), own.nth(1));
   });
   const visits = cases.map((counts) => counts.visits);
