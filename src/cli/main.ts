@@ -8,6 +8,7 @@ import { listenForSignals } from './signals.js';
 const EXAMPLES = `
 Examples:
   jambeam new my-door                         a folder with a scenario to start from
+  jambeam new my-house --house                the same for a whole house
   jambeam check my-door/scenario.yaml         what the doorway can tell, at which height
   jambeam run my-door/scenario.yaml           simulate it, write scenario.run/report.html
   jambeam run my-door/scenario.yaml --set 'doors.*.beams.*.height_m=1.3'
@@ -60,7 +61,8 @@ function addNew(jambeam: Command, io: Io): void {
     .argument('<dir>', 'folder to make')
     .option('--width_m <number>', 'clear width of the opening in metres (default: 0.9)')
     .option('--sensor <kind>', 'kind of sensor (default: light-barrier)')
-    .addHelpText('after', '\nExample:\n  jambeam new my-door --width_m 0.8')
+    .option('--house', 'a whole house with a family, guests and a dog instead of one doorway')
+    .addHelpText('after', '\nExamples:\n  jambeam new my-door --width_m 0.8\n  jambeam new my-house --house')
     .action(async (dir, options) => (await import('./new.js')).newCommand(dir, options, io));
 }
 

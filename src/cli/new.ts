@@ -1,5 +1,6 @@
 /** `jambeam new`: a folder with a scenario to start from. Nothing that is there already is ever overwritten. */
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { starterTable } from '../counter/table/starter.js';
 import { formatIssue } from '../scenario/explain.js';
@@ -17,6 +18,8 @@ import { shellWord } from '../report/shell-word.js';
 export interface NewOptions {
   readonly width_m?: string;
   readonly sensor?: string;
+  /** A whole house instead of one doorway. */
+  readonly house?: boolean;
 }
 
 export function newCommand(folder: string, options: NewOptions, io: Io): void {
@@ -44,15 +47,17 @@ export function newCommand(folder: string, options: NewOptions, io: Io): void {
   io.out(
     `${missing.length > 0 ? `Wrote ${written} to ${name}.` : `${name} holds the starter already.`} Next:
 
-  ${io.paint.bold(`${command} check ${shellWord(scenario)}`)}    what this doorway can tell, at which height
+  ${io.paint.bold(`${command} check ${shellWord(scenario)}`)}    what ${options.house ? 'each doorway' : 'this doorway'} can tell, at which height
   ${io.paint.bold(`${command} run ${shellWord(scenario)}`)}      simulate it and write a report
 
-Describe your own doorway in ${scenario}; every line says what it means.
+Describe your own ${options.house ? 'house' : 'doorway'} in ${scenario}; every line says what it means.
 `,
   );
 }
 
-function starterFiles({ width_m, sensor = 'light-barrier' }: NewOptions): Record<string, string> {
+function starterFiles(options: NewOptions): Record<string, string> {
+  if (options.house) return houseFiles(options);
+  const { width_m, sensor = 'light-barrier' } = options;
   const kind = SENSOR_KINDS.find((one) => one === sensor);
   if (kind === undefined) {
     const near = nearest(sensor, SENSOR_KINDS);
@@ -73,6 +78,21 @@ function starterFiles({ width_m, sensor = 'light-barrier' }: NewOptions): Record
   return {
     'scenario.yaml': scenario,
     'my-logic.yaml': table,
+    'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
+  };
+}
+
+/** The guesthouse that comes with the project: a plan, a household and its guests to change into one's own. */
+function houseFiles({ width_m, sensor }: NewOptions): Record<string, string> {
+  const other = width_m !== undefined ? '--width_m' : sensor !== undefined ? '--sensor' : undefined;
+  if (other !== undefined)
+    throw new UserProblem(
+      `--house writes a whole house: ${other} is for one doorway`,
+      `leave ${other} out, and change the scenario afterwards`,
+    );
+  const text = readText(fileURLToPath(new URL('../../scenarios/guesthouse.yaml', import.meta.url)), 'a file');
+  return {
+    'scenario.yaml': text.replace(/^.*\n/, '# yaml-language-server: $schema=./scenario.schema.json\n'),
     'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
   };
 }

@@ -92,3 +92,19 @@ test('an empty folder is filled, and what was taken away comes back', () => {
   expect(jambeam(['new', 'empty'], { cwd }).code).toBe(0);
   expect(readdirSync(at('empty')).sort()).toEqual(FILES);
 });
+
+test('--house gives the guesthouse of the repository, which is right as it stands', () => {
+  const { code, out } = jambeam(['new', 'home', '--house'], { cwd });
+  expect(code).toBe(0);
+  expect(out).toContain('your own house');
+  expect(readdirSync(at('home')).sort()).toEqual(['scenario.schema.json', 'scenario.yaml']);
+  const body = (text: string) => text.slice(text.indexOf('\n'));
+  expect(body(read('home', 'scenario.yaml'))).toBe(body(readFileSync('scenarios/guesthouse.yaml', 'utf8')));
+  expect(parsed('home')).toMatchObject({ issues: [], cautions: [] });
+});
+
+test.each(['--width_m=0.8', '--sensor=ultrasonic-ranger'])('--house and %s don’t go together', (other) => {
+  const { code, err } = jambeam(['new', 'both', '--house', other], { cwd });
+  expect(code).toBe(2);
+  expect(err).toContain(`${other.split('=')[0]} is for one doorway`);
+});
