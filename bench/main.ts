@@ -2,9 +2,10 @@
 import { spawnSync } from 'node:child_process';
 import { cpus } from 'node:os';
 import { CROWDS, RANGER_CROWDS } from './crowds.js';
+import { HOUSE_SENSORS } from './house-sensors.js';
 import type { Measured } from './measured.js';
 import { least, median } from './measured.js';
-import { help, starterRun } from './start-up.js';
+import { help, houseRun, starterRun } from './start-up.js';
 
 /** A built checkout, and the measuring process compiled against it. */
 export interface Build {
@@ -27,6 +28,8 @@ interface Table {
 }
 
 const REACH = { pipeline: 80_000, rangers: 20_000, stepper: 10, help_s: 0.2, starter_s: 3, memory_mb: 250 };
+/** The guesthouse: a simulated week, and the whole command with 20 of them, seconds. */
+const HOUSE_REACH = { barriers: { week: 1, command: 15 }, rangers: { week: 5, command: 60 } } as const;
 const REPEATS = 7;
 
 function tables(long: boolean): Table[] {
@@ -105,6 +108,46 @@ function tables(long: boolean): Table[] {
         }),
     },
     {
+      title: 'The guesthouse: one replicate of a week, all its logics and ledgers, once warm',
+      heads: ['sensors', 'passages', 'best, s', 'median, s', 'reach'],
+      cases: HOUSE_SENSORS.map((sensor) => measured('house', sensor, 5)),
+      cells: (sensor, all) =>
+        all.map(({ units, cpu_s }) => [
+          sensor,
+          units,
+          least(cpu_s).toFixed(2),
+          median(cpu_s).toFixed(2),
+          within(least(cpu_s), houseReach(sensor).week, 's'),
+        ]),
+    },
+    {
+      title: 'The guesthouse: the command, 20 replicates of a week, to the finished report',
+      heads: ['sensors', 's by the clock', 'reach'],
+      cases: HOUSE_SENSORS.map((sensor) => ({
+        name: `house command: ${sensor}`,
+        run: ({ root }: Build) => [houseRun(root, sensor)],
+      })),
+      cells: (sensor, all) =>
+        all.map(({ seconds }) => [
+          sensor,
+          least(seconds).toFixed(1),
+          within(least(seconds), houseReach(sensor).command, 's'),
+        ]),
+    },
+    {
+      title: 'Peak memory of the guesthouse, rows written, by simulated days',
+      heads: ['days', 'passages', 'seconds', 'peak, MB', 'reach'],
+      cases: [7, 70, ...(long ? [365] : [])].map((days) => measured('house memory', String(days), 1)),
+      cells: (days, all) =>
+        all.map(({ units, seconds, peak_mb = NaN }) => [
+          days,
+          units,
+          least(seconds).toFixed(1),
+          round(peak_mb),
+          within(peak_mb, REACH.memory_mb, 'MB'),
+        ]),
+    },
+    {
       title: 'Peak memory of the default mix, rows written',
       heads: ['passages', 'seconds', 'peak, MB', 'reach'],
       cases: sizes.map((passages) => measured('memory', String(passages))),
@@ -117,6 +160,10 @@ function tables(long: boolean): Table[] {
         ]),
     },
   ];
+}
+
+function houseReach(sensor: string): { readonly week: number; readonly command: number } {
+  return sensor === 'light-barrier' ? HOUSE_REACH.barriers : HOUSE_REACH.rangers;
 }
 
 /** Runs the cases whose name holds the words of `args`; prints a table for each group. @returns exit code */

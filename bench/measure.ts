@@ -1,5 +1,6 @@
 /** The process that takes one measurement: `measure.mjs KIND WHAT REPEATS`; prints JSON. */
 import { againstStepper } from './against-stepper.js';
+import { houseMemory, houseWeek } from './house.js';
 import type { Measured } from './measured.js';
 import { memory } from './memory.js';
 import { pipeline } from './pipeline.js';
@@ -10,6 +11,8 @@ const KINDS: Readonly<Record<string, (what: string, repeats: number) => Measured
   stages,
   stepper: againstStepper,
   memory: (what) => memory(Number(what)),
+  house: houseWeek,
+  'house memory': (what) => houseMemory(Number(what)),
 };
 
 const [kind = '', what = '', repeats = '5'] = process.argv.slice(2);

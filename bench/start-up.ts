@@ -24,6 +24,23 @@ export function starterRun(root: string, repeats: number): Measured {
   return { label: 'starter scenario to finished report', units: 1, ...times };
 }
 
+/** The guesthouse with sensors of a kind, 20 replicates of a week, to its finished report; once. */
+export function houseRun(root: string, sensor: string): Measured {
+  const folder = mkdtempSync(join(tmpdir(), 'jambeam-bench-'));
+  const out = join(folder, 'house.run');
+  const before = performance.now();
+  start(
+    root,
+    'run',
+    join(root, 'scenarios/guesthouse.yaml'),
+    ...['--days', '7', '--replicates', '20', '--set', `doors.*.beams.*.sensor=${sensor}`, '--out', out],
+  );
+  const seconds = [(performance.now() - before) / 1000];
+  check(existsSync(join(out, 'report.html')), 'no report');
+  rmSync(folder, { recursive: true });
+  return { label: `guesthouse, ${sensor}`, units: 20, seconds, cpu_s: seconds };
+}
+
 /** @returns how many characters it said */
 function start(root: string, ...args: readonly string[]): number {
   const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, 'bin/jambeam.js'), ...args], {

@@ -4,6 +4,7 @@ import type { Visit } from '../agents/visit.js';
 import type { ScoreSink } from './score-sink.js';
 import type { Verdict } from './match.js';
 import { COLUMNS, ROWS } from './metrics-schema.js';
+import { type NetErrors, addNetError, noNetErrors } from './net-errors.js';
 import { BACKWARD_ROW, crossingsOf, FORWARD_ROW, NOBODY_ROW, rowOf, trueNetOf } from './truth.js';
 
 /** Visits of one case (a kind, a stature band, …) and what went wrong with them. */
@@ -47,6 +48,8 @@ export interface DoorCounts {
   /** `band` b holds statures from b / 10 m up to (b + 1) / 10 m, the upper one excluded; ascending. */
   readonly statures: readonly (CaseCounts & { readonly band: number })[];
   readonly windows: Readonly<WindowSums>;
+  /** What the count is off by, visit by visit. */
+  readonly net: Readonly<NetErrors>;
 }
 
 /** Crossings in a window of drift. A window ends with the visit that fills it. */
@@ -90,6 +93,7 @@ export class DoorCounter implements ScoreSink {
   private readonly kinds = new Map<string, Map<PassageKind, KindCounts>>();
   private readonly statures: (CaseCounts | undefined)[] = [];
   private readonly windows: WindowSums = { n: 0, sum: 0, sum_sq: 0 };
+  private readonly net = noNetErrors();
   private net_error = 0;
   private windowCrossings = 0;
   private windowError = 0;
@@ -116,7 +120,9 @@ export class DoorCounter implements ScoreSink {
     if (visit.entry >= 0) addCase((this.entries[visit.entry] ??= emptyCase()), one);
     if (visit.kind !== 'swing') addCase((this.statures[bandOf(visit.stature_m)] ??= emptyCase()), one);
 
-    const error = verdict.net - trueNetOf(visit);
+    const truth = trueNetOf(visit);
+    const error = verdict.net - truth;
+    addNetError(this.net, truth, verdict.net);
     const kind = this.kindCase(visit);
     addCase(kind, one);
     kind.net_error += error;
@@ -133,6 +139,7 @@ export class DoorCounter implements ScoreSink {
   nobody(_time_us: number, sign: 1 | -1): void {
     this.confusion[NOBODY_ROW * WIDTH + (sign > 0 ? 0 : 1)]!++;
     this.total.invented++;
+    this.net.invented++;
     this.net_error += sign;
     this.windowError += sign;
   }
@@ -155,6 +162,7 @@ export class DoorCounter implements ScoreSink {
       ),
       statures: this.statures.flatMap((counts, band) => (counts ? [{ band, ...counts }] : [])),
       windows: { ...this.windows },
+      net: { ...this.net },
     };
   }
 

@@ -7,7 +7,7 @@
 import type { Calibration } from '../counter/ledger/schema.js';
 import type { Design } from '../scenario/schema.js';
 import type { DoorCounts } from '../score/door-counts.js';
-import { addCase, sumCases } from '../score/door-counts.js';
+import { type NetErrors, noNetErrors } from '../score/net-errors.js';
 import { ratesOf } from './calibration-rates.js';
 import { runReplicate } from './replicate.js';
 
@@ -34,22 +34,38 @@ export function calibrated(design: Design): Design {
   return { ...design, calibration };
 }
 
-/** Rates of each door under one logic. A door that nobody went through is taken to be like the others. */
+/**
+ * Rates of each door under one logic, of net errors: what turns round behind the beams and is counted in and out again
+ * leaves rooms as they were. A door that nobody went through is taken to be like the others.
+ */
 export function ratesOfDoors(
-  doors: readonly (readonly Pick<DoorCounts, 'total' | 'tallies'>[])[],
+  doors: readonly (readonly Learnt[])[],
 ): Omit<Calibration, 'door' | 'logic'>[] {
-  const totals = doors.map((records) => sumCases(records.map(({ total }) => total)));
-  const house = sumCases([]);
-  for (const total of totals) addCase(house, total);
-  const tallies = doors.flat().reduce((sum, record) => sum + record.tallies, 0);
-  return totals.map((own) => {
-    const { crossings, missed, reversed, extra, invented } = own.crossings > 0 ? own : house;
+  const own = doors.map((records) => added(records));
+  const house = added(doors.flat());
+  return own.map(({ crossings: there, net: seen }) => {
+    const { crossings, net } = there > 0 ? { crossings: there, net: seen } : house;
     const share = (k: number): number => (k + 0.5) / (crossings + 1);
     return {
-      missed: share(missed),
-      reversed: share(reversed),
-      invented: share(extra + invented),
-      crossings_per_tally: (own.crossings + 0.5) / (tallies + 1),
+      missed: share(net.missed),
+      reversed: share(net.reversed),
+      invented: share(net.invented),
+      crossings_per_tally: (there + 0.5) / (house.tallies + 1),
     };
   });
+}
+
+/** What is learnt from a door's counts in one replicate. */
+type Learnt = Pick<DoorCounts, 'tallies' | 'net'> & { readonly total: Pick<DoorCounts['total'], 'crossings'> };
+
+function added(records: readonly Learnt[]): { crossings: number; tallies: number; net: NetErrors } {
+  const all = { crossings: 0, tallies: 0, net: noNetErrors() };
+  for (const { total, tallies, net } of records) {
+    all.crossings += total.crossings;
+    all.tallies += tallies;
+    all.net.missed += net.missed;
+    all.net.reversed += net.reversed;
+    all.net.invented += net.invented;
+  }
+  return all;
 }

@@ -187,9 +187,12 @@ describe('what likelihood ledgers weigh by', () => {
   });
 
   test('are the rates of the replicates learnt from: (k + ½)/(n + 1)', () => {
-    const total = { visits: 60, crossings: 49, missed: 4, reversed: 1, extra: 2, invented: 3 };
-    const none = { visits: 0, crossings: 0, missed: 0, reversed: 0, extra: 0, invented: 0 };
-    const [busy, idle] = ratesOfDoors([[{ total, tallies: 50 }], [{ total: none, tallies: 0 }]]);
+    const net = { missed: 4, reversed: 1, invented: 5 };
+    const none = { missed: 0, reversed: 0, invented: 0 };
+    const [busy, idle] = ratesOfDoors([
+      [{ total: { crossings: 49 }, net, tallies: 50 }],
+      [{ total: { crossings: 0 }, net: none, tallies: 0 }],
+    ]);
     expect(busy).toEqual({ missed: 0.09, reversed: 0.03, invented: 0.11, crossings_per_tally: 49.5 / 51 });
     // A door nobody used is like the others, and used hardly ever.
     expect(idle).toEqual({ missed: 0.09, reversed: 0.03, invented: 0.11, crossings_per_tally: 0.5 / 51 });
