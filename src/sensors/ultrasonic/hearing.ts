@@ -5,7 +5,7 @@ import { absorption, speedOfSound } from './air.js';
 import { powerOf } from './decibel.js';
 import { directivityTable, sizeInWaves } from './piston.js';
 import type { UltrasonicRanger } from './schema.js';
-import { Table } from './table.js';
+import { Table, keptTable } from './table.js';
 
 export interface Hearing {
   /** Place, and unit vector along the axis; door axes, metres. */
@@ -64,7 +64,10 @@ export function hearingOf(line: BeamLine, sensor: UltrasonicRanger, air: Surroun
 
 /** Power left after a way through air, up to a length. */
 export function airTable(absorption_db_per_m: number, to_m: number): Table {
-  return new Table(to_m, 4096, (way_m) => powerOf(-absorption_db_per_m * way_m));
+  return keptTable(
+    `air ${absorption_db_per_m} ${to_m}`,
+    () => new Table(to_m, 4096, (way_m) => powerOf(-absorption_db_per_m * way_m)),
+  );
 }
 
 export interface Pointing {

@@ -1,7 +1,7 @@
 /** How a transducer favours sounds along its axis: a circular piston. */
 import { besselj1, PI } from '../../engine/arithmetic.js';
 import { powerOf } from './decibel.js';
-import { Table } from './table.js';
+import { Table, keptTable } from './table.js';
 
 /**
  * Far-field pressure of a circular piston in a rigid wall against that on its axis: 2·J1(x)/x, x = k·a·sin θ
@@ -34,5 +34,8 @@ export function directivity(ka: number, shading_db: number, sin2: number): numbe
 /** {@link directivity} over sin². Wrong by less than 0.003 of the power on the axis. */
 export function directivityTable(ka: number, shading_db: number): Table {
   const cells = Math.min(65_536, Math.max(2048, Math.ceil(32 * ka * ka)));
-  return new Table(1, cells, (sin2) => directivity(ka, shading_db, Math.min(1, sin2)));
+  return keptTable(
+    `beam ${ka} ${shading_db}`,
+    () => new Table(1, cells, (sin2) => directivity(ka, shading_db, Math.min(1, sin2))),
+  );
 }

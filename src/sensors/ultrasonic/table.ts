@@ -27,3 +27,19 @@ export class Table {
     return this.values[i]!;
   }
 }
+
+/** Rangers of a house are mostly alike, and runs make them again and again: the last tables made are kept. */
+const MOST_KEPT = 64;
+const tables = new Map<string, Table>();
+
+/** The table of a name, made once; a pure function of its name. */
+export function keptTable(name: string, make: () => Table): Table {
+  let table = tables.get(name);
+  if (!table) {
+    table = make();
+    tables.set(name, table);
+    const [oldest] = tables.keys();
+    if (tables.size > MOST_KEPT && oldest !== undefined) tables.delete(oldest);
+  }
+  return table;
+}
