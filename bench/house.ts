@@ -47,12 +47,11 @@ export function houseMemory(days: number): Measured[] {
   const start = performance.now();
   try {
     const files = openEventFiles(folder, design, false);
-    const { passage } = files.sinks;
     runReplicate(design, 1, {
       ...files.sinks,
       passage: (replicate, visit) => {
         passages++;
-        passage?.(replicate, visit);
+        files.sinks.passage?.(replicate, visit);
       },
     });
     files.close();

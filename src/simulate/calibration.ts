@@ -38,9 +38,7 @@ export function calibrated(design: Design): Design {
  * Rates of each door under one logic, of net errors: what turns round behind the beams and is counted in and out again
  * leaves rooms as they were. A door that nobody went through is taken to be like the others.
  */
-export function ratesOfDoors(
-  doors: readonly (readonly Learnt[])[],
-): Omit<Calibration, 'door' | 'logic'>[] {
+export function ratesOfDoors(doors: readonly (readonly Learnt[])[]): Omit<Calibration, 'door' | 'logic'>[] {
   const own = doors.map((records) => added(records));
   const house = added(doors.flat());
   return own.map(({ crossings: there, net: seen }) => {
