@@ -33,7 +33,14 @@ export function houseRun(root: string, sensor: string): Measured {
     root,
     'run',
     join(root, 'scenarios/guesthouse.yaml'),
-    ...['--days', '7', '--replicates', '20', '--set', `doors.*.beams.*.sensor=${sensor}`, '--out', out],
+    '--days',
+    '7',
+    '--replicates',
+    '20',
+    '--set',
+    `doors.*.beams.*.sensor=${sensor}`,
+    '--out',
+    out,
   );
   const seconds = [(performance.now() - before) / 1000];
   check(existsSync(join(out, 'report.html')), 'no report');
