@@ -35,7 +35,7 @@ export async function renderReport(input: ReportInput): Promise<string> {
     `${metrics.scenario}: doorway report`,
     html`${titleBlock(design, metrics, version)}
 <main>
-${verdictSection(design, metrics)}
+${verdictSection(design, metrics, figures)}
 ${threeNumbers(design, metrics)}
 ${doorwaySection(design, metrics, figures)}
 ${planSection(design)}
