@@ -16,7 +16,10 @@ export function soundsOf(design: Design): { readonly tones_khz: number[]; readon
   const rangers = [...names].map((name) => sensorNamed(design, name)).filter((s) => s.kind === 'ultrasonic-ranger');
   if (rangers.length === 0) return null;
   const tones = new Set(rangers.map((s) => s.frequency_khz));
-  return { tones_khz: [...tones].sort((a, b) => a - b), loudest_db: Math.max(...rangers.map((s) => s.source_level_db)) };
+  return {
+    tones_khz: [...tones].sort((a, b) => a - b),
+    loudest_db: Math.max(...rangers.map((s) => s.source_level_db)),
+  };
 }
 
 /** Names of the household's animals that hear some ranger's tone. */

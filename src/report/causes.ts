@@ -21,12 +21,16 @@ export function rivalsOf(causes: readonly Cause[]): Cause[] {
   const [first, ...others] = causes;
   if (first === undefined) return [];
   return others.filter(
-    ({ rate }) => (rate.wrong_per_week.value ?? 0) > 0 && highOf(rate.wrong_per_week) >= lowOf(first.rate.wrong_per_week),
+    ({ rate }) =>
+      (rate.wrong_per_week.value ?? 0) > 0 && highOf(rate.wrong_per_week) >= lowOf(first.rate.wrong_per_week),
   );
 }
 
 /** Wrong counts a week at a door, from its counts; where nobody crossed, those for nobody. Null without a number. */
-export function wrongPerWeek(door: DoorMetrics, run: { readonly replicates: number; readonly hours: number }): number | null {
+export function wrongPerWeek(
+  door: DoorMetrics,
+  run: { readonly replicates: number; readonly hours: number },
+): number | null {
   const { wrong_per_100, person_crossings, invented_per_hour } = door;
   if (wrong_per_100.value === null) return invented_per_hour.value === null ? null : invented_per_hour.value * WEEK_H;
   return ((wrong_per_100.value * person_crossings) / 100 / (run.replicates * run.hours)) * WEEK_H;

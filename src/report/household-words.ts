@@ -13,10 +13,14 @@ export function livesHere({ people, pets, visitors, parties, robots }: Household
   const animals = pets.length > 0 ? `${plural(pets.length, 'animal')}: ${joined(pets.map(pet))}` : null;
   const guests = [
     ...visitors.map(({ name, per_day }) => `${named(name)}, ${decimal(per_day, 2)} times a day`),
-    ...parties.map(({ name, guests: n, day, from }) => `${named(name)}, ${plural(n, 'guest')} on ${capital(day)} from ${from}`),
+    ...parties.map(
+      ({ name, guests: n, day, from }) => `${named(name)}, ${plural(n, 'guest')} on ${capital(day)} from ${from}`,
+    ),
   ];
   return [
-    people.length === 0 ? 'Nobody lives here.' : `Here ${people.length === 1 ? 'lives' : 'live'} ${joined(people.map(person))}.`,
+    people.length === 0
+      ? 'Nobody lives here.'
+      : `Here ${people.length === 1 ? 'lives' : 'live'} ${joined(people.map(person))}.`,
     ...(animals === null ? [] : [`With them ${pets.length === 1 ? 'lives' : 'live'} ${animals}.`]),
     ...(guests.length === 0 ? [] : [`Guests: ${guests.join('; ')}.`]),
     ...(robots.length === 0 ? [] : [`Robot vacuums: ${joined(robots.map(({ name }) => named(name)))}.`]),
@@ -34,7 +38,9 @@ export function crossingsPerDay(design: Design, household: Household, metrics: M
   const rates = headlineDoors(design, metrics).flatMap(({ by_kind }) => by_kind);
   const names = household.people.map(({ name }) => name);
   // A person with a load has a name of its own that begins with theirs; guests and pets have names of their own.
-  const elsewhere = [...household.visitors, ...household.parties, ...household.pets, ...household.robots].map(({ name }) => name);
+  const elsewhere = [...household.visitors, ...household.parties, ...household.pets, ...household.robots].map(
+    ({ name }) => name,
+  );
   const starts = (who: string, name: string): boolean => who === name || who.startsWith(`${name}-`);
   const longest = (who: string, of: readonly string[]): number =>
     Math.max(-1, ...of.filter((name) => starts(who, name)).map((name) => name.length));

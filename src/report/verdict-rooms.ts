@@ -21,8 +21,8 @@ export function darkSentence(design: Design, metrics: Metrics): string | null {
   const several = rooms.length > 1 ? ' most often' : '';
   return (
     `${where} room ${named(dark.room)} leaves people in the dark${several}: its count says empty while somebody is there ` +
-    `${perDayOrWeek(dark.empty_while_occupied_per_day)}. In each replicate the longest time lasts ` +
-    `${waitWords(dark.longest_empty_while_occupied_min, 'min')} on average; the longest of all, ${durationWords(dark.max_empty_while_occupied_min, 'min')}.`
+    `${perDayOrWeek(dark.empty_while_occupied_per_day)}. The longest such time of a replicate is ` +
+    `${waitWords(dark.longest_empty_while_occupied_min, 'min')} on average, and ${durationWords(dark.max_empty_while_occupied_min, 'min')} in the worst.`
   );
 }
 

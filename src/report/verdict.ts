@@ -16,7 +16,18 @@ import { limitWords, metricWords } from './sections/targets.js';
 import { activitySentence } from './verdict-activity.js';
 import { darkSentence, ledgerSentence, otherRoute } from './verdict-rooms.js';
 import { waitWords } from './wait-words.js';
-import { capital, count, decimal, formatEstimate, headlineLogic, joined, mixWords, named, passageWords, plural } from './words.js';
+import {
+  capital,
+  count,
+  decimal,
+  formatEstimate,
+  headlineLogic,
+  joined,
+  mixWords,
+  named,
+  passageWords,
+  plural,
+} from './words.js';
 
 /** Wrong per 100 crossings from which we advise against a design that has no target. An assumption of ours. */
 export const HOPELESS_PER_100 = 10;
@@ -136,9 +147,14 @@ function unmetSentences(design: Design, metrics: Metrics): string[] {
 function worstSentence(design: Design, metrics: Metrics): string {
   const doors = metrics.doors.filter((d) => d.logic === headlineLogic(design));
   const wrong = (d: DoorMetrics): number => wrongPerWeek(d, metrics) ?? -1;
-  const door = doors.reduce<DoorMetrics | undefined>((a, b) => (a === undefined || wrong(b) > wrong(a) ? b : a), undefined);
-  const [first, ...others] = door === undefined ? [] : causesOf([door]).filter(({ rate }) => rate.wrong_per_week.value !== null);
-  if (door === undefined || first === undefined || wrong(door) < 0) return 'No kind of passage has a number of its own in this run.';
+  const door = doors.reduce<DoorMetrics | undefined>(
+    (a, b) => (a === undefined || wrong(b) > wrong(a) ? b : a),
+    undefined,
+  );
+  const [first, ...others] =
+    door === undefined ? [] : causesOf([door]).filter(({ rate }) => rate.wrong_per_week.value !== null);
+  if (door === undefined || first === undefined || wrong(door) < 0)
+    return 'No kind of passage has a number of its own in this run.';
   if (wrong(door) === 0) return 'Nothing was counted wrong at any door in this run.';
   const rate = door.wrong_per_100.value === null ? '' : `, ${formatEstimate(door.wrong_per_100)} per 100 crossings`;
   const week = weekWords(metrics.hours);
@@ -149,7 +165,7 @@ function worstSentence(design: Design, metrics: Metrics): string {
   const say = ({ rate: k }: typeof first): string => passageWords(k.who, k.kind);
   if (first.rate.wrong_per_week.value === 0) return `${opening} They belong to no visit: nobody was there.`;
   const kind =
-    `Worst there: ${say(first)}, with ${formatEstimate(first.rate.wrong_per_week)} wrong counts ${week}, ` +
+    `Worst there: ${say(first)}, with ${formatEstimate(first.rate.wrong_per_week)} of them, ` +
     `${firstWrongWords(first.rate.first_wrong_median_days)}.`;
   const rivals = rivalsOf([first, ...others]);
   if (rivals.length === 0) return `${opening} ${kind}`;
@@ -167,15 +183,16 @@ function firstWrongWords(e: Estimate): string {
 const amount = (x: number): string => (x >= 10 ? count(x) : decimal(x, x >= 1 ? 1 : 2));
 
 /** Targets told with their numbers; those that decide come first. */
-const TARGETS_TOLD = 4;
+const TARGETS_TOLD = 3;
 const DECIDES: Readonly<Record<Outcome, number>> = { missed: 0, unknown: 1, undecided: 2, met: 3 };
 
 function targetSentences(metrics: Metrics): string[] {
   const told = [...metrics.targets].sort((a, b) => DECIDES[a.outcome] - DECIDES[b.outcome]);
   return told.slice(0, TARGETS_TOLD).map((t) => {
     const e = findEstimate(metrics, t.metric, t.at_most === undefined);
-    const result = e === null ? 'no such number' : formatEstimate(e);
-    return `${capital(metricWords(t.metric))} is ${result}, where ${limitWords(t)} was asked: ${OUTCOME[t.outcome]}.`;
+    const what = capital(metricWords(t.metric));
+    if (e === null) return `${what}: this run has no such number.`;
+    return `${what} is ${formatEstimate(e)}, where ${limitWords(t)} was asked: ${OUTCOME[t.outcome]}.`;
   });
 }
 
@@ -211,7 +228,12 @@ export function verdictOf(design: Design, metrics: Metrics, activity: Figures['a
 function householdDoors(design: Design, metrics: Metrics): string[] {
   const unused = metrics.doors.filter((d) => d.logic === headlineLogic(design) && d.person_crossings === 0);
   const all = `By the logic ${named(headlineLogic(design))}, all doors together: ${formatEstimate(metrics.house.wrong_per_100)} wrong per 100 crossings.`;
-  return [all, ...(unused.length > 0 ? [`Nobody went through ${joined(unused.map((d) => `door ${named(d.door)}`))} in this run.`] : [])];
+  return [
+    all,
+    ...(unused.length > 0
+      ? [`Nobody went through ${joined(unused.map((d) => `door ${named(d.door)}`))} in this run.`]
+      : []),
+  ];
 }
 
 /** The verdict as one paragraph, and what it holds for and what else to know as others: the same for page and terminal. */

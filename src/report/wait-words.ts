@@ -44,7 +44,7 @@ export function waitParts(e: Estimate, unit: TimeUnit): WaitWords {
   const value = e.value === null ? null : durationWords(e.value, unit);
   if (e.low === null) return { value, range: null, note };
   if (e.high === null) return { value, range: `${durationWords(e.low, unit)} or longer`, note };
-  const { times, word } = unitFor(e.high * HOURS[unit]);
+  const { times, word } = unitFor((e.value ?? e.high) * HOURS[unit]);
   const end = (x: number): string => digits(x * HOURS[unit] * times);
   return { value, range: `${end(e.low)} to ${end(e.high)}${NBSP}${word}`, note };
 }
@@ -53,7 +53,9 @@ export function waitParts(e: Estimate, unit: TimeUnit): WaitWords {
 export function waitWords(e: Estimate, unit: TimeUnit): string {
   const { value, range, note } = waitParts(e, unit);
   if (value === null) return range === null ? `not known (${note ?? 'no reason given'})` : range;
-  return range === null ? `${value} (no interval: ${note ?? 'no reason given'})` : `${value} (95${NBSP}% interval ${range})`;
+  return range === null
+    ? `${value} (no interval: ${note ?? 'no reason given'})`
+    : `${value} (95${NBSP}% interval ${range})`;
 }
 
 /** The same as a table cell. */

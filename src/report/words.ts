@@ -130,6 +130,13 @@ const WHO: Readonly<Record<string, string>> = {
   'dog-large': 'large dogs',
   'dog-giant': 'giant dogs',
   cat: 'cats',
+  'wheelchair-user': 'wheelchair users',
+  'wheelchair-pushed': 'adults pushing a wheelchair',
+  'adult-with-pram': 'adults with a pram',
+  'adult-with-rollator': 'adults with a rollator',
+  'adult-with-suitcase': 'adults with a suitcase',
+  'adult-with-laundry-basket': 'adults with a laundry basket',
+  'robot-vacuum': 'robot vacuums',
 };
 const KIND: Readonly<Record<string, string>> = {
   through: 'going through',

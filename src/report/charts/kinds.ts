@@ -53,7 +53,7 @@ export function kindsChart(id: string, door: DoorMetrics): Chart | null {
     title:
       first === undefined || zero
         ? 'No kind of passage went wrong'
-        : `${capital(passageWords(first.who, first.kind))} go wrong most`,
+        : `Wrong most often: ${passageWords(first.who, first.kind)}`,
     summary: ranked
       .map(
         ({ rate }) =>
