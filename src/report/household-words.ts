@@ -5,14 +5,14 @@ import type { Design } from '../scenario/schema.js';
 import type { DoorMetrics, Metrics } from '../score/metrics-schema.js';
 import { capital, count, decimal, headlineLogic, joined, named, plural } from './words.js';
 
-/** 'Here live ida (41 years) and baby (1 year, carried), with the cat tiger.' and who else comes, in sentences. */
+/** 'Here live ida (41 years) and baby (1 year, carried).', and who else comes, in sentences. */
 export function livesHere({ people, pets, visitors, parties, robots }: Household): string[] {
   const person = (p: Household['people'][number]): string =>
     `${named(p.name)} (${plural(p.age_y, 'year')}${isInfant(p) ? ', carried' : ''})`;
   const pet = ({ name, animal }: Household['pets'][number]): string => `${named(name)} (${named(animal)})`;
   const animals = pets.length > 0 ? `${plural(pets.length, 'animal')}: ${joined(pets.map(pet))}` : null;
   const guests = [
-    ...visitors.map(({ name, per_day }) => `${named(name)}, ${decimal(per_day, 2)} times a day`),
+    ...visitors.map(({ name, per_day }) => `${named(name)}, ${timesADay(per_day)}`),
     ...parties.map(
       ({ name, guests: n, day, from }) => `${named(name)}, ${plural(n, 'guest')} on ${capital(day)} from ${from}`,
     ),
@@ -26,6 +26,8 @@ export function livesHere({ people, pets, visitors, parties, robots }: Household
     ...(robots.length === 0 ? [] : [`Robot vacuums: ${joined(robots.map(({ name }) => named(name)))}.`]),
   ];
 }
+
+const timesADay = (n: number): string => (n === 1 ? 'once a day' : `${decimal(n, 2)} times a day`);
 
 /** Crossings a day in the run: of each person of the household on average, and of everybody else together. */
 export interface CrossingsPerDay {

@@ -1,8 +1,8 @@
 /** What the verdict says of rooms: who sits in the dark, whether another ledger would help, and what else could be built. */
 import type { Design } from '../scenario/schema.js';
-import type { Estimate, Metrics, RoomMetrics } from '../score/metrics-schema.js';
+import type { Estimate, HouseMetrics, Metrics, RoomMetrics } from '../score/metrics-schema.js';
 import { ledgerWords } from './charts/room.js';
-import { judgedBy, ledgerChoice } from './ledger-choice.js';
+import { ledgerChoice } from './ledger-choice.js';
 import { durationWords, waitWords } from './wait-words.js';
 import { formatEstimate, headlineLogic, named } from './words.js';
 
@@ -38,16 +38,15 @@ export function ledgerSentence(design: Design, metrics: Metrics): string | null 
   const choice = ledgerChoice(design, metrics);
   if (choice === null || design.ledgers.length < 2) return null;
   const { first, best, certain } = choice;
-  const dark = judgedBy(design) === 'empty_while_occupied_per_day';
-  const what = dark
-    ? 'by how often a day a room with somebody in it is called empty, all rooms together'
-    : 'by how long all rooms are right at once';
-  if (best === first) return `None of the other ledgers does better on the same tallies, ${what}.`;
-  const of = (house: typeof first): string =>
-    dark ? formatEstimate(house.empty_while_occupied_per_day) : formatEstimate(house.exact_share, 'share');
+  if (best === first) return 'No other ledger of this run does better on the same tallies.';
+  const of = (house: HouseMetrics): string =>
+    design.need === 'anyone'
+      ? `dark ${formatEstimate(house.empty_while_occupied_per_day)} and left on ${formatEstimate(house.occupied_while_empty_per_day)} times a day`
+      : `${formatEstimate(house.exact_share, 'share')} of the time`;
+  const what = design.need === 'anyone' ? 'all rooms together are' : 'all rooms are right at once';
   return (
-    `On the same tallies the ledger ${ledgerWords(best.ledger)} ${certain ? 'does' : 'may do'} better, ${what}: ` +
-    `${of(best)} instead of ${of(first)} with ${ledgerWords(first.ledger)}${certain ? '' : '; the intervals meet, so this is not certain'}.`
+    `On the same tallies the ledger ${ledgerWords(best.ledger)} ${certain ? 'does' : 'may do'} better: ${what} ` +
+    `${of(best)}, instead of ${of(first)}${certain ? '' : '; the intervals meet, so this is not certain'}.`
   );
 }
 

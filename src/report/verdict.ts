@@ -16,18 +16,8 @@ import { limitWords, metricWords } from './sections/targets.js';
 import { activitySentence } from './verdict-activity.js';
 import { darkSentence, ledgerSentence, otherRoute } from './verdict-rooms.js';
 import { waitWords } from './wait-words.js';
-import {
-  capital,
-  count,
-  decimal,
-  formatEstimate,
-  headlineLogic,
-  joined,
-  mixWords,
-  named,
-  passageWords,
-  plural,
-} from './words.js';
+import { doingWords, whoIn } from './who-words.js';
+import { capital, count, decimal, formatEstimate, headlineLogic, joined, mixWords, named, plural } from './words.js';
 
 /** Wrong per 100 crossings from which we advise against a design that has no target. An assumption of ours. */
 export const HOPELESS_PER_100 = 10;
@@ -162,7 +152,8 @@ function worstSentence(design: Design, metrics: Metrics): string {
     doors.length > 1
       ? `Most goes wrong at door ${named(door.door)}: about ${amount(wrong(door))} wrong counts ${week}${rate}.`
       : `Door ${named(door.door)} makes about ${amount(wrong(door))} wrong counts ${week}${rate}.`;
-  const say = ({ rate: k }: typeof first): string => passageWords(k.who, k.kind);
+  const who = whoIn(design);
+  const say = ({ rate: k }: typeof first): string => doingWords(who, k.who, k.kind);
   if (first.rate.wrong_per_week.value === 0) return `${opening} They belong to no visit: nobody was there.`;
   const kind =
     `Worst there: ${say(first)}, with ${formatEstimate(first.rate.wrong_per_week)} of them, ` +
@@ -177,7 +168,7 @@ function worstSentence(design: Design, metrics: Metrics): string {
 function firstWrongWords(e: Estimate): string {
   return e.value === null && e.low === null
     ? 'the wait for the first of them not known'
-    : `the first after ${waitWords(e, 'days')}, median`;
+    : `the first after a median of ${waitWords(e, 'days')}`;
 }
 
 const amount = (x: number): string => (x >= 10 ? count(x) : decimal(x, x >= 1 ? 1 : 2));
@@ -192,7 +183,8 @@ function targetSentences(metrics: Metrics): string[] {
     const e = findEstimate(metrics, t.metric, t.at_most === undefined);
     const what = capital(metricWords(t.metric));
     if (e === null) return `${what}: this run has no such number.`;
-    return `${what} is ${formatEstimate(e)}, where ${limitWords(t)} was asked: ${OUTCOME[t.outcome]}.`;
+    const as = t.metric.endsWith('_share') ? 'share' : 'number';
+    return `${what} is ${formatEstimate(e, as)}, where ${limitWords(t, as)} was asked: ${OUTCOME[t.outcome]}.`;
   });
 }
 

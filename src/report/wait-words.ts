@@ -65,5 +65,5 @@ export function waitCell(e: Estimate, unit: TimeUnit): Markup {
     return html`<td class="num"><b>${value}</b> <small>${range ?? `no interval: ${note ?? 'no reason given'}`}</small></td>`;
   return range === null
     ? html`<td class="num none"><span>not known</span> <small>${note ?? 'no reason given'}</small></td>`
-    : html`<td class="num"><b>${range}</b> <small>${note}</small></td>`;
+    : html`<td class="num"><b>${range}</b> <small>median not reached</small></td>`;
 }

@@ -55,7 +55,7 @@ export function hourlyChart(id: string, counts: HourlyCounts, byDay: boolean): C
     summary: `Persons an hour through the door, both ways, by the clock. ${most.join(' ')}${quiet}`,
     key: `Persons an hour, both ways, mean over all replicates${lines.length > 1 ? `; ${joined(looks)}` : ''}.${quiet}`,
     height: 160,
-    margin: { left: 52, right: 12, top: 8, bottom: 42 },
+    margin: { left: 64, right: 12, top: 8, bottom: 42 },
     spec: {
       layer: lines.map(({ group, values }) => ({
         // An hour that the clock doesn't cover breaks the line.

@@ -1,6 +1,6 @@
 /** How far a room's count runs away over the clock, with the first ledger and with the one that does best. */
 import type { RoomDriftBands } from '../../score/figures.js';
-import { named } from '../words.js';
+import { capital, named } from '../words.js';
 import type { Chart } from './chart.js';
 import { signed } from './drift.js';
 import { thinned } from './thin.js';
@@ -8,7 +8,7 @@ import { ledgerWords } from './room.js';
 
 const MOST_POINTS = 80;
 const LOOKS = [
-  { color: 'var(--a)', dash: null, told: 'blue, solid' },
+  { color: 'var(--a)', dash: null, told: 'Blue, solid' },
   { color: 'var(--b)', dash: [6, 3], told: 'orange, dashed' },
 ] as const;
 
@@ -22,8 +22,8 @@ export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], rep
   const off = (b: RoomDriftBands): string => `${signed(b.q50[last] ?? 0)} with ${ledgerWords(b.ledger)}`;
   const ends = shown.map((b) =>
     replicates === 1
-      ? `${ledgerWords(b.ledger)}: ${signed(b.q50[last] ?? 0)} persons after ${hours}.`
-      : `${ledgerWords(b.ledger)}: median ${signed(b.q50[last] ?? 0)} persons after ${hours}, nine of ten replicates between ${signed(b.q05[last] ?? 0)} and ${signed(b.q95[last] ?? 0)}.`,
+      ? `${capital(ledgerWords(b.ledger))}: ${signed(b.q50[last] ?? 0)} persons after ${hours}.`
+      : `${capital(ledgerWords(b.ledger))}: median ${signed(b.q50[last] ?? 0)} persons after ${hours}, nine of ten replicates between ${signed(b.q05[last] ?? 0)} and ${signed(b.q95[last] ?? 0)}.`,
   );
   const looks = shown.map((b, i) => `${LOOKS[i]!.told}: ${ledgerWords(b.ledger)}`).join('; ');
   const layer = shown.flatMap((b, i) => {

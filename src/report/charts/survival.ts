@@ -1,12 +1,14 @@
 /** How long a room's count stays right: share of replicates in which it has not been wrong yet, a line for each ledger. */
 import type { SurvivalCurve } from '../../score/figures.js';
-import { joined, named, percent } from '../words.js';
+import { capital, joined, named, percent } from '../words.js';
 import { durationWords } from '../wait-words.js';
 import type { Chart } from './chart.js';
 import { thinned } from './thin.js';
 import { ledgerWords } from './room.js';
 
 const MOST_POINTS = 120;
+/** Where all curves end at 0 the picture ends soon after the last. */
+const ROOM_AFTER = 1.25;
 const HALF = 0.5 + 1e-12;
 const LOOKS = [
   { color: 'var(--a)', strokeDash: [1, 0], told: 'solid' },
@@ -23,7 +25,8 @@ export function survivalChart(id: string, curves: readonly SurvivalCurve[]): Cha
   const shown = curves.slice(0, LOOKS.length);
   const [first] = shown;
   if (first === undefined || first.time_h.length === 0) return null;
-  const end = Math.max(...shown.map((c) => c.time_h[c.time_h.length - 1] ?? 0));
+  const clock = Math.max(...shown.map((c) => c.time_h[c.time_h.length - 1] ?? 0));
+  const end = Math.min(clock, Math.max(...shown.map(goneBy)) * ROOM_AFTER);
   const said = shown.map((c) => ({
     name: ledgerWords(c.ledger),
     half: halfAt(c),
@@ -31,8 +34,8 @@ export function survivalChart(id: string, curves: readonly SurvivalCurve[]): Cha
   }));
   const summary = said.map(({ name, half, left }) =>
     half === null
-      ? `${name}: still right in ${percent(Math.round(left * 1000) / 1000)} of the replicates after ${durationWords(end, 'h')}.`
-      : `${name}: wrong in half of the replicates within ${durationWords(half, 'h')}.`,
+      ? `${capital(name)}: still right in ${percent(Math.round(left * 1000) / 1000)} of the replicates after ${durationWords(clock, 'h')}.`
+      : `${capital(name)}: wrong in half of the replicates within ${durationWords(half, 'h')}.`,
   );
   const { words: title, times, unit } = axisFor(end);
   const x = (field: string): object => ({
@@ -56,29 +59,34 @@ export function survivalChart(id: string, curves: readonly SurvivalCurve[]): Cha
     }));
   return {
     id,
-    title: `Room ${named(first.room)}: ${finding(said, end)}`,
+    title: `Room ${named(first.room)}: ${finding(said, clock)}`,
     summary: `Share of replicates in which the count of the room has never been wrong for 10 s or longer. ${summary.join(' ')}`,
-    key: `${said.map(({ name }, i) => `${LOOKS[i]!.told}: ${name}`).join('; ')}. Band: 95\u00a0% interval of ${said[0]!.name}.${curves.length > shown.length ? ` The first ${shown.length} ledgers are drawn.` : ''}`,
+    key: `${capital(said.map(({ name }, i) => `${LOOKS[i]!.told}: ${name}`).join('; '))}. Band: 95\u00a0% interval of ${said[0]!.name}.${curves.length > shown.length ? ` The first ${shown.length} ledgers are drawn.` : ''}`,
     height: 170,
-    margin: { left: 60, right: 12, top: 8, bottom: 42 },
+    margin: { left: 76, right: 12, top: 8, bottom: 42 },
     spec: {
       layer: [
         {
           data: { values: rows(first) },
-          mark: { type: 'area', interpolate: 'step-after', color: 'var(--a)', opacity: 0.18 },
+          mark: { type: 'area', interpolate: 'step-after', color: 'var(--a)', opacity: 0.18, clip: true },
           encoding: { x: x('t'), y: y('low'), y2: { field: 'high' } },
         },
         ...shown.map((c, i) => {
           const { color, strokeDash } = LOOKS[i]!;
           return {
             data: { values: rows(c) },
-            mark: { type: 'line', interpolate: 'step-after', strokeWidth: 2, color, strokeDash },
+            mark: { type: 'line', interpolate: 'step-after', strokeWidth: 2, color, strokeDash, clip: true },
             encoding: { x: x('t'), y: y('share') },
           };
         }),
       ],
     },
   };
+}
+
+/** Hours until none is left right; without end where some are. */
+function goneBy({ time_h, share }: SurvivalCurve): number {
+  return time_h[share.findIndex((left) => left === 0)] ?? Infinity;
 }
 
 /** Hours until no more than half are left; null: never. */

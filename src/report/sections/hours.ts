@@ -1,10 +1,9 @@
-/** Who lives here, and when people go through the doors. */
+/** When people go through the doors. */
 import type { Design } from '../../scenario/schema.js';
 import type { Figures } from '../../score/figures.js';
 import type { Metrics } from '../../score/metrics-schema.js';
 import { drawCharts, isChart } from '../charts/chart.js';
 import { hourlyChart } from '../charts/hourly.js';
-import { livesHere, walkingWords } from '../household-words.js';
 import { html, type Markup } from '../html.js';
 import { MOST_CHARTS } from './overtime.js';
 
@@ -18,7 +17,6 @@ export async function hoursSection(design: Design, metrics: Metrics, figures: Fi
   const charts = shown.map((counts, i) => hourlyChart(`hourly-${i}`, counts, household !== undefined)).filter(isChart);
   if (charts.length === 0) return null;
   return html`<section aria-labelledby="hours"><h2 id="hours">Who comes when</h2>
-${household && html`<p>${[...livesHere(household), walkingWords(design, household, metrics)].join(' ')}</p>`}
 <p>The true crossings of the simulated crowd, not what was counted of them.</p>
 <div class="charts">${await drawCharts(charts, 3)}</div>${figures.hourly.length > MOST_CHARTS && html`<p class="key">The first ${MOST_CHARTS} of ${figures.hourly.length} doors are drawn.</p>`}</section>`;
 }

@@ -32,8 +32,8 @@ const MARK = { yes: '✓', no: '✕', undecided: '?', unjudged: '–' } as const
 export function verdictSection(design: Design, metrics: Metrics, figures: Figures): Markup {
   const v = verdictOf(design, metrics, figures.activity);
   return html`<section aria-labelledby="verdict" class="verdict ${v.answer}">
-<h2 id="verdict"><span class="mark" aria-hidden="true">${MARK[v.answer]}</span>${v.headline}</h2>
 <p class="over">Should I build this?</p>
+<h2 id="verdict"><span class="mark" aria-hidden="true">${MARK[v.answer]}</span>${v.headline}</h2>
 ${verdictParagraphs(v).map((s) => html`<p>${s}</p>`)}
 ${targetTable(metrics)}
 </section>`;

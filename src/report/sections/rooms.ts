@@ -9,8 +9,7 @@ import { roomDriftChart } from '../charts/room-drift.js';
 import { survivalChart } from '../charts/survival.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { ledgerChoice } from '../ledger-choice.js';
-import { ledgerSentence } from '../verdict-rooms.js';
-import { durationWords, waitCell } from '../wait-words.js';
+import { durationWords, waitCell, waitParts } from '../wait-words.js';
 import { headlineLogic, named } from '../words.js';
 import { MOST_CHARTS } from './overtime.js';
 
@@ -21,15 +20,14 @@ export async function roomsSection(design: Design, metrics: Metrics, figures: Fi
   const charts = roomCharts(design, metrics, figures, rooms);
   const headline = metrics.rooms.filter((r) => r.logic === logic);
   const others = metrics.rooms.filter((r) => r.logic !== logic);
-  const better = ledgerSentence(design, metrics);
   return html`<section aria-labelledby="rooms"><h2 id="rooms">Rooms over time</h2>
-<p>A light that goes out on somebody is worse than one left on, so the two are kept apart. An episode is 10 s or longer: a moment at the door leaves nobody in the dark.${better !== null && ` ${better}`}</p>
+<p>A light that goes out on somebody is worse than one left on, so the two are kept apart. An episode is 10 s or longer: a moment at the door leaves nobody in the dark.</p>
 ${metrics.houses.length > 0 && rooms.length > 1 && html`<h3>All rooms at once</h3>${scrollable('All rooms at once', houseTable(metrics.houses))}`}
 <h3>Room by room</h3>
 ${scrollable('Rooms', roomTable(rooms, headline, null))}
-${others.length > 0 && html`<details><summary>With the other logics</summary>${scrollable('Rooms with the other logics', roomTable(rooms, others, 'logic'))}</details>`}
-<details><summary>Shares of the time</summary>${scrollable('Shares of the time', shareTable(rooms, metrics.rooms))}</details>
-${intervalNote([...headline.flatMap((r) => [r.exact_share, r.empty_while_occupied_per_day, r.occupied_while_empty_per_day, r.first_wrong_h]), ...metrics.houses.map((h) => h.persons_bias)])}
+${others.length > 0 && html`<details class="long"><summary>With the other logics</summary>${scrollable('Rooms with the other logics', roomTable(rooms, others, 'logic'))}</details>`}
+<details class="long"><summary>Shares of the time</summary>${scrollable('Shares of the time', shareTable(rooms, metrics.rooms))}</details>
+${intervalNote([...headline.flatMap((r) => [r.exact_share, r.empty_while_occupied_per_day, r.longest_empty_while_occupied_min, r.occupied_while_empty_per_day, r.first_wrong_h]), ...metrics.houses.map((h) => h.persons_bias)])}
 ${charts.wrong.length > 0 && html`<h3>How long a count stays right</h3><div class="charts">${await drawCharts(charts.wrong, 4)}</div>`}
 ${charts.drift.length > 0 && html`<h3>How far a count runs away</h3><div class="charts">${await drawCharts(charts.drift, 4)}</div>`}
 ${charts.traces.length > 0 && html`<h3>The first replicate</h3><div class="charts">${await drawCharts(charts.traces, 4)}</div>`}
@@ -78,8 +76,8 @@ function houseTable(houses: readonly HouseMetrics[]): Markup {
 /** Dark: the count says empty and somebody is there. Left on: the other way round. */
 function roomTable(rooms: readonly string[], rows: readonly RoomMetrics[], by: 'logic' | null): Markup {
   const longest = (e: RoomMetrics['exact_share'], most: number): Markup => {
-    const cell = e.value === null ? null : durationWords(e.value, 'min');
-    return html`<td class="num"><b>${cell ?? 'not known'}</b> <small>at most ${durationWords(most, 'min')}</small></td>`;
+    const { value, range, note } = waitParts(e, 'min');
+    return html`<td class="num"><b>${value ?? 'not known'}</b> <small>${range ?? note}</small>${most > 0 && html` <small>at most ${durationWords(most, 'min')}</small>`}</td>`;
   };
   return html`<table><caption>${by === null ? 'By the logic of the headline' : 'By the other logics'}</caption><thead><tr><th scope="col">${by !== null && 'logic and '}ledger</th><th scope="col">exactly right</th><th scope="col">dark, times a day <small>empty while occupied</small></th><th scope="col">longest dark <small>mean of replicates</small></th><th scope="col">left on, times a day <small>occupied while empty</small></th><th scope="col">longest left on</th><th scope="col">first wrong after <small>median</small></th></tr></thead>
 ${rooms.map(

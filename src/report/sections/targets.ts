@@ -2,7 +2,7 @@
 import type { Metrics } from '../../score/metrics-schema.js';
 import { EVERY_ROOM, HOUSE_TARGETS, type TargetPath, findEstimate, parseTargetPath } from '../../score/targets.js';
 import { html, scrollable, type Markup } from '../html.js';
-import { decimal, estimateWords, named, plural } from '../words.js';
+import { decimal, estimateWords, named, percent, plural } from '../words.js';
 
 const OUTCOME = {
   met: '✓ met',
@@ -80,9 +80,13 @@ export function targetTable(metrics: Metrics): Markup | null {
 }
 
 /** 'at most 5', 'at least 0.9', or both. */
-export function limitWords(t: { at_most?: number | undefined; at_least?: number | undefined }): string {
+export function limitWords(
+  t: { at_most?: number | undefined; at_least?: number | undefined },
+  as: 'number' | 'share' = 'number',
+): string {
+  const say = (limit: number): string => (as === 'share' ? percent(limit) : decimal(limit, 4));
   const parts: string[] = [];
-  if (t.at_least !== undefined) parts.push(`at least ${decimal(t.at_least, 4)}`);
-  if (t.at_most !== undefined) parts.push(`at most ${decimal(t.at_most, 4)}`);
+  if (t.at_least !== undefined) parts.push(`at least ${say(t.at_least)}`);
+  if (t.at_most !== undefined) parts.push(`at most ${say(t.at_most)}`);
   return parts.join(' and ') || 'no limit given';
 }

@@ -5,7 +5,8 @@ import { causesOf, weekWords, type Cause } from '../causes.js';
 import { estimateCell, intervalNote } from '../cells.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { waitCell } from '../wait-words.js';
-import { capital, count, estimateWords, headlineLogic, joined, named, passageWords, plural } from '../words.js';
+import { doingWords, whoIn } from '../who-words.js';
+import { capital, count, estimateWords, headlineLogic, joined, named, plural } from '../words.js';
 
 /** Rows that a reader still looks at; the others are folded. */
 export const MOST_ROWS = 25;
@@ -21,20 +22,21 @@ export function weekSection(design: Design, metrics: Metrics): Markup | null {
   const week = weekWords(metrics.hours);
   const extra = causes.some(({ rate }) => rate.oversampled !== undefined);
   return html`<section aria-labelledby="week"><h2 id="week">What goes wrong ${week === 'a week' ? 'in a week' : 'most often'}</h2>
-<p>By the logic ${named(logic)}, numbers ${week}. The wait is the median until the first wrong count of that kind. The last column says what those counts do to a room: persons too many (+) or too few (−).${extra && ' A kind marked “extra visits” is rare: it was also walked alone, so that its numbers rest on more visits than the run has.'}</p>
+<p>By the logic ${named(logic)}; passages and wrong counts ${week}. The wait is the median until the first wrong count of that kind. The last column says what those counts do to a room: persons too many (+) or too few (−).${extra && ' A kind marked “extra visits” is rare: it was also walked alone, so that its numbers rest on more visits than the run has.'}</p>
 ${causeTable('Most wrong counts first', design, shown)}
-${folded.length > 0 && html`<details><summary>${plural(folded.length, 'kind')} more that ${folded.length === 1 ? 'goes' : 'go'} wrong less often</summary>${causeTable('Less often wrong', design, folded)}${left > 0 && html`<p class="key">${count(left)} more stand in metrics.json.</p>`}</details>`}
+${folded.length > 0 && html`<details class="long"><summary>${plural(folded.length, 'kind')} more that ${folded.length === 1 ? 'goes' : 'go'} wrong less often</summary>${causeTable('Less often wrong', design, folded)}${left > 0 && html`<p class="key">${count(left)} more stand in metrics.json.</p>`}</details>`}
 ${intervalNote(shown.flatMap(({ rate }) => [rate.wrong_per_week, rate.net_error_per_week, rate.first_wrong_median_days]))}</section>`;
 }
 
 function causeTable(caption: string, design: Design, causes: readonly Cause[]): Markup {
   const several = design.doors.length > 1;
+  const who = whoIn(design);
   return scrollable(
     caption,
     html`<table class="causes"><caption>${caption}</caption><thead><tr>${several && html`<th scope="col">door</th>`}<th scope="col">who does what</th><th scope="col">passages</th><th scope="col">wrong</th><th scope="col">first wrong after</th><th scope="col">what it does to rooms</th></tr></thead>
 <tbody>${causes.map(
       ({ door, rate }) =>
-        html`<tr>${several && html`<td>${named(door.door)}</td>`}<th scope="row">${capital(passageWords(rate.who, rate.kind))}</th>${passagesCell(rate)}${estimateCell(rate.wrong_per_week)}${waitCell(rate.first_wrong_median_days, 'days')}${roomsCell(design, door, rate)}</tr>`,
+        html`<tr>${several && html`<td>${named(door.door)}</td>`}<th scope="row">${capital(doingWords(who, rate.who, rate.kind))}</th>${passagesCell(rate)}${estimateCell(rate.wrong_per_week)}${waitCell(rate.first_wrong_median_days, 'days')}${roomsCell(design, door, rate)}</tr>`,
     )}</tbody></table>`,
   );
 }
