@@ -7,6 +7,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { renderReport } from '../report/report.js';
 import { serialiseDesign } from '../scenario/design-json.js';
 import type { Design } from '../scenario/schema.js';
+import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { calibrated } from '../simulate/calibration.js';
 import { simulate } from '../simulate/simulate.js';
@@ -24,15 +25,21 @@ export interface RunJob {
   readonly edges: boolean;
 }
 
+/** What the summary is made from. */
+export interface RunResult {
+  readonly metrics: Metrics;
+  readonly activity: Figures['activity'];
+}
+
 export type RunMessage =
   | { readonly kind: 'progress'; readonly done: number }
-  | { readonly kind: 'done'; readonly metrics: Metrics }
+  | ({ readonly kind: 'done' } & RunResult)
   | { readonly kind: 'refused'; readonly message: string }
   | { readonly kind: 'failed'; readonly message: string; readonly stack: string };
 
 const PROGRESS_EVERY_MS = 100;
 
-async function run({ design: given, folder, edges }: RunJob, tell: (message: RunMessage) => void): Promise<Metrics> {
+async function run({ design: given, folder, edges }: RunJob, tell: (message: RunMessage) => void): Promise<RunResult> {
   tell({ kind: 'progress', done: 0 });
   // What is learnt before the run belongs to the design: design.json holds it.
   const design = calibrated(given);
@@ -52,7 +59,7 @@ async function run({ design: given, folder, edges }: RunJob, tell: (message: Run
   writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);
   writeNew(join(folder, 'figures.json'), `${JSON.stringify(figures)}\n`);
   writeNew(join(folder, 'report.html'), report);
-  return metrics;
+  return { metrics, activity: figures.activity };
 }
 
 if (parentPort) {
@@ -60,7 +67,7 @@ if (parentPort) {
   const tell = (message: RunMessage): void => port.postMessage(message);
   const job = workerData as RunJob;
   try {
-    tell({ kind: 'done', metrics: await run(job, tell) });
+    tell({ kind: 'done', ...(await run(job, tell)) });
   } catch (error) {
     tell(failureOf(error, job.what));
   }

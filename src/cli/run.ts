@@ -3,7 +3,6 @@ import { basename, extname, join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { summaryText } from '../report/summary.js';
 import type { Design } from '../scenario/schema.js';
-import type { Metrics } from '../score/metrics-schema.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
 import { UserProblem, pathText } from './problem.js';
@@ -11,7 +10,7 @@ import { startProgress } from './progress.js';
 import { RunFolder } from './run-folder.js';
 import type { ExtentOptions } from './run-options.js';
 import { setsOf } from './run-options.js';
-import type { RunJob, RunMessage } from './run-worker.js';
+import type { RunJob, RunMessage, RunResult } from './run-worker.js';
 import { loadScenario, printCautions } from './scenario-file.js';
 import { onSignal } from './signals.js';
 
@@ -34,10 +33,10 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
     folder.discard();
     io.err('stopped; nothing was written\n');
   });
-  let metrics: Metrics;
+  let result: RunResult;
   try {
     const job = { folder: folder.unfinished, what: `${pathText(out)} can't be written`, edges: options.edges === true };
-    metrics = await simulateInWorker({ design, ...job }, io);
+    result = await simulateInWorker({ design, ...job }, io);
     folder.finish();
   } catch (error) {
     folder.discard();
@@ -45,16 +44,16 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
   } finally {
     forget();
   }
-  io.out(options.json === true ? jsonText(metrics) : summary(design, metrics, out, io));
+  io.out(options.json === true ? jsonText(result.metrics) : summary(design, result, out, io));
 }
 
-function summary(design: Design, metrics: Metrics, out: string, io: Io): string {
+function summary(design: Design, { metrics, activity }: RunResult, out: string, io: Io): string {
   const report = io.paint.bold(pathText(join(out, 'report.html')));
-  return `${summaryText(design, metrics, { colour: io.colour })}\nThe report: ${report} (open it in a browser)\n`;
+  return `${summaryText(design, metrics, { colour: io.colour, activity })}\nThe report: ${report} (open it in a browser)\n`;
 }
 
 /** Runs the job on a thread of its own; rejects with a user's problem, or with what went wrong with us. */
-async function simulateInWorker(job: RunJob, io: Io): Promise<Metrics> {
+async function simulateInWorker(job: RunJob, io: Io): Promise<RunResult> {
   const worker = new Worker(new URL('./run-worker.js', import.meta.url), {
     workerData: job,
     // Short-lived rows need no large nursery; a small one keeps memory flat without costing time.
@@ -68,10 +67,10 @@ async function simulateInWorker(job: RunJob, io: Io): Promise<Metrics> {
     await worker.terminate();
   });
   try {
-    return await new Promise<Metrics>((resolve, reject) => {
+    return await new Promise<RunResult>((resolve, reject) => {
       worker.on('message', (message: RunMessage) => {
         if (message.kind === 'progress') progress.update(message.done);
-        else if (message.kind === 'done') resolve(message.metrics);
+        else if (message.kind === 'done') resolve(message);
         else if (message.kind === 'refused') reject(new UserProblem(message.message));
         else reject(Object.assign(new Error(message.message), { stack: message.stack }));
       });

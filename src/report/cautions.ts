@@ -1,7 +1,7 @@
 /** What to mind before drilling, wiring and counting people. Printed in every report. */
+import { HEARS_TO_KHZ, animalsWarning, soundsOf } from './animals.js';
 import type { Design } from '../scenario/schema.js';
 import { kindWords, kindsUsed } from './sensor-words.js';
-import { sensorNamed } from '../simulate/plan.js';
 import { decimal, joined } from './words.js';
 
 export interface Caution {
@@ -39,12 +39,16 @@ export const CAUTIONS: readonly Caution[] = [
   },
 ];
 
-/** All cautions, those about light and sound with what the sensors in use add to them. */
+/** All cautions, those about light and sound with what the sensors in use add to them; what animals of the household hear comes first. */
 export function cautionsFor(design: Design): Caution[] {
-  return CAUTIONS.map(({ title, text }) => {
+  const warning = animalsWarning(design);
+  const all = CAUTIONS.map(({ title, text }) => {
     const more = title === LIGHT ? lightOf(design) : title === SOUND ? soundOf(design) : null;
     return { title, text: more === null ? text : `${text} ${more}` };
   });
+  if (warning === null) return all;
+  const { title, text } = all.find((caution) => caution.title === SOUND)!;
+  return [{ title, text: `${warning} ${text}` }, ...all.filter((caution) => caution.title !== SOUND)];
 }
 
 function lightOf(design: Design): string | null {
@@ -53,25 +57,16 @@ function lightOf(design: Design): string | null {
   return `That goes for the ${joined(optical.map((kind) => `${kindWords(kind)}s`))} of this design.`;
 }
 
-/**
- * Dogs: H. E. Heffner, Behav. Neurosci. 97:310–318, 1983, mean threshold at 40 kHz 41 dB and upper limit 44 kHz at 60 dB
- * (published). Cats: R. S. Heffner and H. E. Heffner, Hear. Res. 19:85–88, 1985, upper limit 79 kHz (second-hand).
- */
-const DOGS_KHZ = 44;
-const CATS_KHZ = 79;
-
 function soundOf(design: Design): string | null {
-  const names = new Set(design.doors.flatMap((door) => door.beams.map((beam) => beam.sensor)));
-  const rangers = [...names].map((name) => sensorNamed(design, name)).filter((s) => s.kind === 'ultrasonic-ranger');
-  if (rangers.length === 0) return null;
-  const tones = [...new Set(rangers.map((s) => s.frequency_khz))].sort((a, b) => a - b);
+  const sounds = soundsOf(design);
+  if (sounds === null) return null;
+  const { tones_khz: tones, loudest_db } = sounds;
   const lowest = tones[0] ?? 0;
-  const loudest = Math.max(...rangers.map((s) => s.source_level_db));
   const heard =
-    lowest <= DOGS_KHZ
+    lowest <= HEARS_TO_KHZ.dog
       ? 'Watch your animals, and switch the rangers off if they avoid the door.'
-      : lowest <= CATS_KHZ
+      : lowest <= HEARS_TO_KHZ.cat
         ? 'So cats may hear them: watch yours, and switch the rangers off if it avoids the door.'
         : 'So neither is likely to hear them.';
-  return `The rangers of this design send ${joined(tones.map((khz) => `${decimal(khz)}\u00a0kHz`))} all day, with up to ${decimal(loudest)}\u00a0dB at a metre. Tones of 60\u00a0dB are heard up to ${DOGS_KHZ}\u00a0kHz by dogs (H. E. Heffner, Behav. Neurosci. 97, 1983) and up to about ${CATS_KHZ}\u00a0kHz by cats (R. S. and H. E. Heffner, Hear. Res. 19, 1985, second-hand). ${heard}`;
+  return `The rangers of this design send ${joined(tones.map((khz) => `${decimal(khz)}\u00a0kHz`))} all day, with up to ${decimal(loudest_db)}\u00a0dB at a metre. Tones of 60\u00a0dB are heard up to ${HEARS_TO_KHZ.dog}\u00a0kHz by dogs (H. E. Heffner, Behav. Neurosci. 97, 1983) and up to about ${HEARS_TO_KHZ.cat}\u00a0kHz by cats (R. S. and H. E. Heffner, Hear. Res. 19, 1985, second-hand). ${heard}`;
 }

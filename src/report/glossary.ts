@@ -17,8 +17,12 @@ export const WORDS: readonly (readonly [string, string])[] = [
   ['invented', 'a tally for somebody who did not go through, or for nobody'],
   ['wrong', 'missed, reversed, extra and invented together, per 100 crossings; it can exceed 100'],
   ['ledger', 'how tallies become the number of persons in a room'],
+  ['dark', 'a stretch of 10 s or longer in which a count says empty and somebody is there'],
+  ['left on', 'the other way round: the count says occupied and nobody is there'],
+  ['presence sensor', 'a sensor in a room, not in its doors, that sees people move'],
   ['drift', 'counted minus true, with its sign'],
   ['replicate', 'one repetition of the whole simulation with a crowd of its own'],
+  ['median', 'the middle one: half of the replicates lie below it, half above'],
   [
     '95 % interval',
     'where the number would lie in 95 of 100 such runs’ intervals; it covers chance in the simulation, not whether the assumptions are right',

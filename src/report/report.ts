@@ -10,13 +10,17 @@ import type { Metrics } from '../score/metrics-schema.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
+import { activitySection } from './sections/activity.js';
 import { confusionSection } from './sections/confusion.js';
 import { doorwaySection } from './sections/doorway.js';
 import { effortSection } from './sections/effort.js';
 import { logicsSection } from './sections/logics.js';
 import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js';
-import { driftSection, roomsSection } from './sections/overtime.js';
+import { hoursSection } from './sections/hours.js';
+import { driftSection } from './sections/overtime.js';
 import { planSection } from './sections/plan.js';
+import { roomsSection } from './sections/rooms.js';
+import { weekSection } from './sections/week.js';
 import { sharesSection, whomSection } from './sections/whom.js';
 import { named } from './words.js';
 
@@ -37,16 +41,19 @@ export async function renderReport(input: ReportInput): Promise<string> {
     `${metrics.scenario}: doorway report`,
     html`${titleBlock(design, metrics, version)}
 <main>
-${verdictSection(design, metrics)}
+${verdictSection(design, metrics, figures)}
 ${threeNumbers(design, metrics)}
 ${doorwaySection(design, metrics, figures)}
 ${planSection(design, effort)}
 ${confusionSection(design, metrics)}
 ${logicsSection(design, metrics)}
+${await hoursSection(design, metrics, figures)}
 ${await driftSection(design, figures)}
 ${await roomsSection(design, metrics, figures)}
+${weekSection(design, metrics)}
 ${await whomSection(design, metrics)}
 ${sharesSection(design, metrics)}
+${activitySection(design, figures)}
 ${effortSection(design, effort)}
 ${cautionsSection(design)}
 ${limitsSection()}

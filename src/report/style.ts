@@ -60,6 +60,7 @@ th,td{padding:.4rem .7rem;text-align:left;vertical-align:top;border-bottom:1px s
 thead th{border-bottom:1.5px solid var(--ink);font-weight:600;font-size:.875rem;vertical-align:bottom}
 tbody th{font-weight:400;min-width:6.5rem}
 .doorway tbody th{min-width:3.5rem}
+.causes tbody th{min-width:11rem}
 th:first-child,td:first-child{padding-left:0}
 th.group{font-weight:600;padding-top:1em;border-bottom:1px solid var(--line)}
 td.num b{font-weight:600}
@@ -147,6 +148,6 @@ thead{display:table-header-group}
 p{break-inside:avoid}
 pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:7.5pt}
 .side{grid-template-columns:1fr 1fr}
-details::details-content{content-visibility:visible;block-size:auto;display:block}
+details:not(.long)::details-content{content-visibility:visible;block-size:auto;display:block}
 }
 `;

@@ -2,20 +2,25 @@
 import Table from 'cli-table3';
 import { createColors } from 'picocolors';
 import type { Design } from '../scenario/schema.js';
+import type { Figures } from '../score/figures.js';
 import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
 import { NO_BORDERS, foldedLines } from './plain-text.js';
 import { sensorsUsed } from './sensor-words.js';
 import { limitWords, metricWords, moreWords, targetResult } from './sections/targets.js';
-import { verdictOf, type Answer } from './verdict.js';
+import { verdictOf, verdictParagraphs, type Answer } from './verdict.js';
 import { count, estimateWords, extentWords, named, plain } from './words.js';
 
 /** Width text is wrapped to, characters. */
 const WIDTH = 78;
 
 /** The summary, ending with a line break. Without `colour` it holds no escape sequences at all. */
-export function summaryText(design: Design, metrics: Metrics, options: { readonly colour: boolean }): string {
+export function summaryText(
+  design: Design,
+  metrics: Metrics,
+  options: { readonly colour: boolean; readonly activity?: Figures['activity'] },
+): string {
   const paint = createColors(options.colour);
-  const verdict = verdictOf(design, metrics);
+  const verdict = verdictOf(design, metrics, options.activity);
   const hue: Readonly<Record<Answer, (s: string) => string>> = {
     yes: paint.green,
     no: paint.red,
@@ -27,7 +32,7 @@ export function summaryText(design: Design, metrics: Metrics, options: { readonl
     wrap(`Sensors: ${sensorsUsed(design)}`),
     '',
     paint.bold(hue[verdict.answer](verdict.headline)),
-    ...[verdict.because, ...verdict.doors, verdict.worst].map(wrap),
+    ...verdictParagraphs(verdict).map(wrap),
     '',
     doorTable(metrics, options.colour),
     ...[

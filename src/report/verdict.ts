@@ -1,13 +1,23 @@
 /**
- * The verdict in plain words, the same for page and terminal: an answer, what it rests on, what goes wrong most.
+ * The verdict in plain words, the same for page and terminal: should this be built, why, what goes wrong most, who sits in
+ * the dark, and what the numbers hold for.
  *
  * A target that is missed makes the answer no; one that is undecided keeps it open; all met makes it yes. Where no
  * target was set we answer no only when even the low end of the interval is {@link HOPELESS_PER_100} or more.
  */
 import type { Design } from '../scenario/schema.js';
 import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
-import { worstKinds } from './worst.js';
-import { capital, formatEstimate, headlineLogic, joined, mixWords, named, passageWords, plural } from './words.js';
+import type { Figures } from '../score/figures.js';
+import { findEstimate } from '../score/targets.js';
+import { animalsWarning } from './animals.js';
+import { causesOf, rivalsOf, weekWords, wrongPerWeek } from './causes.js';
+import { livesHere, walkingWords } from './household-words.js';
+import { limitWords, metricWords } from './sections/targets.js';
+import { activitySentence } from './verdict-activity.js';
+import { darkSentence, ledgerSentence, otherRoute } from './verdict-rooms.js';
+import { waitWords } from './wait-words.js';
+import { doingWords, whoIn } from './who-words.js';
+import { capital, count, decimal, formatEstimate, headlineLogic, joined, mixWords, named, plural } from './words.js';
 
 /** Wrong per 100 crossings from which we advise against a design that has no target. An assumption of ours. */
 export const HOPELESS_PER_100 = 10;
@@ -21,10 +31,18 @@ export interface Verdict {
   readonly headline: string;
   /** Why, in one sentence. */
   readonly because: string;
-  /** Each door's headline number under its mix. */
-  readonly doors: readonly string[];
-  /** The kind of passage that goes wrong most. */
+  /** The door where most goes wrong in a week, and the kind of passage that does most of it. */
   readonly worst: string;
+  /** The room that leaves people in the dark most; whether another ledger does better. */
+  readonly rooms: readonly string[];
+  /** Whether the answers stand at half and at double the assumed activity. */
+  readonly activity: string | null;
+  /** What else could be built, where a count is only wanted to know whether anyone is there. */
+  readonly other_route: string | null;
+  /** Animals of the household that hear the sensors. */
+  readonly animals: string | null;
+  /** What the numbers hold for: each door's under its mix, or who lives in the house. */
+  readonly doors: readonly string[];
 }
 
 type Outcome = Metrics['targets'][number]['outcome'];
@@ -115,32 +133,103 @@ function unmetSentences(design: Design, metrics: Metrics): string[] {
     );
 }
 
+/** The door where most goes wrong, and who does what there to make it so. */
 function worstSentence(design: Design, metrics: Metrics): string {
-  const logic = headlineLogic(design);
-  const ranked = worstKinds(metrics.doors.filter((d) => d.logic === logic));
-  const first = ranked[0];
-  if (first === undefined) return 'No kind of passage has a number of its own in this run.';
-  if (first.rate.wrong_per_100_visits.value === 0) return 'No kind of passage went wrong at all in this run.';
-  const several = design.doors.length > 1;
-  const say = (k: (typeof ranked)[number]): string =>
-    `${passageWords(k.rate.who, k.rate.kind)}${several ? ` at door ${named(k.door)}` : ''}`;
-  const sentence =
-    `${capital(say(first))} go wrong most: ${formatEstimate(first.rate.wrong_per_100_visits)} ` +
-    `per 100 visits of that kind, from ${plural(first.rate.visits, 'visit')}.`;
-  const rivals = ranked.slice(1).filter((k) => k.overlapsFirst);
-  if (rivals.length === 0) return sentence;
+  const doors = metrics.doors.filter((d) => d.logic === headlineLogic(design));
+  const wrong = (d: DoorMetrics): number => wrongPerWeek(d, metrics) ?? -1;
+  const door = doors.reduce<DoorMetrics | undefined>(
+    (a, b) => (a === undefined || wrong(b) > wrong(a) ? b : a),
+    undefined,
+  );
+  const [first, ...others] =
+    door === undefined ? [] : causesOf([door]).filter(({ rate }) => rate.wrong_per_week.value !== null);
+  if (door === undefined || first === undefined || wrong(door) < 0)
+    return 'No kind of passage has a number of its own in this run.';
+  if (wrong(door) === 0) return 'Nothing was counted wrong at any door in this run.';
+  const rate = door.wrong_per_100.value === null ? '' : `, ${formatEstimate(door.wrong_per_100)} per 100 crossings`;
+  const week = weekWords(metrics.hours);
+  const opening =
+    doors.length > 1
+      ? `Most goes wrong at door ${named(door.door)}: about ${amount(wrong(door))} wrong counts ${week}${rate}.`
+      : `Door ${named(door.door)} makes about ${amount(wrong(door))} wrong counts ${week}${rate}.`;
+  const who = whoIn(design);
+  const say = ({ rate: k }: typeof first): string => doingWords(who, k.who, k.kind);
+  if (first.rate.wrong_per_week.value === 0) return `${opening} They belong to no visit: nobody was there.`;
+  const kind =
+    `Worst there: ${say(first)}, with ${formatEstimate(first.rate.wrong_per_week)} of them, ` +
+    `${firstWrongWords(first.rate.first_wrong_median_days)}.`;
+  const rivals = rivalsOf([first, ...others]);
+  if (rivals.length === 0) return `${opening} ${kind}`;
   const names = joined([...rivals.slice(0, 3).map(say), ...(rivals.length > 3 ? ['others'] : [])]);
   const reach = rivals.length === 1 ? `The interval of ${names} reaches` : `The intervals of ${names} reach`;
-  return `${sentence} ${reach} as high, so the order among these is not certain.`;
+  return `${opening} ${kind} ${reach} as high, so the order among these is not certain.`;
 }
 
-export function verdictOf(design: Design, metrics: Metrics): Verdict {
+function firstWrongWords(e: Estimate): string {
+  return e.value === null && e.low === null
+    ? 'the wait for the first of them not known'
+    : `the first after a median of ${waitWords(e, 'days')}`;
+}
+
+const amount = (x: number): string => (x >= 10 ? count(x) : decimal(x, x >= 1 ? 1 : 2));
+
+/** Targets told with their numbers; those that decide come first. */
+const TARGETS_TOLD = 3;
+const DECIDES: Readonly<Record<Outcome, number>> = { missed: 0, unknown: 1, undecided: 2, met: 3 };
+
+function targetSentences(metrics: Metrics): string[] {
+  const told = [...metrics.targets].sort((a, b) => DECIDES[a.outcome] - DECIDES[b.outcome]);
+  return told.slice(0, TARGETS_TOLD).map((t) => {
+    const e = findEstimate(metrics, t.metric, t.at_most === undefined);
+    const what = capital(metricWords(t.metric));
+    if (e === null) return `${what}: this run has no such number.`;
+    const as = t.metric.endsWith('_share') ? 'share' : 'number';
+    return `${what} is ${formatEstimate(e, as)}, where ${limitWords(t, as)} was asked: ${OUTCOME[t.outcome]}.`;
+  });
+}
+
+const OUTCOME: Readonly<Record<Outcome, string>> = {
+  met: 'met',
+  missed: 'missed',
+  undecided: 'not decided',
+  unknown: 'without a number',
+};
+
+const here = (text: string | null): string[] => (text === null ? [] : [text]);
+
+/** @param activity runs of half and double the activity, where there are: then the verdict says whether its answers stand */
+export function verdictOf(design: Design, metrics: Metrics, activity: Figures['activity'] = []): Verdict {
   const answer = answerOf(metrics);
+  const { household } = design;
   return {
     answer,
     headline: HEADLINES[answer],
-    because: becauseOf(metrics),
-    doors: [...doorSentences(design, metrics), ...unmetSentences(design, metrics)],
+    because: [becauseOf(metrics), ...targetSentences(metrics)].join(' '),
     worst: worstSentence(design, metrics),
+    rooms: [...here(darkSentence(design, metrics)), ...here(ledgerSentence(design, metrics))],
+    activity: activitySentence(design, metrics, activity),
+    other_route: otherRoute(design),
+    animals: animalsWarning(design),
+    doors: household
+      ? [...livesHere(household), walkingWords(design, household, metrics), ...householdDoors(design, metrics)]
+      : [...doorSentences(design, metrics), ...unmetSentences(design, metrics)],
   };
+}
+
+/** Doors nobody went through, and all of them together: the house has no mix to tell. */
+function householdDoors(design: Design, metrics: Metrics): string[] {
+  const unused = metrics.doors.filter((d) => d.logic === headlineLogic(design) && d.person_crossings === 0);
+  const all = `By the logic ${named(headlineLogic(design))}, all doors together: ${formatEstimate(metrics.house.wrong_per_100)} wrong per 100 crossings.`;
+  return [
+    all,
+    ...(unused.length > 0
+      ? [`Nobody went through ${joined(unused.map((d) => `door ${named(d.door)}`))} in this run.`]
+      : []),
+  ];
+}
+
+/** The verdict as one paragraph, and what it holds for and what else to know as others: the same for page and terminal. */
+export function verdictParagraphs(v: Verdict): string[] {
+  const first = [v.because, v.worst, ...v.rooms, ...here(v.activity)].join(' ');
+  return [first, v.doors.join(' '), ...here(v.other_route), ...here(v.animals)];
 }

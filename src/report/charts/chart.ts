@@ -24,6 +24,9 @@ export interface Chart {
   readonly spec: object;
 }
 
+/** For filters: what there is to draw. */
+export const isChart = (chart: Chart | null): chart is Chart => chart !== null;
+
 /** Outer widths, px: half the column of a desktop page, and a 360 px screen. */
 const WIDE = 500;
 const NARROW = 320;

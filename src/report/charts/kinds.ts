@@ -1,7 +1,8 @@
 /** Who does what, ranked by how often it is counted wrong: dot and interval per kind of passage. */
 import type { DoorMetrics } from '../../score/metrics-schema.js';
 import { html } from '../html.js';
-import { capital, count, formatEstimate, passageWords, plural } from '../words.js';
+import { capital, count, formatEstimate, plural } from '../words.js';
+import { doingWords, type WhoWords } from '../who-words.js';
 import { FEW, highOf, lowOf, worstKinds } from '../worst.js';
 import type { Chart } from './chart.js';
 
@@ -11,12 +12,12 @@ const LONGEST = 42;
 /** Kinds drawn; the table has all. */
 const MOST = 14;
 
-export function kindsChart(id: string, door: DoorMetrics): Chart | null {
+export function kindsChart(id: string, door: DoorMetrics, who: WhoWords): Chart | null {
   const ranked = worstKinds([door]);
   if (ranked.length === 0) return null;
   const rows = ranked.slice(0, MOST).map(({ rate }, i) => {
     const e = rate.wrong_per_100_visits;
-    const name = capital(passageWords(rate.who, rate.kind));
+    const name = capital(doingWords(who, rate.who, rate.kind));
     return {
       row: i,
       name: name.length > LONGEST ? `${name.slice(0, LONGEST - 1)}…` : name,
@@ -53,11 +54,11 @@ export function kindsChart(id: string, door: DoorMetrics): Chart | null {
     title:
       first === undefined || zero
         ? 'No kind of passage went wrong'
-        : `${capital(passageWords(first.who, first.kind))} go wrong most`,
+        : `Wrong most often: ${doingWords(who, first.who, first.kind)}`,
     summary: ranked
       .map(
         ({ rate }) =>
-          `${capital(passageWords(rate.who, rate.kind))}: ${formatEstimate(rate.wrong_per_100_visits)} wrong per 100 visits, ${plural(rate.visits, 'visit')}.`,
+          `${capital(doingWords(who, rate.who, rate.kind))}: ${formatEstimate(rate.wrong_per_100_visits)} wrong per 100 visits, ${plural(rate.visits, 'visit')}.`,
       )
       .join(' '),
     key: html`Dot: estimate; line: 95 % interval; n: visits of that kind. The diamond marks the kind that goes wrong

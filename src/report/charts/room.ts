@@ -18,7 +18,13 @@ const LEDGER: Readonly<Record<string, string>> = {
 };
 export const ledgerWords = (ledger: string): string => LEDGER[ledger] ?? named(ledger);
 
-export function roomChart(id: string, trace: RoomTrace, hours: number): Chart | null {
+/** Longer clocks are too dense to read: their first two days are drawn. */
+const LONGEST_H = 72;
+const SHOWN_H = 48;
+
+export function roomChart(id: string, all: RoomTrace, clock_h: number): Chart | null {
+  const hours = clock_h > LONGEST_H ? SHOWN_H : clock_h;
+  const trace = clock_h > LONGEST_H ? upTo(all, SHOWN_H) : all;
   const last = trace.time_h.length - 1;
   const [truth, counted] = [trace.truth[last], trace.counted[last]];
   if (truth === undefined || counted === undefined) return null;
@@ -43,9 +49,9 @@ export function roomChart(id: string, trace: RoomTrace, hours: number): Chart | 
   });
   return {
     id,
-    title: `Room ${named(trace.room)}, ${ledgerWords(trace.ledger)}: ${off === 0 ? 'ends right' : `ends ${plural(Math.abs(off), 'person')} too ${off > 0 ? 'high' : 'low'}`}`,
-    summary: `At the end of the first replicate ${plural(truth, 'person')} are in the room and the ledger says ${counted} (${signed(off)}), by the logic ${named(trace.logic)}.`,
-    key: `First replicate, logic ${named(trace.logic)}. Solid: truth; dashed: counted.${trace.time_h.length > MOST_STEPS ? ' Thinned for drawing: highs and lows kept.' : ''}`,
+    title: `Room ${named(trace.room)}, ${ledgerWords(trace.ledger)}: ${hours < clock_h ? `after ${SHOWN_H}\u00a0h` : 'ends'} ${off === 0 ? 'right' : `${plural(Math.abs(off), 'person')} too ${off > 0 ? 'high' : 'low'}`}`,
+    summary: `${hours < clock_h ? `After ${SHOWN_H} hours` : 'At the end'} of the first replicate ${plural(truth, 'person')} ${truth === 1 ? 'is' : 'are'} in the room and the ledger says ${counted} (${signed(off)}), by the logic ${named(trace.logic)}.`,
+    key: `First replicate${hours < clock_h ? `, its first ${SHOWN_H} hours` : ''}, logic ${named(trace.logic)}. Solid: truth; dashed: counted.${trace.time_h.length > MOST_STEPS ? ' Thinned for drawing: highs and lows kept.' : ''}`,
     height: 190,
     margin: { left: 56, right: 12, top: 8, bottom: 42 },
     spec: {
@@ -62,5 +68,15 @@ export function roomChart(id: string, trace: RoomTrace, hours: number): Chart | 
         },
       ],
     },
+  };
+}
+
+function upTo(trace: RoomTrace, end_h: number): RoomTrace {
+  const n = trace.time_h.filter((h) => h <= end_h).length;
+  return {
+    ...trace,
+    time_h: trace.time_h.slice(0, n),
+    truth: trace.truth.slice(0, n),
+    counted: trace.counted.slice(0, n),
   };
 }

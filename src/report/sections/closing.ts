@@ -5,12 +5,13 @@ import type { Figures } from '../../score/figures.js';
 import { SENSOR_KINDS, type SensorKind } from '../../sensors/schema.js';
 import { cautionsFor } from '../cautions.js';
 import { WORDS } from '../glossary.js';
+import { livesHere } from '../household-words.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { NOT_MODELLED } from '../limits.js';
 import { reproduceCommand, scenarioText } from '../reproduce.js';
 import { kindsUsed } from '../sensor-words.js';
 import { clothingTable, sensorSettings } from './settings.js';
-import { decimal, joined, mixWords, named, plain, plural } from '../words.js';
+import { decimal, joined, mixWords, named, percent, plain, plural } from '../words.js';
 
 export function cautionsSection(design: Design): Markup {
   return html`<section aria-labelledby="cautions"><h2 id="cautions">Cautions</h2>
@@ -32,7 +33,7 @@ export function sourcesSection(design: Design, figures: Figures, sources: readon
   const cited = used.filter((f) => !ASSUMED.has(f.status));
   return html`<section aria-labelledby="sources"><h2 id="sources">Assumptions and sources</h2>
 <h3>Assumed by the scenario</h3>
-<ul>${assumptions(design).map(([doors, text]) => html`<li>${doors.length === 1 ? 'Door' : 'Doors'} ${joined(doors)}: ${text}.</li>`)}</ul>
+${scenarioAssumptions(design)}
 ${sensorSettings(design)}
 ${clothingTable(figures)}
 ${assumed.length > 0 && html`<h3>Built in, without a published source</h3>${figureTable(assumed, 'Figures without a published source')}`}
@@ -52,6 +53,17 @@ const ABOUT_KIND: Readonly<Record<SensorKind, string>> = {
 function concerns(design: Design, { id }: Figure): boolean {
   const used = new Set(kindsUsed(design));
   return SENSOR_KINDS.every((kind) => used.has(kind) || !id.startsWith(ABOUT_KIND[kind]));
+}
+
+/** Who lives in the house and how they walk, or who comes to each door. */
+function scenarioAssumptions(design: Design): Markup {
+  const { household } = design;
+  if (household === undefined)
+    return html`<ul>${assumptions(design).map(([doors, text]) => html`<li>${doors.length === 1 ? 'Door' : 'Doors'} ${joined(doors)}: ${text}.</li>`)}</ul>`;
+  const { activity, home_pace, turn_back_share, linger_share, reach_share } = household;
+  return html`<ul>${livesHere(household).map((sentence) => html`<li>${sentence}</li>`)}
+<li>Their habits, when they sleep, eat, go out and walk from room to room, are invented; they are as active as ${decimal(activity)} times these habits say.</li>
+<li>People walk at ${decimal(home_pace)} of the published pace. In a doorway ${percent(turn_back_share)} of walks turn back, ${percent(linger_share)} linger, ${percent(reach_share)} begin with reaching through.</li></ul>`;
 }
 
 /** What the scenario assumes of who comes, doors with the same assumptions together. */

@@ -1,11 +1,12 @@
 /** The top of the page: what was asked, the verdict, and the three numbers that matter. */
 import type { Design } from '../../scenario/schema.js';
+import type { Figures } from '../../score/figures.js';
 import type { Estimate, Metrics, RoomMetrics } from '../../score/metrics-schema.js';
 import { ledgerWords } from '../charts/room.js';
 import { html, type Markup } from '../html.js';
 import { sensorsUsed } from '../sensor-words.js';
 import { targetTable } from './targets.js';
-import { verdictOf } from '../verdict.js';
+import { verdictOf, verdictParagraphs } from '../verdict.js';
 import { capital, estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
 
 export function titleBlock(design: Design, metrics: Metrics, version: string): Markup {
@@ -14,7 +15,7 @@ export function titleBlock(design: Design, metrics: Metrics, version: string): M
     ['Sensors', capital(sensorsUsed(design))],
     ['Logic of the headline', named(headlineLogic(design))],
     ['Simulated', extentWords(metrics.replicates, metrics.hours)],
-    ['From', design.starts_at],
+    ['From', design.household ? `${capital(design.starts_on)} ${design.starts_at}` : design.starts_at],
     ['Seed', named(metrics.seed)],
     ['Made by', `jambeam ${version}`],
   ];
@@ -28,13 +29,12 @@ const joinFew = (names: readonly string[]): string =>
 
 const MARK = { yes: '✓', no: '✕', undecided: '?', unjudged: '–' } as const;
 
-export function verdictSection(design: Design, metrics: Metrics): Markup {
-  const v = verdictOf(design, metrics);
+export function verdictSection(design: Design, metrics: Metrics, figures: Figures): Markup {
+  const v = verdictOf(design, metrics, figures.activity);
   return html`<section aria-labelledby="verdict" class="verdict ${v.answer}">
+<p class="over">Should I build this?</p>
 <h2 id="verdict"><span class="mark" aria-hidden="true">${MARK[v.answer]}</span>${v.headline}</h2>
-<p>${v.because}</p>
-${v.doors.map((s) => html`<p>${s}</p>`)}
-<p class="worst">${v.worst}</p>
+${verdictParagraphs(v).map((s) => html`<p>${s}</p>`)}
 ${targetTable(metrics)}
 </section>`;
 }

@@ -2,7 +2,7 @@
 import type { Metrics } from '../../score/metrics-schema.js';
 import { EVERY_ROOM, HOUSE_TARGETS, type TargetPath, findEstimate, parseTargetPath } from '../../score/targets.js';
 import { html, scrollable, type Markup } from '../html.js';
-import { decimal, estimateWords, named, plural } from '../words.js';
+import { decimal, estimateWords, named, percent, plural } from '../words.js';
 
 const OUTCOME = {
   met: '✓ met',
@@ -11,11 +11,33 @@ const OUTCOME = {
   unknown: '– unknown',
 } as const;
 
-/** 'all doors: wrong per 100' for the path `house.wrong_per_100`; a path that is none stands as it is. */
+/** What the metrics that a target may name are called where their key alone says too little. */
+const METRICS: Readonly<Record<string, string>> = {
+  wrong_per_100: 'wrong per 100 crossings',
+  missed_per_100: 'missed per 100 crossings',
+  extra_per_100: 'extra per 100 crossings',
+  reversed_per_100: 'reversed per 100 crossings',
+  invented_per_100: 'invented per 100 crossings',
+  'drift_per_100.bias': 'drift per 100 crossings',
+  'drift_per_100.spread': 'scatter of the drift, persons',
+  exact_share: 'share of the time exactly right',
+  empty_while_occupied_share: 'share of the time empty while occupied',
+  occupied_while_empty_share: 'share of the time occupied while empty',
+  mean_absolute_error: 'mean error, persons',
+  empty_while_occupied_per_day: 'empty while occupied, times a day',
+  occupied_while_empty_per_day: 'occupied while empty, times a day',
+  longest_empty_while_occupied_min: 'longest empty while occupied, minutes',
+  longest_occupied_while_empty_min: 'longest occupied while empty, minutes',
+  first_wrong_h: 'hours until first wrong',
+  persons_bias: 'counted minus true, persons',
+  persons_absolute_error: 'mean distance from the true number, persons',
+};
+
+/** 'all doors: wrong per 100 crossings' for the path `house.wrong_per_100`; a path that is none stands as it is. */
 export function metricWords(path: string): string {
   const parsed = parseTargetPath(path);
   if (parsed === null) return named(path);
-  const metric = parsed.metric.replace(/[._]/g, ' ');
+  const metric = METRICS[parsed.metric] ?? parsed.metric.replace(/[._]/g, ' ');
   const ofRooms = parsed.of === 'house' && HOUSE_TARGETS.some((name) => name === parsed.metric);
   if (parsed.of === 'house' && !ofRooms) return `all doors: ${metric}`;
   const by = [parsed.logic, parsed.of === 'doors' ? undefined : parsed.ledger].filter((x) => x !== undefined);
@@ -58,9 +80,13 @@ export function targetTable(metrics: Metrics): Markup | null {
 }
 
 /** 'at most 5', 'at least 0.9', or both. */
-export function limitWords(t: { at_most?: number | undefined; at_least?: number | undefined }): string {
+export function limitWords(
+  t: { at_most?: number | undefined; at_least?: number | undefined },
+  as: 'number' | 'share' = 'number',
+): string {
+  const say = (limit: number): string => (as === 'share' ? percent(limit) : decimal(limit, 4));
   const parts: string[] = [];
-  if (t.at_least !== undefined) parts.push(`at least ${decimal(t.at_least, 4)}`);
-  if (t.at_most !== undefined) parts.push(`at most ${decimal(t.at_most, 4)}`);
+  if (t.at_least !== undefined) parts.push(`at least ${say(t.at_least)}`);
+  if (t.at_most !== undefined) parts.push(`at most ${say(t.at_most)}`);
   return parts.join(' and ') || 'no limit given';
 }

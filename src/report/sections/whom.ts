@@ -2,46 +2,50 @@
 import type { Design } from '../../scenario/schema.js';
 import type { DoorMetrics, Metrics } from '../../score/metrics-schema.js';
 import { estimateCell, intervalNote } from '../cells.js';
-import { drawCharts, type Chart } from '../charts/chart.js';
+import { drawCharts, isChart } from '../charts/chart.js';
 import { kindsChart } from '../charts/kinds.js';
 import { statureChart } from '../charts/stature.js';
 import { html, scrollable, type Markup } from '../html.js';
-import { capital, count, formatEstimate, headlineLogic, named, passageWords, percent, plural } from '../words.js';
+import { count, formatEstimate, headlineLogic, named, passageWords, percent, plural } from '../words.js';
+import { doingWords, whoIn, type WhoWords } from '../who-words.js';
 import { worstKinds } from '../worst.js';
 
 /** Doors whose charts are drawn; the others have their tables. */
 const MOST_DOORS = 6;
+/** Kinds of passage that a table shows unfolded. */
+const MOST_KINDS = 16;
 
 export async function whomSection(design: Design, metrics: Metrics): Promise<Markup> {
   const logic = headlineLogic(design);
   const doors = metrics.doors.filter((d) => d.logic === logic);
+  const who = whoIn(design);
   const articles: Markup[] = [];
   for (const [i, door] of doors.entries()) {
     const charts =
       i < MOST_DOORS
         ? [
-            kindsChart(`kinds-${i}`, door),
+            kindsChart(`kinds-${i}`, door, who),
             statureChart(
               `stature-${i}`,
               door,
               design.doors.find((d) => d.name === door.door),
             ),
-          ].filter((c): c is Chart => c !== null)
+          ].filter(isChart)
         : [];
-    articles.push(html`<article><h3>Door ${named(door.door)}</h3>${inWords(door)}
-<div class="charts">${await drawCharts(charts, 4)}</div>${kindTable(door)}${inTheirPlace(door, design)}</article>`);
+    articles.push(html`<article><h3>Door ${named(door.door)}</h3>${inWords(door, who)}
+<div class="charts">${await drawCharts(charts, 4)}</div>${kindTable(door, who)}${design.household === undefined && inTheirPlace(door, design)}</article>`);
   }
   return html`<section aria-labelledby="whom"><h2 id="whom">Who is counted wrong</h2>
 <p>By the logic ${named(logic)}. Wrong per 100 visits of each kind: a kind that is rare can be counted badly and still weigh little in the headline.</p>
 ${articles}</section>`;
 }
 
-function inWords(door: DoorMetrics): Markup | null {
+function inWords(door: DoorMetrics, who: WhoWords): Markup | null {
   const first = worstKinds([door])[0];
   if (first === undefined) return null;
   const { rate } = first;
   if (rate.wrong_per_100_visits.value === 0) return html`<p>No kind of passage went wrong in this run.</p>`;
-  return html`<p><b>${capital(passageWords(rate.who, rate.kind))}</b> go wrong most: ${formatEstimate(rate.wrong_per_100_visits)} per 100 visits of that kind, from ${plural(rate.visits, 'visit')}.</p>`;
+  return html`<p>Wrong most often for its visits: <b>${doingWords(who, rate.who, rate.kind)}</b>, ${formatEstimate(rate.wrong_per_100_visits)} per 100 visits of that kind, from ${plural(rate.visits, 'visit')}.</p>`;
 }
 
 /** Walkers seen doing what the mix gives only to others. Parties on their way back go plainly through. */
@@ -55,25 +59,31 @@ function inTheirPlace(door: DoorMetrics, design: Design): Markup | null {
   return html`<p class="key">${plural(visits, 'visit')} are of kinds that the mix does not give to those walkers: where nobody of the name was in the room, somebody else who was there went.</p>`;
 }
 
-function kindTable(door: DoorMetrics): Markup | null {
+function kindTable(door: DoorMetrics, who: WhoWords): Markup | null {
   if (door.by_kind.length === 0) return null;
   const ranked = worstKinds([door]).map((k) => k.rate);
   const rows = [...ranked, ...door.by_kind.filter((k) => !ranked.includes(k))];
-  return html`${scrollable(
+  const table = scrollable(
     `Kinds of passage at door ${named(door.door)}`,
     html`<table><caption>Kinds of passage, most wrong first</caption><thead><tr><th scope="col">who does what</th><th scope="col">wrong per 100 visits</th><th scope="col">visits</th><th scope="col">crossings</th><th scope="col">missed</th><th scope="col">reversed</th><th scope="col">extra</th><th scope="col">invented</th></tr></thead>
 <tbody>${rows.map(
       (k) =>
-        html`<tr><th scope="row">${passageWords(k.who, k.kind)}</th>${estimateCell(k.wrong_per_100_visits)}${[k.visits, k.person_crossings, k.missed, k.reversed, k.extra, k.invented].map((n) => html`<td class="num">${count(n)}</td>`)}</tr>`,
+        html`<tr><th scope="row">${doingWords(who, k.who, k.kind)}</th>${estimateCell(k.wrong_per_100_visits)}${[k.visits, k.person_crossings, k.missed, k.reversed, k.extra, k.invented].map((n) => html`<td class="num">${count(n)}</td>`)}</tr>`,
     )}</tbody></table>`,
-  )}${intervalNote(rows.map((k) => k.wrong_per_100_visits))}`;
+  );
+  const note = intervalNote(rows.map((k) => k.wrong_per_100_visits));
+  // A house has as many kinds as people times what they carry and do: the chart has the first of them.
+  return rows.length > MOST_KINDS
+    ? html`<details class="long"><summary>${plural(rows.length, 'kind')} of passage, one by one</summary>${table}${note}</details>`
+    : html`${table}${note}`;
 }
 
 /** The headline if one assumed share were half or double. */
 export function sharesSection(design: Design, metrics: Metrics): Markup | null {
   const logic = headlineLogic(design);
   const doors = metrics.doors.filter((d) => d.logic === logic && d.by_assumed_share.length > 0);
-  if (doors.length === 0) return null;
+  // A household has no mix: who goes where when is its day's.
+  if (design.household !== undefined || doors.length === 0) return null;
   return html`<section aria-labelledby="shares"><h2 id="shares">If the mix were another</h2>
 <p>Nobody has surveyed who does what in a doorway at home, so the shares of the mix are assumptions. Here one share at a time is halved and doubled, walking plainly through takes the rest, and this run’s own rates are weighed anew.</p>
 ${doors.map(
