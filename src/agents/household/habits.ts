@@ -20,27 +20,27 @@ const MORNING = go(
   ['hall', 0.1, 2],
 );
 const DAY = go(
-  ['living', 0.28, 45],
-  ['kitchen', 0.27, 14],
-  ['bathroom', 0.15, 5],
-  ['study', 0.1, 50],
-  ['bedroom', 0.08, 12],
+  ['living', 0.28, 65],
+  ['kitchen', 0.27, 20],
+  ['bathroom', 0.15, 6],
+  ['study', 0.1, 75],
+  ['bedroom', 0.08, 20],
   ['hall', 0.07, 2],
-  ['outside', 0.05, 8],
+  ['outside', 0.05, 15],
 );
-const EVENING = go(['living', 0.42, 55], ['kitchen', 0.26, 10], ['bathroom', 0.2, 6], ['bedroom', 0.12, 15]);
+const EVENING = go(['living', 0.42, 70], ['kitchen', 0.26, 14], ['bathroom', 0.2, 6], ['bedroom', 0.12, 20]);
 const GROWN: Row[] = [
   { from: '05:00', go: MORNING },
   { from: '09:00', go: DAY },
   { from: '18:30', go: EVENING },
 ];
 const PLAY = go(
-  ['living', 0.3, 18],
-  ['bedroom', 0.3, 20],
-  ['kitchen', 0.17, 6],
-  ['bathroom', 0.1, 4],
+  ['living', 0.3, 28],
+  ['bedroom', 0.3, 32],
+  ['kitchen', 0.17, 10],
+  ['bathroom', 0.1, 5],
   ['hall', 0.06, 2],
-  ['outside', 0.07, 25],
+  ['outside', 0.07, 35],
 );
 const BREAKFAST = { at: '07:10', lasts_min: 15 };
 const DINNER = { at: '18:45', lasts_min: 35, in: 'dining' };
