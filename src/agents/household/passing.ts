@@ -52,6 +52,7 @@ export class Passing {
     const pairs =
       trip.abreast && bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
     const uses: Use[] = [];
+    let before: Use | null = null;
     let wanted_us = time_us;
     let left_us = time_us;
     let crossed = true;
@@ -62,12 +63,12 @@ export class Passing {
       const side = pairs && doing === 'abreast' ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
       const passage = passageOf(doing ?? 'through', body, door.opening, !forward, chance, side);
       const duration_us = Math.round(passage.leave_s * SECOND_US);
-      const before = uses.at(-1);
-      if (before) wanted_us = Math.max(wanted_us, before.enter_us + this.lag(trip, pairs, chance));
+      if (before) wanted_us = Math.max(wanted_us, this.after(before, trip, pairs, body, duration_us, door, chance));
       const enter_us = doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
       const kind = doing ?? doorway.company(body, forward, enter_us) ?? 'through';
       const leave_us = enter_us + duration_us;
       const use = { body, forward, stops: stops(kind), enter_us, leave_us };
+      before = use;
       if (pairs || trip.atHeel) uses.push(use);
       else doorway.use(use);
       if (passage.cross_s === null) crossed = false;
@@ -105,6 +106,25 @@ export class Passing {
     if (pairs) return 'abreast';
     if (atHeel) return 'at-heel';
     return members.length > 1 ? 'close-behind' : null;
+  }
+
+  /** When a member may come at the earliest after the one before. */
+  private after(
+    before: Use,
+    trip: Trip,
+    pairs: boolean,
+    body: Body,
+    duration_us: number,
+    { opening }: CrowdDoor,
+    chance: Stream,
+  ): number {
+    const together = pairs || trip.atHeel;
+    // In single file the doorway keeps them apart, but not two who fit side by side: they don't overtake each other either.
+    if (!together && !fitsAbreast(before.body, body, opening)) return before.enter_us;
+    const lag_us = this.lag(trip, pairs, chance);
+    return together
+      ? before.enter_us + lag_us
+      : Math.max(before.enter_us + lag_us, before.leave_us + lag_us - duration_us);
   }
 
   private lag({ atHeel }: Trip, pairs: boolean, chance: Stream): number {

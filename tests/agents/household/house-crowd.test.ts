@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { CLOSE_BEHIND_LAG } from '../../../src/agents/figures/manner.js';
 import { BUILT_IN_HABITS } from '../../../src/agents/household/schema.js';
 import { DOORS, type HouseText, ROOMS, crossingsOf, live, personsIn } from './houses.js';
 
@@ -172,6 +173,31 @@ describe('together', () => {
       kinds.add(one!.kind);
     }
     expect([...kinds].sort()).toEqual(['abreast', 'close-behind']);
+  });
+
+  test('through a wide door a group in single file keeps its distance, and nobody in it overtakes', () => {
+    const group = {
+      name: 'group',
+      per_day: 60,
+      group_of: [3, 4],
+      rooms: [{ room: 'hall', share: 1 }],
+      stay_min: 20,
+    };
+    const doors = DOORS.map(([from, to], i) => [from, to, i === 0 ? 2 : 0.85] as const);
+    const { visits } = live(house({ visitors: [group] }, 24, { doors }), 'group');
+    const coming = visits.filter(({ kind, direction }) => kind === 'close-behind' && direction === 'forward');
+    expect(coming.length).toBeGreaterThan(100);
+    // Bodies of a group are numbered one after the other.
+    const followers = coming.flatMap((visit) => {
+      const before = coming.find(({ body }) => body === visit.body - 1);
+      return before && visit.enter_us - before.enter_us < 60e6 ? [[before, visit] as const] : [];
+    });
+    expect(followers.length).toBeGreaterThan(60);
+    for (const [before, visit] of followers) {
+      const { low } = CLOSE_BEHIND_LAG.value;
+      expect(visit.enter_us - before.enter_us).toBeGreaterThanOrEqual(low * 1e6 - 1);
+      expect(visit.leave_us - before.leave_us).toBeGreaterThanOrEqual(low * 1e6 - 1);
+    }
   });
 
   test('through a narrow door nobody walks abreast', () => {
