@@ -151,7 +151,7 @@ export class HouseCrowd {
       load: load ?? (carried === null ? null : outdoors ? 'pram' : 'infant'),
       infant: carried,
       abreast:
-        together.length === 2 &&
+        together.length > 1 &&
         !atHeel &&
         load === null &&
         carried === null &&

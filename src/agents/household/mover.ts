@@ -51,7 +51,7 @@ export interface Trip {
   /** What the leader carries or pushes. */
   readonly load: string | null;
   readonly infant: Infant | null;
-  /** Two walk side by side where a door is wide enough. */
+  /** They walk in twos, side by side, where a door is wide enough. */
   readonly abreast: boolean;
   /** Pets from the second member on, at heel. */
   readonly atHeel: boolean;
