@@ -49,9 +49,13 @@ export function simulate(given: Design, sinks: Sinks = {}): Outcome {
   return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }) } };
 }
 
-/** Metrics and figures of finished replicates, in order of their numbers. */
-export function assemble(design: Design, results: readonly ReplicateResult[]): Outcome {
-  const rare = design.doors.map((door, d) =>
+/**
+ * Metrics and figures of finished replicates, in order of their numbers.
+ *
+ * @param closer whether rare kinds are looked at more closely; without, their numbers a week rest on what the run saw
+ */
+export function assemble(design: Design, results: readonly ReplicateResult[], closer = true): Outcome {
+  const rare = (closer ? design.doors : []).map((door, d) =>
     rareKinds(
       design,
       door,
