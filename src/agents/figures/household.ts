@@ -51,7 +51,7 @@ export const ABREAST_SHARE: Figure<number> = {
   id: 'household.abreast',
   value: 0.5,
   unit: 'share',
-  used_in: 'how often two who go together walk side by side through a door that is wide enough for both',
+  used_in: 'how often those who go together walk in twos, side by side, through a door that is wide enough',
   citation: NO_SOURCE,
   status: 'assumption',
 };

@@ -161,7 +161,7 @@ export class HouseCrowd {
       infant: carried,
       outdoors,
       abreast:
-        together.length === 2 &&
+        together.length > 1 &&
         !atHeel &&
         load === null &&
         carried === null &&

@@ -55,7 +55,7 @@ export interface Trip {
   readonly infant: Infant | null;
   /** It begins or ends outside. */
   readonly outdoors: boolean;
-  /** Two walk side by side where a door is wide enough. */
+  /** They walk in twos, side by side, where a door is wide enough. */
   readonly abreast: boolean;
   /** Pets from the second member on, at heel. */
   readonly atHeel: boolean;

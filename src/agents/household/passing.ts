@@ -17,6 +17,7 @@ import type { PassageKind, Walker } from '../schema.js';
 import type { Unnumbered, VisitSink } from '../visit.js';
 import { drawBody, fitsAbreast } from '../walkers.js';
 import type { Mover, Trip } from './mover.js';
+import { type Place, placesInRanks } from './ranks.js';
 import { laden } from './walkers.js';
 
 /** Draws of a visit's stream, after those of its passage. */
@@ -63,30 +64,39 @@ export class Passing {
     const doorway = this.doorways[index] as Doorway;
     doorway.forget(time_us);
     const bodies = trip.members.map((member, i) => this.bodyOf(trip, member, i, door));
-    const pairs =
-      trip.abreast && bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
     const leaf = this.hangings[index]?.leaf ?? null;
     if (leaf && (bodies[0] as Body).persons === 0 && !leaf.isOpen(time_us)) return null;
+    const places = placesInRanks(bodies, door.opening, trip.abreast);
     const uses: Use[] = [];
+    let ahead: readonly Use[] = [];
+    let rank: Use[] = [];
     let wanted_us = time_us;
     let left_us = time_us;
     let crossed = true;
     trip.members.forEach((member, i) => {
       const body = bodies[i] as Body;
+      const place = places[i] as Place<Body>;
       const chance = this.bodies.nth(member.number).nth(1 + member.visits++);
-      const doing = this.doing(trip, i, pairs);
-      const side = pairs && doing === 'abreast' ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
+      const doing = this.doing(trip, i, place);
+      const side = doing === 'abreast' ? abreastPlace(place.at, place.rank, door.opening.width_m) : undefined;
       const passage = passageOf(doing ?? 'through', body, door.opening, !forward, chance, side);
       const duration_us = Math.round(passage.leave_s * SECOND_US);
-      const before = uses.at(-1);
-      if (before) wanted_us = Math.max(wanted_us, before.enter_us + this.lag(trip, pairs, chance));
+      if (place.at === 0 && !trip.atHeel) {
+        ahead = rank;
+        rank = [];
+      }
+      const [beside] = rank;
+      if (beside)
+        wanted_us = Math.max(wanted_us, beside.enter_us + lag_us(trip.atHeel ? HEEL_LAG : ABREAST_LAG, chance));
+      wanted_us = Math.max(wanted_us, ...ahead.map((use) => after(use, place.at, body, duration_us, door, chance)));
       const free_us = doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
       const { enter_us, swing } = leaf ? leaf.admit(body, free_us) : { enter_us: free_us, swing: null };
       this.swings(index, swing);
       const kind = doing ?? doorway.company(body, forward, enter_us) ?? 'through';
       const leave_us = enter_us + duration_us;
       const use = { body, forward, stops: stops(kind), enter_us, leave_us };
-      if (pairs || trip.atHeel) uses.push(use);
+      rank.unshift(use);
+      if (trip.atHeel) uses.push(use);
       else doorway.use(use);
       if (leaf) this.clock.at(leaf.used(leave_us), (now_us) => this.swings(index, leaf.after(now_us)));
       if (passage.cross_s === null) crossed = false;
@@ -136,16 +146,11 @@ export class Passing {
   }
 
   /** What a member sets out to do here; null where it depends on whom they meet. */
-  private doing({ members, at, manner, atHeel }: Trip, i: number, pairs: boolean): PassageKind | null {
+  private doing({ members, at, manner, atHeel }: Trip, i: number, { rank }: Place<Body>): PassageKind | null {
     if (at === 0 && manner !== null && i === 0) return manner;
-    if (pairs) return 'abreast';
+    if (rank.length === 2) return 'abreast';
     if (atHeel) return 'at-heel';
     return members.length > 1 ? 'close-behind' : null;
-  }
-
-  private lag({ atHeel }: Trip, pairs: boolean, chance: Stream): number {
-    const { low, high } = atHeel ? HEEL_LAG.value : pairs ? ABREAST_LAG.value : CLOSE_BEHIND_LAG.value;
-    return Math.round(uniform(chance.at(DRAW.lag), low, high) * SECOND_US);
   }
 
   private bodyOf(trip: Trip, member: Mover, i: number, { opening }: CrowdDoor): Body {
@@ -154,4 +159,19 @@ export class Passing {
     const walker = this.walkers[who] as Walker;
     return drawBody(who, walker, member.number, opening, this.home_pace, this.bodies.nth(member.number));
   }
+}
+
+/**
+ * When the rank behind may come at the earliest. The doorway keeps apart those who don't fit side by side; those who do
+ * walk one behind the other all the same, and don't overtake.
+ */
+function after(ahead: Use, at: 0 | 1, body: Body, duration_us: number, { opening }: CrowdDoor, chance: Stream): number {
+  if (!fitsAbreast(ahead.body, body, opening)) return ahead.enter_us;
+  // The second of a rank comes after the first, who has kept the distance.
+  const kept_us = at === 0 ? lag_us(CLOSE_BEHIND_LAG, chance) : 0;
+  return Math.max(ahead.enter_us + kept_us, ahead.leave_us + kept_us - duration_us);
+}
+
+function lag_us({ value: { low, high } }: typeof ABREAST_LAG, chance: Stream): number {
+  return Math.round(uniform(chance.at(DRAW.lag), low, high) * SECOND_US);
 }

@@ -2,7 +2,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { ABREAST_LAG, CLOSE_BEHIND_LAG } from '../../../src/agents/figures/manner.js';
 import { BUILT_IN_HABITS } from '../../../src/agents/household/schema.js';
+import type { Visit } from '../../../src/agents/visit.js';
 import { DOORS, type HouseText, ROOMS, crossingsOf, live, personsIn } from './houses.js';
 
 const HOUR_US = 3.6e9;
@@ -172,6 +174,46 @@ describe('together', () => {
       kinds.add(one!.kind);
     }
     expect([...kinds].sort()).toEqual(['abreast', 'close-behind']);
+  });
+
+  describe('groups of three and four through a wide door', () => {
+    const group = { name: 'group', per_day: 60, group_of: [3, 4], rooms: [{ room: 'hall', share: 1 }], stay_min: 20 };
+    const doors = DOORS.map(([from, to], i) => [from, to, i === 0 ? 2 : 0.85] as const);
+    const { visits } = live(house({ visitors: [group] }, 24, { doors }), 'group');
+    // Who comes in: bodies of a group are numbered one after the other, and groups are minutes apart.
+    const coming = visits.filter(({ direction }) => direction === 'forward').sort((a, b) => a.body - b.body);
+    const groups: Visit[][] = [];
+    for (const visit of coming) {
+      const last = groups.at(-1)?.at(-1);
+      if (last?.body === visit.body - 1 && visit.enter_us - last.enter_us < 10e6) groups.at(-1)!.push(visit);
+      else groups.push([visit]);
+    }
+    const whole = groups.filter(({ length }) => length === 3 || length === 4);
+    const { low } = CLOSE_BEHIND_LAG.value;
+
+    test('about half of the groups walk in twos, the others in single file', () => {
+      expect(whole.length).toBeGreaterThan(30);
+      const inTwos = whole.filter(([first]) => first!.kind === 'abreast');
+      expect(Math.abs(inTwos.length / whole.length - 0.5)).toBeLessThan(0.25);
+      for (const members of inTwos) {
+        const twos = members.slice(0, members.length - (members.length % 2));
+        expect(twos.every(({ kind }) => kind === 'abreast')).toBe(true);
+        for (let i = 0; i < twos.length; i += 2)
+          expect(twos[i + 1]!.enter_us - twos[i]!.enter_us).toBeLessThanOrEqual(ABREAST_LAG.value.high * 1e6 + 1);
+      }
+    });
+
+    test('each rank keeps its distance from the one before, and nobody overtakes it', () => {
+      for (const members of whole) {
+        const step = members[0]!.kind === 'abreast' ? 2 : 1;
+        for (let i = step; i < members.length; i += step)
+          for (const before of members.slice(i - step, i)) {
+            expect(members[i]!.enter_us - before.enter_us).toBeGreaterThanOrEqual(low * 1e6 - 1);
+            for (const behind of members.slice(i, i + step))
+              expect(behind.leave_us).toBeGreaterThanOrEqual(before.leave_us);
+          }
+      }
+    });
   });
 
   test('through a narrow door nobody walks abreast', () => {
