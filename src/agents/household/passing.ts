@@ -68,6 +68,7 @@ export class Passing {
     const leaf = this.hangings[index]?.leaf ?? null;
     if (leaf && (bodies[0] as Body).persons === 0 && !leaf.isOpen(time_us)) return null;
     const uses: Use[] = [];
+    let before: Use | null = null;
     let wanted_us = time_us;
     let left_us = time_us;
     let crossed = true;
@@ -78,14 +79,19 @@ export class Passing {
       const side = pairs && doing === 'abreast' ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
       const passage = passageOf(doing ?? 'through', body, door.opening, !forward, chance, side);
       const duration_us = Math.round(passage.leave_s * SECOND_US);
-      const before = uses.at(-1);
-      if (before) wanted_us = Math.max(wanted_us, before.enter_us + this.lag(trip, pairs, chance));
+      if (before) {
+        const lag_us = this.lag(member, pairs, chance);
+        wanted_us = Math.max(wanted_us, before.enter_us + lag_us);
+        // Nobody overtakes those they walk with, but pets.
+        if (!pairs && member.is !== 'pet') wanted_us = Math.max(wanted_us, before.leave_us + lag_us - duration_us);
+      }
       const free_us = doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
       const { enter_us, swing } = leaf ? leaf.admit(body, free_us) : { enter_us: free_us, swing: null };
       this.swings(index, swing);
       const kind = doing ?? doorway.company(body, forward, enter_us) ?? 'through';
       const leave_us = enter_us + duration_us;
-      const use = { body, forward, stops: stops(kind), enter_us, leave_us };
+      const use: Use = { body, forward, stops: stops(kind), enter_us, leave_us };
+      before = use;
       if (pairs || trip.atHeel) uses.push(use);
       else doorway.use(use);
       if (leaf) this.clock.at(leaf.used(leave_us), (now_us) => this.swings(index, leaf.after(now_us)));
@@ -139,12 +145,12 @@ export class Passing {
   private doing({ members, at, manner, atHeel }: Trip, i: number, pairs: boolean): PassageKind | null {
     if (at === 0 && manner !== null && i === 0) return manner;
     if (pairs) return 'abreast';
-    if (atHeel) return 'at-heel';
+    if (atHeel && (i === 0 || (members[i] as Mover).is === 'pet')) return 'at-heel';
     return members.length > 1 ? 'close-behind' : null;
   }
 
-  private lag({ atHeel }: Trip, pairs: boolean, chance: Stream): number {
-    const { low, high } = atHeel ? HEEL_LAG.value : pairs ? ABREAST_LAG.value : CLOSE_BEHIND_LAG.value;
+  private lag({ is }: Mover, pairs: boolean, chance: Stream): number {
+    const { low, high } = is === 'pet' ? HEEL_LAG.value : pairs ? ABREAST_LAG.value : CLOSE_BEHIND_LAG.value;
     return Math.round(uniform(chance.at(DRAW.lag), low, high) * SECOND_US);
   }
 
