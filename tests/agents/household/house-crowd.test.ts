@@ -6,7 +6,7 @@ import { BUILT_IN_HABITS } from '../../../src/agents/household/schema.js';
 import { DOORS, type HouseText, ROOMS, crossingsOf, live, personsIn } from './houses.js';
 
 const HOUR_US = 3.6e9;
-const RUNS = process.env['JAMBEAM_LONG'] ? 400 : 25;
+const RUNS = process.env['JAMBEAM_LONG'] ? 400 : 15;
 
 const FAMILY = {
   people: [
@@ -259,4 +259,53 @@ test('half the activity, fewer passages; double, more', () => {
   const [half, one, double] = [passages(0.5), passages(1), passages(2)];
   expect(half).toBeLessThan(0.8 * one);
   expect(double).toBeGreaterThan(1.3 * one);
+});
+
+describe('when the clock starts in the middle of a day', () => {
+  const starting = (seed: string, person: object = {}) =>
+    live(house({ people: [{ ...FAMILY.people[1]!, ...person }] }, 3, { starts_at_h: 10 }), seed);
+  const firsts = (person: object = {}) =>
+    Array.from({ length: 60 }, (_, n) => starting(`start ${n}`, person).visits[0]?.enter_us ?? Infinity);
+
+  test('nobody jumps up at once: where they are they stay for a while', () => {
+    // Stays of a minute and more, log-normal: next to none ends within the first ten seconds.
+    expect(firsts().filter((enter_us) => enter_us < 10e6).length).toBeLessThan(6);
+  });
+
+  test('nor does whoever is said to start somewhere', () => {
+    const person = { starts_in: 'nursery' };
+    expect(starting('start', person).start[ROOMS.indexOf('nursery')]).toBe(1);
+    expect(firsts(person).filter((enter_us) => enter_us < 10e6).length).toBeLessThan(6);
+  });
+});
+
+describe('with a leaf in every door', () => {
+  const lived = live(house(FAMILY, 24, { leaf: { shut_share: 0.7, draught_per_hour: 3 } }), 'leaves');
+  const swings = lived.visits.filter(({ kind }) => kind === 'swing');
+
+  test('leaves swing, in order with the people, and are nobody', () => {
+    expect(swings.length).toBeGreaterThan(100);
+    expect(swings.every(({ persons, cross_us }) => persons === 0 && cross_us === null)).toBe(true);
+    const enters = lived.visits.map(({ enter_us }) => enter_us);
+    expect(enters).toEqual(enters.toSorted((a, b) => a - b));
+  });
+
+  test('whoever comes to a shut leaf enters when it stands open: no swing of that door is under way then', () => {
+    for (const visit of lived.visits.filter(({ persons }) => persons > 0)) {
+      // Draughts stir a leaf that stands open, a little: they last otherwise than a swing.
+      const opening = swings.filter(
+        ({ door, enter_us, leave_us }) =>
+          door === visit.door &&
+          enter_us < visit.enter_us &&
+          leave_us > visit.enter_us + 1000 &&
+          leave_us - enter_us < 1.3e6,
+      );
+      expect(opening).toEqual([]);
+    }
+  });
+
+  test('the same people mean to do the same as without: everybody is in bed at night', () => {
+    expect(personsIn(lived, ROOMS.indexOf('bedroom'), 0.1 * HOUR_US)).toBe(2);
+    expect(personsIn(lived, ROOMS.indexOf('nursery'), 23 * HOUR_US)).toBe(1);
+  });
 });

@@ -3,6 +3,7 @@
  * limits, stays against the law of large numbers, wakings against the Poisson distribution; bounds are 99.9 %, seeds fixed.
  */
 import { describe, expect, test } from 'vitest';
+import type { z } from 'zod';
 import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
 import { STAY_SPREAD } from '../../../src/agents/figures/household.js';
 import { Calendar } from '../../../src/agents/household/calendar.js';
@@ -24,7 +25,7 @@ interface Asked {
   readonly seed?: string;
   readonly rooms?: readonly string[];
 }
-type Written = Parameters<typeof habitsSchema.parse>[0];
+type Written = z.input<typeof habitsSchema>;
 
 function itinerary(
   habits: Written,
