@@ -146,6 +146,7 @@ export class Comings {
         group,
         room: OUTSIDE,
         busy: false,
+        leaving: false,
         asleep: false,
         round: 0,
         visits: 0,
@@ -176,7 +177,7 @@ export class Comings {
       const wake_us = crowd.calendar.at(day, hours(sleep.from) + spanHours(sleep.from, sleep.to));
       this.at(bed_us, (now_us) => {
         infant.asleep = true;
-        if (infant.room !== infant.bedroom) this.errands.putToBed(infant, now_us);
+        this.errands.putToBed(infant, now_us);
       });
       this.at(wake_us, (now_us) => {
         infant.asleep = false;

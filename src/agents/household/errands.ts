@@ -3,9 +3,12 @@ import type { Stream } from '../../engine/stream.js';
 import { MINUTE_US } from '../../engine/time.js';
 import { OUTSIDE } from '../crowd-plan.js';
 import type { HouseCrowd } from './house-crowd.js';
-import { infantToCarry } from './infants.js';
+import { infantToCarry, mustFetch } from './infants.js';
 import type { Infant, Mover } from './mover.js';
 import type { Errand, Robot } from './schema.js';
+
+/** Whoever has no hands free for an infant is asked again so much later. */
+const ASK_AGAIN_US = 2 * MINUTE_US;
 
 export class Errands {
   constructor(private readonly crowd: HouseCrowd) {}
@@ -13,7 +16,11 @@ export class Errands {
   /** Somebody who is at home and free takes the thing from where it is to where it belongs. */
   carry(errand: Errand, time_us: number, draws: Stream): void {
     const { crowd } = this;
-    const able = this.idle(time_us).filter((one) => infantToCarry([one], OUTSIDE, crowd.residents) === null);
+    const able = this.idle(time_us).filter(
+      (one) =>
+        infantToCarry([one], OUTSIDE, crowd.residents) === null &&
+        (errand.to !== 'outside' || mustFetch([one], crowd.residents) === null),
+    );
     if (able.length === 0) return;
     const one = able[Math.floor(draws.at(0) * able.length)] as Mover;
     const from = crowd.places.nearest(errand.from, one.room);
@@ -25,20 +32,38 @@ export class Errands {
     );
   }
 
-  /** Whoever is with it takes it to its bed. */
+  /** Whoever is with it, or comes for it, takes it to its bed. */
   putToBed(infant: Infant, time_us: number): void {
     const { crowd } = this;
-    const carer = this.idle(time_us).find((one) => one.carer && one.room === infant.room);
+    if (!infant.asleep || infant.room === infant.bedroom) return;
+    this.later(time_us, (now_us) => this.putToBed(infant, now_us));
+    if (infant.carried || infant.room === OUTSIDE) return;
+    const carers = this.idle(time_us).filter(({ carer }) => carer);
+    const carer = carers.find((one) => one.room === infant.room) ?? carers[0];
     if (!carer) return;
-    crowd.setOut([carer], infant.bedroom, time_us, (one, now_us) => crowd.think(one, now_us), null, infant);
+    const think = (one: Mover, now_us: number): void => crowd.think(one, now_us);
+    const toBed = (one: Mover, now_us: number): void => {
+      if (one !== carer || infant.carried || infant.room !== one.room) think(one, now_us);
+      else crowd.setOut([one], infant.bedroom, now_us, think, null, infant);
+    };
+    if (carer.room === infant.room) toBed(carer, time_us);
+    else crowd.setOut([carer], infant.room, time_us, toBed);
   }
 
-  /** Somebody goes and looks after it; where they go next they take it along. */
+  /** Somebody goes and looks after it, once anybody is up; where they go next they take it along. */
   getUp(infant: Infant, time_us: number): void {
     const { crowd } = this;
-    const carer = this.idle(time_us).find((one) => one.carer);
-    if (!carer || carer.room === infant.room) return;
-    crowd.setOut([carer], infant.room, time_us, (one, now_us) => crowd.think(one, now_us));
+    if (infant.asleep || infant.carried || infant.room === OUTSIDE) return;
+    const carers = this.idle(time_us).filter(({ carer }) => carer);
+    if (carers.some((one) => one.room === infant.room)) return;
+    const [carer] = carers;
+    if (!carer) this.later(time_us, (now_us) => this.getUp(infant, now_us));
+    else crowd.setOut([carer], infant.room, time_us, (one, now_us) => crowd.think(one, now_us));
+  }
+
+  private later(time_us: number, happen: (now_us: number) => void): void {
+    const { clock, plan } = this.crowd;
+    if (time_us + ASK_AGAIN_US < plan.clock_us) clock.at(time_us + ASK_AGAIN_US, happen);
   }
 
   /** A robot does one room after the other and goes home. */
@@ -47,7 +72,9 @@ export class Errands {
     const mover = crowd.residents.robots.find(({ name }) => name === robot.name);
     if (!mover || mover.busy) return;
     const rooms = robot.rooms.flatMap((word) => crowd.places.all(word));
-    this.nextRoom(robot, mover, [...rooms, mover.room], time_us);
+    // Home is its dock, wherever a shut leaf kept it the day before.
+    const dock = crowd.places.all(robot.docks_in)[0] ?? mover.room;
+    this.nextRoom(robot, mover, [...rooms, dock], time_us);
   }
 
   private nextRoom(robot: Robot, mover: Mover, rooms: readonly number[], time_us: number): void {

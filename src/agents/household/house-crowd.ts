@@ -88,8 +88,12 @@ export class HouseCrowd {
       clock_us,
       sink,
     );
-    for (const mover of [...this.residents.people, ...this.residents.pets])
-      this.clock.at(0, (time_us) => this.think(mover, time_us));
+    const { people, pets, begin_us } = this.residents;
+    for (const mover of [...people, ...pets]) {
+      const until_us = begin_us.get(mover);
+      if (until_us === undefined) this.clock.at(0, (time_us) => this.think(mover, time_us));
+      else this.wait(mover, until_us);
+    }
     new Comings(this, this.stream).begin();
     this.clock.run(clock_us - 1, (happen, time_us) => happen(time_us));
   }
@@ -108,10 +112,10 @@ export class HouseCrowd {
     mover.asleep = stay.asleep;
     const settle: Then = (member, now_us) => this.wait(member, Math.max(now_us + 1, stay.until_us));
     if (stay.room === mover.room) return settle(mover, time_us);
-    const fetch = stay.room === OUTSIDE ? mustFetch(mover, this.residents) : null;
+    const nursery = stay.room === OUTSIDE ? mustFetch([mover], this.residents) : null;
     const others: Then = (member, now_us) => (member === mover ? settle(member, now_us) : this.think(member, now_us));
-    if (fetch === null) this.setOut([mover], stay.room, time_us, others);
-    else this.setOut([mover], fetch, time_us, (_, now_us) => this.setOut([mover], stay.room, now_us, others));
+    if (nursery === null) this.setOut([mover], stay.room, time_us, others);
+    else this.setOut([mover], nursery, time_us, (_, now_us) => this.setOut([mover], stay.room, now_us, others));
   }
 
   /** Thinks again at some time, unless something else comes before. */
@@ -145,10 +149,13 @@ export class HouseCrowd {
     const alone = members.length === 1;
     const heel =
       alone && leader.is !== 'pet' && leader.is !== 'robot' && goal !== OUTSIDE ? this.atHeel(leader, chance) : [];
-    const carried = infant ?? (way.length > 0 ? infantToCarry(members, goal, this.residents) : null);
+    // Whoever has their hands full carries nobody.
+    const carried = infant ?? (way.length > 0 && load === null ? infantToCarry(members, goal, this.residents) : null);
+    if (carried) carried.carried = true;
     const together = [...members, ...heel];
     for (const member of together) {
       member.busy = true;
+      member.leaving = goal === OUTSIDE && way.length > 0;
       member.round++;
     }
     const atHeel = together.slice(1).some((member) => member.is === 'pet');
@@ -170,7 +177,7 @@ export class HouseCrowd {
       at: 0,
       here,
       manner: alone && heel.length === 0 && load === null && carried === null ? this.manner(leader, chance) : null,
-      then,
+      arrived: then,
     };
     if (way.length === 0) return this.arrive(trip, time_us);
     const { low, high } = FROM_SEAT.value;
@@ -211,18 +218,22 @@ export class HouseCrowd {
   }
 
   private arrive(trip: Trip, time_us: number): void {
-    for (const member of trip.members) member.busy = false;
+    for (const member of trip.members) member.busy = member.leaving = false;
+    if (trip.infant) trip.infant.carried = false;
     for (const member of trip.members) {
       // A pet that came along has nothing to do yet; it stays for a while of its own.
       if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE)
         this.rest(member, time_us);
-      else trip.then(member, time_us);
+      else trip.arrived(member, time_us);
     }
   }
 
   /** Stays where it is for as long as its mind says it would stay somewhere. */
   private rest(pet: Mover, time_us: number): void {
     const stay = pet.mind.next(time_us, pet.room);
+    // By night its bed is where it goes.
+    if (stay?.asleep && stay.room !== pet.room) return this.think(pet, time_us);
+    pet.asleep = stay?.asleep ?? false;
     this.wait(pet, Math.max(time_us + 1, stay?.until_us ?? time_us + 1));
   }
 

@@ -39,6 +39,8 @@ const PURPOSE = { away: 0, meal: 100, sleep: 200, wakes: 300 } as const;
 export class Itinerary {
   private readonly days = new Map<number, readonly Appointment[]>();
   private moves = 0;
+  /** When somebody last brought them home from where their day had them. */
+  private fetched_us = -Infinity;
   /** By the room they are for, each in order of the clock. */
   private readonly rows: readonly Habits['moves'][];
   private readonly daily: Stream;
@@ -62,14 +64,10 @@ export class Itinerary {
 
   /** Where to be from `time_us` on, for somebody in `room`. */
   next(time_us: number, room: number): Stay {
-    const { current, upcoming_us } = this.appointments(time_us);
-    if (current) {
-      const goal = this.goalOf(current.word, room);
-      if (goal !== null) {
-        const until_us = Math.min(current.end_us, current.what === 'sleep' ? upcoming_us : Infinity);
-        return { room: goal, until_us, asleep: current.what === 'sleep' };
-      }
-    }
+    const { current, upcoming_us, cut_us } = this.appointments(time_us, room);
+    const fixed = current && this.goalOf(current.word, room);
+    if (current && fixed != null)
+      return { room: fixed, until_us: Math.min(current.end_us, cut_us), asleep: current.what === 'sleep' };
     const n = this.moves++;
     const chance = this.free.nth(n);
     const choices = this.choices(time_us, room);
@@ -87,9 +85,12 @@ export class Itinerary {
     return current === undefined || current.what === 'meal';
   }
 
-  /** Where to be at the clock's start. */
-  start(room: number): Stay {
-    return this.next(0, room);
+  isAway(time_us: number): boolean {
+    return this.appointments(time_us).current?.what === 'away';
+  }
+
+  fetched(time_us: number): void {
+    this.fetched_us = time_us;
   }
 
   private choices(time_us: number, room: number): Choice[] {
@@ -113,18 +114,30 @@ export class Itinerary {
     return this.places.nearest(word, room);
   }
 
-  private appointments(time_us: number): { current: Appointment | undefined; upcoming_us: number } {
+  /** What holds at a time, when the next thing begins, and when what holds is cut short by what ranks above it. */
+  private appointments(
+    time_us: number,
+    room?: number,
+  ): { current: Appointment | undefined; upcoming_us: number; cut_us: number } {
     const today = this.calendar.dayOf(time_us);
     let current: Appointment | undefined;
     let upcoming_us = Infinity;
+    const later: Appointment[] = [];
     for (let day = today - 1; day <= today + 1; day++) {
       for (const one of this.dayPlan(day)) {
-        if (one.start_us > time_us) upcoming_us = Math.min(upcoming_us, one.start_us);
+        // A house may lack the room: nobody gets up at night for a bathroom that isn't there.
+        if (room !== undefined && this.goalOf(one.word, room) === null) continue;
+        if (one.start_us > time_us) {
+          upcoming_us = Math.min(upcoming_us, one.start_us);
+          later.push(one);
+        } else if (one.what === 'away' && one.start_us <= this.fetched_us && this.fetched_us < one.end_us) continue;
         else if (one.end_us > time_us && (!current || RANK[one.what] < RANK[current.what])) current = one;
       }
     }
     for (const day of this.days.keys()) if (day < today - 1) this.days.delete(day);
-    return { current, upcoming_us };
+    const rank = current ? RANK[current.what] : -1;
+    const cut_us = Math.min(Infinity, ...later.filter(({ what }) => RANK[what] < rank).map(({ start_us }) => start_us));
+    return { current, upcoming_us, cut_us };
   }
 
   private dayPlan(day: number): readonly Appointment[] {

@@ -52,6 +52,12 @@ export class GuestMind implements Mind {
   isFree(): boolean {
     return false;
   }
+
+  isAway(): boolean {
+    return false;
+  }
+
+  fetched(): void {}
 }
 
 /** A pet sleeps at night and goes from room to room by day. */
@@ -81,6 +87,12 @@ export class PetMind implements Mind {
     return this.untilAwake(time_us) === 0;
   }
 
+  isAway(): boolean {
+    return false;
+  }
+
+  fetched(): void {}
+
   /** Microseconds until it wakes; 0 while it is awake. */
   private untilAwake(time_us: number): number {
     const [hour, from, to] = [this.calendar.hourOf(time_us), hours(this.awake.from), hours(this.awake.to)];
@@ -98,4 +110,6 @@ export class PetMind implements Mind {
 export const IDLE_MIND: Mind = {
   next: (_time_us, room) => ({ room, until_us: Infinity, asleep: false }),
   isFree: () => true,
+  isAway: () => false,
+  fetched: () => undefined,
 };

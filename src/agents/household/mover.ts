@@ -6,6 +6,10 @@ export interface Mind {
   next(time_us: number, room: number): Stay | null;
   /** Whether they can be asked along, or to carry something. */
   isFree(time_us: number): boolean;
+  /** Whether the day has them outside: whoever is out with others then stays out when the others go home. */
+  isAway(time_us: number): boolean;
+  /** Somebody brings them home: what has them outside just then is over. */
+  fetched(time_us: number): void;
 }
 
 export interface Mover {
@@ -25,6 +29,8 @@ export interface Mover {
   room: number;
   /** On the way, or waiting for others: not to be asked. */
   busy: boolean;
+  /** On the way out of the house. */
+  leaving: boolean;
   asleep: boolean;
   /** Grows with every new intention: what was meant before is void. */
   round: number;
@@ -39,6 +45,8 @@ export interface Infant {
   readonly bedroom: number;
   room: number;
   asleep: boolean;
+  /** On somebody's arm just now: nobody else can take it. */
+  carried: boolean;
   /** Who has it with them outside. */
   keeper: Mover | null;
 }
@@ -65,5 +73,5 @@ export interface Trip {
   /** What the leader does at the first door before going through. */
   manner: 'turn-back' | 'linger' | 'reach' | null;
   /** Called once for each member when they are there. */
-  readonly then: (member: Mover, time_us: number) => void;
+  readonly arrived: (member: Mover, time_us: number) => void;
 }

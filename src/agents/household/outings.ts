@@ -2,6 +2,7 @@
 import { MINUTE_US, SECOND_US } from '../../engine/time.js';
 import { OUTSIDE } from '../crowd-plan.js';
 import type { HouseCrowd } from './house-crowd.js';
+import { mustFetch } from './infants.js';
 import type { Mover } from './mover.js';
 import type { Outing } from './schema.js';
 
@@ -29,12 +30,32 @@ export class Outings {
     const leader = party[0] as Mover;
     const gate = this.lastRoom(leader.room);
     if (gate === null) return;
-    this.gather(party, gate, time_us, (all, now_us) => {
-      let there = 0;
-      this.crowd.setOut(all, OUTSIDE, now_us, (member, arrived_us) => {
-        member.busy = true;
-        if (++there === all.length) this.outside(outing, all, gate, arrived_us);
-      });
+    this.gather(party, gate, time_us, (all, now_us) =>
+      this.withInfant(all, gate, now_us, (out_us) => {
+        let there = 0;
+        this.crowd.setOut(all, OUTSIDE, out_us, (member, arrived_us) => {
+          member.busy = true;
+          if (++there === all.length) this.outside(outing, all, gate, arrived_us);
+        });
+      }),
+    );
+  }
+
+  /** The first of them fetches an infant that would be left alone in the house, while the others wait at the door. */
+  private withInfant(all: readonly Mover[], gate: number, time_us: number, then: (time_us: number) => void): void {
+    const { crowd } = this;
+    const nursery = mustFetch(all, crowd.residents);
+    if (nursery === null) return then(time_us);
+    const leader = all[0] as Mover;
+    const back = (one: Mover, now_us: number): void => {
+      if (one !== leader) return crowd.think(one, now_us);
+      one.busy = true;
+      then(now_us);
+    };
+    crowd.setOut([leader], nursery, time_us, (one, now_us) => {
+      if (one !== leader) return crowd.think(one, now_us);
+      const infant = crowd.residents.infants.find(({ room, carried }) => room === nursery && !carried) ?? null;
+      crowd.setOut([leader], gate, now_us, back, null, infant);
     });
   }
 
@@ -51,7 +72,8 @@ export class Outings {
     const fetched = crowd.residents.people.filter(
       (one) => outing.fetches.includes(one.name) && one.room === OUTSIDE && !one.busy && !party.includes(one),
     );
-    const staying = party.filter((one) => one.is === 'resident' && !one.mind.isFree(time_us) && !wakesAtHome(one));
+    for (const one of fetched) one.mind.fetched(time_us);
+    const staying = party.filter((one) => one.is === 'resident' && one.mind.isAway(time_us));
     const back = [...party.filter((one) => !staying.includes(one)), ...fetched];
     const people = back.filter((one) => one.is === 'resident');
     const pets = back.filter((one) => one.is === 'pet');
@@ -98,9 +120,4 @@ export class Outings {
         });
     }
   }
-}
-
-/** Who sleeps away from home would stay out for ever. */
-function wakesAtHome({ asleep }: Mover): boolean {
-  return asleep;
 }

@@ -67,7 +67,6 @@ export class Passing {
     const leaf = this.hangings[index]?.leaf ?? null;
     if (leaf && (bodies[0] as Body).persons === 0 && !leaf.isOpen(time_us)) return null;
     const places = placesInRanks(bodies, door.opening, trip.abreast);
-    const uses: Use[] = [];
     let ahead: readonly Use[] = [];
     let rank: Use[] = [];
     let wanted_us = time_us;
@@ -81,23 +80,26 @@ export class Passing {
       const side = doing === 'abreast' ? abreastPlace(place.at, place.rank, door.opening.width_m) : undefined;
       const passage = passageOf(doing ?? 'through', body, door.opening, !forward, chance, side);
       const duration_us = Math.round(passage.leave_s * SECOND_US);
-      if (place.at === 0 && !trip.atHeel) {
+      const atHeel = i > 0 && member.is === 'pet';
+      if (place.at === 0 && !atHeel) {
         ahead = rank;
         rank = [];
       }
       const [beside] = rank;
-      if (beside)
-        wanted_us = Math.max(wanted_us, beside.enter_us + lag_us(trip.atHeel ? HEEL_LAG : ABREAST_LAG, chance));
-      wanted_us = Math.max(wanted_us, ...ahead.map((use) => after(use, place.at, body, duration_us, door, chance)));
-      const free_us = doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
+      if (beside) wanted_us = Math.max(wanted_us, beside.enter_us + lag_us(atHeel ? HEEL_LAG : ABREAST_LAG, chance));
+      if (!atHeel)
+        wanted_us = Math.max(wanted_us, ...ahead.map((use) => after(use, place.at, body, duration_us, door, chance)));
+      // A pet at heel keeps to its human, and squeezes past whoever is in the way.
+      const free_us = atHeel
+        ? wanted_us
+        : doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
       const { enter_us, swing } = leaf ? leaf.admit(body, free_us) : { enter_us: free_us, swing: null };
       this.swings(index, swing);
       const kind = doing ?? doorway.company(body, forward, enter_us) ?? 'through';
       const leave_us = enter_us + duration_us;
       const use = { body, forward, stops: stops(kind), enter_us, leave_us };
       rank.unshift(use);
-      if (trip.atHeel) uses.push(use);
-      else doorway.use(use);
+      doorway.use(use);
       if (leaf) this.clock.at(leaf.used(leave_us), (now_us) => this.swings(index, leaf.after(now_us)));
       if (passage.cross_s === null) crossed = false;
       left_us = Math.max(left_us, leave_us);
@@ -119,7 +121,6 @@ export class Passing {
       };
       this.enters(visit, body, passage);
     });
-    for (const use of uses) doorway.use(use);
     return { left_us, crossed };
   }
 
@@ -149,7 +150,7 @@ export class Passing {
   private doing({ members, at, manner, atHeel }: Trip, i: number, { rank }: Place<Body>): PassageKind | null {
     if (at === 0 && manner !== null && i === 0) return manner;
     if (rank.length === 2) return 'abreast';
-    if (atHeel) return 'at-heel';
+    if (atHeel && (i === 0 || (members[i] as Mover).is === 'pet')) return 'at-heel';
     return members.length > 1 ? 'close-behind' : null;
   }
 

@@ -16,6 +16,8 @@ export interface Residents {
   readonly pets: readonly Mover[];
   readonly robots: readonly Mover[];
   readonly infants: readonly Infant[];
+  /** Until when people stay where they begin; whoever is missing sets out at once. */
+  readonly begin_us: ReadonlyMap<Mover, number>;
 }
 
 /** Makes everybody anew; a pure function of plan and stream. */
@@ -32,6 +34,7 @@ export function residentsOf(plan: HouseholdPlan, places: Places, calendar: Calen
     group: [],
     room,
     busy: false,
+    leaving: false,
     asleep: false,
     round: 0,
     visits: 0,
@@ -47,15 +50,26 @@ export function residentsOf(plan: HouseholdPlan, places: Places, calendar: Calen
   const infants = household.people.filter(isInfant).map((person): Infant => {
     const { mind, bedroom } = itinerary(person);
     const room = person.starts_in === undefined ? bedroom : (places.all(person.starts_in)[0] ?? bedroom);
-    return { name: person.name, mind, bedroom, room, asleep: !mind.isFree(0), keeper: null };
+    return { name: person.name, mind, bedroom, room, asleep: !mind.isFree(0), carried: false, keeper: null };
   });
+  const begin_us = new Map<Mover, number>();
   const people = household.people
     .filter((person) => !isInfant(person))
     .map((person) => {
       const { mind, bedroom } = itinerary(person);
       const stated = person.starts_in === undefined ? undefined : places.all(person.starts_in)[0];
-      const room = stated ?? mind.next(0, bedroom).room;
-      return mover(person.name, 'resident', isCarer(person), mind, room);
+      const first = mind.next(0, bedroom);
+      const one = mover(person.name, 'resident', isCarer(person), mind, stated ?? first.room);
+      if (one.room === first.room || mind.isFree(0)) begin_us.set(one, first.until_us);
+      one.asleep = first.asleep && one.room === first.room;
+      return one;
+    });
+  // Nobody leaves an infant alone in the house: it is with whoever is out, if all who could mind it are.
+  const carers = people.filter(({ carer }) => carer);
+  if (carers.length > 0 && carers.every(({ room }) => room === OUTSIDE))
+    household.people.filter(isInfant).forEach((person, i) => {
+      if (person.starts_in === undefined)
+        Object.assign(infants[i] as Infant, { room: OUTSIDE, keeper: carers[i % carers.length] });
     });
   const pets = household.pets.map((pet) => {
     const home = places.all(pet.sleeps_in)[0] ?? 0;
@@ -64,7 +78,7 @@ export function residentsOf(plan: HouseholdPlan, places: Places, calendar: Calen
   const robots = household.robots.map(({ name, docks_in }) =>
     mover(name, 'robot', false, IDLE_MIND, places.all(docks_in)[0] ?? 0),
   );
-  return { people, pets, robots, infants };
+  return { people, pets, robots, infants, begin_us };
 }
 
 function petMind(

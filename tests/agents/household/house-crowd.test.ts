@@ -8,7 +8,7 @@ import type { Visit } from '../../../src/agents/visit.js';
 import { DOORS, type HouseText, ROOMS, crossingsOf, live, personsIn } from './houses.js';
 
 const HOUR_US = 3.6e9;
-const RUNS = process.env['JAMBEAM_LONG'] ? 400 : 25;
+const RUNS = process.env['JAMBEAM_LONG'] ? 400 : 15;
 
 const FAMILY = {
   people: [
@@ -40,9 +40,11 @@ describe('over random houses and households', () => {
       moves: fc.integer({ min: 0, max: 30 }),
       dogs: fc.integer({ min: 0, max: 2 }),
       start: fc.integer({ min: 0, max: 23 }),
+      infants: fc.integer({ min: 0, max: 2 }),
+      shut: fc.option(fc.double({ min: 0, max: 1, noNaN: true }), { nil: undefined }),
       seed: fc.string(),
     })
-    .map(({ rooms, joins, people, guests, moves, dogs, start, seed }) => {
+    .map(({ rooms, joins, people, guests, moves, dogs, start, infants, shut, seed }) => {
       const names = ['hall', 'living', 'kitchen', 'bathroom', 'bedroom', 'study', 'storage'].slice(0, rooms);
       // A random tree: each room hangs on one before it, the first on the outside; now and then a second way.
       const doors = names.map((name, i): readonly [string, string] => [
@@ -55,7 +57,22 @@ describe('over random houses and households', () => {
         seed,
         house: house(
           {
-            people: people.map((person, i) => ({ name: `p${i}`, sex: i % 2 ? 'man' : 'woman', ...person })),
+            people: [
+              ...people.map((person, i) => ({ name: `p${i}`, sex: i % 2 ? 'man' : 'woman', ...person })),
+              ...Array.from({ length: infants }, (_, i) => ({
+                name: `baby${i}`,
+                age_y: 1,
+                sex: 'woman',
+                habits: 'infant',
+              })),
+            ],
+            pets: Array.from({ length: dogs }, (_, i) => ({
+              name: `dog${i}`,
+              animal: 'dog-medium',
+              sleeps_in: names[0],
+              by_itself_outside: i > 0,
+            })),
+            robots: [{ name: 'robot', docks_in: names[0], at: '11:00', rooms: names }],
             visitors: [
               {
                 name: 'guest',
@@ -66,7 +83,10 @@ describe('over random houses and households', () => {
                 stay_min: 30,
               },
             ],
-            outings: people.length > 1 ? [{ name: 'walk', who: ['p0', 'p1'], at: '15:00', lasts_min: 40 }] : [],
+            outings:
+              people.length > 1
+                ? [{ name: 'walk', who: ['p0', 'p1'], takes: dogs > 0 ? ['dog0'] : [], at: '15:00', lasts_min: 40 }]
+                : [],
             errands: [{ name: 'things', load: 'tray', from: names[0], to: names.at(-1), per_week: 40 }],
             activity: 1 + dogs,
             turn_back_share: 0.1,
@@ -74,7 +94,12 @@ describe('over random houses and households', () => {
             reach_share: 0.05,
           },
           20,
-          { rooms: names, doors: [...doors, ...second], starts_at_h: start },
+          {
+            rooms: names,
+            doors: [...doors, ...second],
+            starts_at_h: start,
+            ...(shut !== undefined && { leaf: { shut_share: shut, draught_per_hour: 20 * shut } }),
+          },
         ),
       };
     });
@@ -107,7 +132,7 @@ describe('over random houses and households', () => {
       fc.property(plans, ({ house: text, seed }) => {
         const lived = live(text, seed);
         const last = new Map<number, { leave_us: number; room: number }>();
-        for (const visit of lived.visits) {
+        for (const visit of lived.visits.filter(({ kind }) => kind !== 'swing')) {
           const door = lived.plan.doors[visit.door]!;
           const [from, to] = visit.direction === 'forward' ? [door.from, door.to] : [door.to, door.from];
           const before = last.get(visit.body);
@@ -161,6 +186,7 @@ describe('together', () => {
         house(
           { people: [FAMILY.people[1], early], outings: [run], linger_share: 0, turn_back_share: 0, reach_share: 0 },
           9,
+          { doors: [['outside', 'hall', 1.3], ...DOORS.slice(1)] },
         ),
         `run ${day}`,
       );
@@ -276,4 +302,53 @@ test('half the activity, fewer passages; double, more', () => {
   const [half, one, double] = [passages(0.5), passages(1), passages(2)];
   expect(half).toBeLessThan(0.8 * one);
   expect(double).toBeGreaterThan(1.3 * one);
+});
+
+describe('when the clock starts in the middle of a day', () => {
+  const starting = (seed: string, person: object = {}) =>
+    live(house({ people: [{ ...FAMILY.people[1]!, ...person }] }, 3, { starts_at_h: 10 }), seed);
+  const firsts = (person: object = {}) =>
+    Array.from({ length: 60 }, (_, n) => starting(`start ${n}`, person).visits[0]?.enter_us ?? Infinity);
+
+  test('nobody jumps up at once: where they are they stay for a while', () => {
+    // Stays of a minute and more, log-normal: next to none ends within the first ten seconds.
+    expect(firsts().filter((enter_us) => enter_us < 10e6).length).toBeLessThan(6);
+  });
+
+  test('nor does whoever is said to start somewhere', () => {
+    const person = { starts_in: 'nursery' };
+    expect(starting('start', person).start[ROOMS.indexOf('nursery')]).toBe(1);
+    expect(firsts(person).filter((enter_us) => enter_us < 10e6).length).toBeLessThan(6);
+  });
+});
+
+describe('with a leaf in every door', () => {
+  const lived = live(house(FAMILY, 24, { leaf: { shut_share: 0.7, draught_per_hour: 3 } }), 'leaves');
+  const swings = lived.visits.filter(({ kind }) => kind === 'swing');
+
+  test('leaves swing, in order with the people, and are nobody', () => {
+    expect(swings.length).toBeGreaterThan(100);
+    expect(swings.every(({ persons, cross_us }) => persons === 0 && cross_us === null)).toBe(true);
+    const enters = lived.visits.map(({ enter_us }) => enter_us);
+    expect(enters).toEqual(enters.toSorted((a, b) => a - b));
+  });
+
+  test('whoever comes to a shut leaf enters when it stands open: no swing of that door is under way then', () => {
+    for (const visit of lived.visits.filter(({ persons }) => persons > 0)) {
+      // Draughts stir a leaf that stands open, a little: they last otherwise than a swing.
+      const opening = swings.filter(
+        ({ door, enter_us, leave_us }) =>
+          door === visit.door &&
+          enter_us < visit.enter_us &&
+          leave_us > visit.enter_us + 1000 &&
+          leave_us - enter_us < 1.3e6,
+      );
+      expect(opening).toEqual([]);
+    }
+  });
+
+  test('the same people mean to do the same as without: everybody is in bed at night', () => {
+    expect(personsIn(lived, ROOMS.indexOf('bedroom'), 0.1 * HOUR_US)).toBe(2);
+    expect(personsIn(lived, ROOMS.indexOf('nursery'), 23 * HOUR_US)).toBe(1);
+  });
 });

@@ -8,6 +8,7 @@ import { householdWalkers } from '../../../src/agents/household/walkers.js';
 import { ROOM_USES, trafficSchema } from '../../../src/agents/schema.js';
 import type { Visit } from '../../../src/agents/visit.js';
 import { Stream } from '../../../src/engine/stream.js';
+import { leafSchema } from '../../../src/geometry/schema.js';
 
 const HOUR_US = 3.6e9;
 
@@ -20,6 +21,8 @@ export interface HouseText {
   readonly hours: number;
   readonly starts_at_h?: number;
   readonly starts_on?: 'monday' | 'saturday';
+  /** Hangs in every door. */
+  readonly leaf?: Parameters<typeof leafSchema.parse>[0];
 }
 
 /** A hall with a kitchen, a living room, a bathroom and two bedrooms. */
@@ -44,6 +47,9 @@ export function housePlan(house: HouseText): CrowdPlan {
       to: index(to),
       opening: { width_m, zone_m: 1, height_m: 2, jamb_depth_m: 0.12 },
       traffic: trafficSchema.parse({ arrivals_per_hour: 0 }),
+      ...(house.leaf !== undefined && {
+        hangs: { place: { width_m, height_m: 2, jamb_depth_m: 0.12 }, leaf: leafSchema.parse(house.leaf) },
+      }),
     })),
     walkers: householdWalkers(household, {}),
     clock_us: house.hours * HOUR_US,
