@@ -10,7 +10,6 @@ export function livesHere({ people, pets, visitors, parties, robots }: Household
   const person = (p: Household['people'][number]): string =>
     `${named(p.name)} (${plural(p.age_y, 'year')}${isInfant(p) ? ', carried' : ''})`;
   const pet = ({ name, animal }: Household['pets'][number]): string => `${named(name)} (${named(animal)})`;
-  const animals = pets.length > 0 ? `${plural(pets.length, 'animal')}: ${joined(pets.map(pet))}` : null;
   const guests = [
     ...visitors.map(({ name, per_day }) => `${named(name)}, ${timesADay(per_day)}`),
     ...parties.map(
@@ -21,7 +20,7 @@ export function livesHere({ people, pets, visitors, parties, robots }: Household
     people.length === 0
       ? 'Nobody lives here.'
       : `Here ${people.length === 1 ? 'lives' : 'live'} ${joined(people.map(person))}.`,
-    ...(animals === null ? [] : [`With them ${pets.length === 1 ? 'lives' : 'live'} ${animals}.`]),
+    ...(pets.length === 0 ? [] : [`With them ${pets.length === 1 ? 'lives' : 'live'} ${joined(pets.map(pet))}.`]),
     ...(guests.length === 0 ? [] : [`Guests: ${guests.join('; ')}.`]),
     ...(robots.length === 0 ? [] : [`Robot vacuums: ${joined(robots.map(({ name }) => named(name)))}.`]),
   ];

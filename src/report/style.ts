@@ -141,9 +141,9 @@ section{margin-top:1.6rem}
 .scroll{overflow:visible}table{font-size:8.5pt;min-width:0}small{font-size:7.5pt}.sources td,.sources th,.settings td,.settings th{font-size:8pt;padding:.12rem .4rem}.sources small{font-size:7pt}.sources .source{padding-top:.5rem;break-after:avoid}
 th,td{padding:.25rem .4rem}
 thead th{font-size:inherit}.doorway table{font-size:8pt}.doorway th,.doorway td{padding:.2rem .25rem}.doorway tbody th{min-width:0}
-tr,figure,.three,.doorway .side,.verdict,.cautions,.words div{break-inside:avoid}
+tr,figure,.three,.doorway .side,.cautions,.words div{break-inside:avoid}
 thead{display:table-header-group}
-.scroll{break-inside:avoid}.scroll:has(.sources){break-inside:auto}section>h2+p{break-after:avoid}
+.scroll{break-inside:avoid}.scroll:has(.sources,.rooms,.causes){break-inside:auto}tbody th.group{break-after:avoid}section>h2+p{break-after:avoid}
 .charts{grid-template-columns:1fr 1fr;gap:.5rem 1.5rem}
 p{break-inside:avoid}
 pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:7.5pt}

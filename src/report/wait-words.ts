@@ -5,7 +5,7 @@ import { count } from './words.js';
 
 const NBSP = '\u00a0';
 const UNITS = [
-  { to_h: 1, times: 60, word: 'min' },
+  { to_h: 2, times: 60, word: 'min' },
   { to_h: 48, times: 1, word: 'h' },
   { to_h: Infinity, times: 1 / 24, word: 'days' },
 ] as const;

@@ -62,7 +62,7 @@ describe('the report', async () => {
   test('keeps the promised order', () => {
     const ids = [...page.matchAll(/<h2 id="([a-z]+)"/g)].map((m) => m[1]);
     const order =
-      'verdict numbers doorways confusion logics drift rooms whom shares effort cautions limits sources reproduce words';
+      'verdict numbers doorways confusion logics drift rooms week whom shares effort cautions limits sources reproduce words';
     expect(ids).toEqual(order.split(' '));
   });
 
@@ -76,7 +76,8 @@ describe('the report', async () => {
   });
 
   test('says in words what goes wrong most, with its interval', () => {
-    expect(text).toContain('Adults lingering at door garden-door go wrong most: 86 (95 % interval 75 to 97)');
+    expect(text).toContain('Worst there: adults two abreast, with 255 (95 % interval 251 to 260) of them');
+    expect(text).toContain('Wrong most often for its visits: adults lingering , 86 (95 % interval 75 to 97)');
   });
 
   test('prints all cautions', () => {

@@ -8,7 +8,7 @@ test('the summary opens with the answer and names the mix', () => {
   const text = lines(false).join(' ');
   expect(text).toContain('No, not like this.');
   expect(text).toContain('With 62 % adults going through, 24 % children going through');
-  expect(text).toContain('Adults lingering at door garden-door go wrong most');
+  expect(text).toContain('Worst there: adults two abreast');
 });
 
 test('every door and logic has its row with intervals beneath', () => {
@@ -25,7 +25,7 @@ test('it fits a terminal of 80 characters', () => {
 
 test('targets say how many more replicates would decide', () => {
   expect(lines(false).join('\n')).toMatch(
-    /undecided: door hall-door: missed per 100, at most 7\n.*about 31 more replicates would decide/,
+    /undecided: door hall-door: missed per 100 crossings, at most 7\n.*about 31 more replicates would decide/,
   );
 });
 

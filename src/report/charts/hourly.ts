@@ -95,20 +95,18 @@ function busiestHour(counts: HourlyCounts, byDay: boolean): string | null {
   return `${on}from ${clock(best.hour)} to ${clock(best.hour + 1)}`;
 }
 
-/** The longest stretch of hours in which nearly nobody passes on any day. */
+/** Of the busiest hour of the calmest sort of day: so that a party doesn't make the rest of the week look quiet. */
 const NEARLY_NOBODY = 0.05;
+
+/** The longest stretch of hours in which hardly anybody passes on any day. */
 function quietHours(lines: readonly (readonly (number | null)[])[]): string {
-  const quiet = HOURS.map((hour) =>
-    lines.every((values) => values[hour] !== null && values[hour]! < NEARLY_NOBODY * topOf(lines)),
-  );
+  const least = NEARLY_NOBODY * Math.min(...lines.map((values) => Math.max(...values.map((value) => value ?? 0))));
+  const quiet = HOURS.map((hour) => lines.every((values) => values[hour] !== null && values[hour]! <= least));
   let best = { from: 0, length: 0 };
   for (const from of HOURS) {
     let length = 0;
     while (length < 24 && quiet[(from + length) % 24]) length++;
     if (length > best.length && length < 24) best = { from, length };
   }
-  return best.length < 2 ? '' : ` Quiet from ${clock(best.from)} to ${clock(best.from + best.length)}.`;
+  return best.length < 2 ? '' : ` Hardly anybody from ${clock(best.from)} to ${clock(best.from + best.length)}.`;
 }
-
-const topOf = (lines: readonly (readonly (number | null)[])[]): number =>
-  Math.max(...lines.flat().map((value) => value ?? 0));

@@ -108,9 +108,9 @@ function finding(said: readonly { readonly name: string; readonly half: number |
     return `right for ${durationWords(end_h, 'h')} in more than half of the replicates`;
   if (lasting.length > 0)
     return `only ${joined(lasting.map(({ name }) => name))} stays right in more than half of the replicates`;
-  const [soonest, latest] = [Math.min(...said.map(({ half }) => half!)), Math.max(...said.map(({ half }) => half!))];
-  const [a, b] = [durationWords(soonest, 'h'), durationWords(latest, 'h')];
-  return a === b
-    ? `half of the replicates are wrong within ${a}`
-    : `half of the replicates are wrong within ${a} to ${b}`;
+  const inOrder = said.map(({ name, half }) => ({ name, half: half! })).sort((a, b) => a.half - b.half);
+  const [soonest, latest] = [inOrder[0]!, inOrder[inOrder.length - 1]!];
+  const [a, b] = [durationWords(soonest.half, 'h'), durationWords(latest.half, 'h')];
+  const opening = `half of the replicates are wrong within ${a}`;
+  return a === b ? opening : `${opening} with ${soonest.name}, within ${b} with ${latest.name}`;
 }

@@ -79,7 +79,7 @@ function roomTable(rooms: readonly string[], rows: readonly RoomMetrics[], by: '
     const { value, range, note } = waitParts(e, 'min');
     return html`<td class="num"><b>${value ?? 'not known'}</b> <small>${range ?? note}</small>${most > 0 && html` <small>at most ${durationWords(most, 'min')}</small>`}</td>`;
   };
-  return html`<table><caption>${by === null ? 'By the logic of the headline' : 'By the other logics'}</caption><thead><tr><th scope="col">${by !== null && 'logic and '}ledger</th><th scope="col">exactly right</th><th scope="col">dark, times a day <small>empty while occupied</small></th><th scope="col">longest dark <small>mean of replicates</small></th><th scope="col">left on, times a day <small>occupied while empty</small></th><th scope="col">longest left on</th><th scope="col">first wrong after <small>median</small></th></tr></thead>
+  return html`<table class="rooms"><caption>${by === null ? 'By the logic of the headline' : 'By the other logics'}</caption><thead><tr><th scope="col">${by !== null && 'logic and '}ledger</th><th scope="col">exactly right</th><th scope="col">dark, times a day <small>empty while occupied</small></th><th scope="col">longest dark <small>mean of replicates</small></th><th scope="col">left on, times a day <small>occupied while empty</small></th><th scope="col">longest left on</th><th scope="col">first wrong after <small>median</small></th></tr></thead>
 ${rooms.map(
   (room) => html`<tbody><tr><th scope="rowgroup" colspan="7" class="group">${named(room)}</th></tr>
 ${rows
