@@ -262,3 +262,69 @@ describe('birthday-party', () => {
     }
   });
 });
+
+describe('guesthouse', () => {
+  const ledgers = 'ledgers=[floor, { use: reset, at: "04:00", to: start }, conserve, presence]';
+  const week = runOf('guesthouse', LONG ? 12 : 5, ledgers);
+
+  test('every door by itself is good: one or two wrong of 100', () => {
+    const { value, high } = week.metrics.house.wrong_per_100;
+    expect(value!).toBeGreaterThan(0.5);
+    expect(high!).toBeLessThan(2.5);
+    for (const name of ['kitchen-door', 'bathroom-door', 'family-door'])
+      expect(door(week, name).wrong_per_100.high!).toBeLessThan(3);
+  });
+
+  test('thousands of people a week, and a floor: all rooms right at once for a few hours a day at most', () => {
+    expect(week.metrics.house.person_crossings / week.metrics.replicates).toBeGreaterThan(2000);
+    expect(house(week, 'floor').exact_share.high!).toBeLessThan(0.25);
+    expect(week.metrics.targets[0]!.outcome).toBe('missed');
+  });
+
+  test('a reset at four and conservation both help, and neither is enough', () => {
+    for (const ledger of ['reset', 'conserve']) {
+      // On the same tallies: the difference is sure where both intervals are wide.
+      expect(house(week, ledger).exact_share.value!).toBeGreaterThan(2 * house(week, 'floor').exact_share.value!);
+      expect(house(week, ledger).exact_share.value!).toBeLessThan(0.8);
+    }
+  });
+
+  test('the presence sensor darkens the parlour several times a day', () => {
+    expect(room(week, 'parlour', 'presence').empty_while_occupied_per_day.low!).toBeGreaterThan(1);
+    expectHigher(
+      room(week, 'parlour', 'presence').empty_while_occupied_per_day,
+      room(week, 'parlour', 'floor').empty_while_occupied_per_day,
+    );
+  });
+
+  test('the dog is not counted; with beams at his height he is', () => {
+    const tallies = (outcome: Outcome): number =>
+      outcome.metrics.doors
+        .filter(({ logic }) => logic === FOUR_LEVEL)
+        .flatMap(({ by_kind }) => by_kind)
+        .filter(({ who }) => who === 'bruno')
+        .reduce((sum, { invented }) => sum + invented, 0);
+    expect(tallies(week)).toBe(0);
+    const low = runOf('guesthouse', 1, 'ledgers=[floor]', 'doors.*.beams.*.height_m=0.3', 'hours=48');
+    expect(tallies(low)).toBeGreaterThan(20);
+  });
+
+  test('night, school run and Sunday show in the hours of the front door', () => {
+    const { hour, day, forward, backward, covered_h } = week.figures.hourly.find((one) => one.door === 'front-door')!;
+    const perHour = (holds: (h: number, d: number) => boolean): number => {
+      let [persons, hours] = [0, 0];
+      hour.forEach((h, i) => {
+        if (!holds(h, day[i]!)) return;
+        persons += forward[i]! + backward[i]!;
+        hours += covered_h[i]!;
+      });
+      return persons / hours;
+    };
+    const night = perHour((h) => h >= 1 && h < 5);
+    const school = perHour((h, d) => h === 7 && d < 5);
+    const sunday = perHour((h, d) => h === 7 && d === 6);
+    expect(night).toBeLessThan(0.3);
+    expect(school).toBeGreaterThan(3);
+    expect(school).toBeGreaterThan(2 * sunday);
+  });
+});
