@@ -71,6 +71,7 @@ td.none,td.none small{color:var(--soft);white-space:normal}
 .confusion td{border:1px solid var(--rule);padding:.45rem .7rem;min-width:6.5rem}
 .confusion td.right{outline:2px solid var(--good);outline-offset:-3px;background:color-mix(in srgb,var(--good) calc(var(--shade)*.22),var(--card))}
 .confusion td.wrong{background:repeating-linear-gradient(45deg,color-mix(in srgb,var(--bad) 20%,transparent) 0 1px,transparent 1px 7px),color-mix(in srgb,var(--bad) calc(var(--shade)*.25),var(--card))}
+.confusion td small{color:var(--ink)}
 .confusion td.zero b{font-weight:400;color:var(--soft)}
 figure{margin:0 0 1.5rem}
 figcaption{font-size:.875rem;color:var(--soft);margin-bottom:.4rem}

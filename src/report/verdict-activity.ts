@@ -63,10 +63,11 @@ const OUTCOME: Readonly<Record<Outcome, string>> = {
 export function activitySentence(design: Design, metrics: Metrics, runs: readonly ActivityRun[]): string | null {
   const [half, double] = [runs.find(({ what }) => what === 'half'), runs.find(({ what }) => what === 'double')];
   if (half === undefined || double === undefined) return null;
+  const assumed = runs.find(({ what }) => what === 'as assumed');
   const opening = `How much ${design.household ? 'people walk about' : 'traffic there is'} was assumed. At half and at double of that, over ${plural(half.replicates, 'replicate')} each,`;
   const standing = standingOf(design, metrics, runs);
   if (standing.length === 0)
-    return `${opening} wrong per 100 crossings is ${formatEstimate(half.wrong_per_100)} and ${formatEstimate(double.wrong_per_100)}.`;
+    return `${opening} wrong per 100 crossings is ${formatEstimate(half.wrong_per_100)} and ${formatEstimate(double.wrong_per_100)}${assumed === undefined ? '' : `; as assumed it is ${formatEstimate(assumed.wrong_per_100)}`}.`;
   const say = (s: Standing): string => {
     const name = `\u201c${metricWords(s.metric)}\u201d`;
     if (s.half === s.asked && s.double === s.asked) return `${name} stays ${OUTCOME[s.asked]}`;
