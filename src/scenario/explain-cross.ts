@@ -117,7 +117,7 @@ export function explainCross(problem: Problem): Explanation {
       };
     case 'no_room_for':
       return {
-        text: `no room of this house is a ${p.use}`,
+        text: `no room of this house has the use ${quote(p.use)}`,
         hint: `give one of them \`use: ${p.use}\`, or name a room: there is ${list(p.rooms)}`,
       };
     case 'no_way':
@@ -129,6 +129,26 @@ export function explainCross(problem: Problem): Explanation {
       return {
         text: `expected a later time than ${p.at}, found the same: there are no hours between`,
         hint: 'to may be past midnight',
+      };
+    case 'manners_sum':
+      return {
+        text: `turn_back_share, linger_share and reach_share add up to ${short(p.sum)}: more than all walks`,
+        hint: 'together they are at most 1; what is left just goes through',
+      };
+    case 'nobody_lives':
+      return {
+        text: 'nobody lives in the house and nothing moves in it: counts and rates will be empty',
+        hint: 'add people, visitors, parties, pets or robots',
+      };
+    case 'uses_lacking':
+      return {
+        text: `${quote(p.household)} speaks of ${list(p.uses)}, and no room of this house has that use: those moves are left out`,
+        hint: `give rooms a \`use\`, such as \`use: ${p.uses[0] ?? ''}\`, if they are there under another name`,
+      };
+    case 'too_wide_on_the_way':
+      return {
+        text: `${p.what} is ${short(p.breadth_m)} m wide, and door ${quote(p.door)} on the way ${short(p.width_m)} m: it does not fit through`,
+        hint: 'it is walked through the frame all the same: choose another load or way, or measure the width again',
       };
     case 'rod_kind':
       return {

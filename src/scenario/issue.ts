@@ -121,6 +121,16 @@ export type CrossProblem =
   | { readonly code: 'no_room_for'; readonly use: string; readonly rooms: readonly string[] }
   | { readonly code: 'no_way'; readonly who: string; readonly from: string; readonly to: string }
   | { readonly code: 'no_span'; readonly at: string }
+  | { readonly code: 'manners_sum'; readonly sum: number }
+  | { readonly code: 'nobody_lives' }
+  | { readonly code: 'uses_lacking'; readonly household: string; readonly uses: readonly string[] }
+  | {
+      readonly code: 'too_wide_on_the_way';
+      readonly what: string;
+      readonly breadth_m: number;
+      readonly door: string;
+      readonly width_m: number;
+    }
   | { readonly code: 'rod_too_low'; readonly height_m: number; readonly least_m: number }
   | { readonly code: 'rod_kind'; readonly who: string; readonly kind: string }
   /** `what` it is, with its article. */

@@ -158,7 +158,7 @@ function typeName(schema: z.ZodType): string {
   if (core instanceof z.ZodNumber) return core.isInt ? 'whole number' : 'number';
   if (core instanceof z.ZodArray) return 'list';
   if (core instanceof z.ZodString) return 'text';
-  if (core instanceof z.ZodEnum) return core.options.map(String).join(' or ');
+  if (core instanceof z.ZodEnum) return core.options.map((option) => `"${option}"`).join(' or ');
   return core instanceof z.ZodUnion || core instanceof z.ZodObject ? 'map' : 'value';
 }
 

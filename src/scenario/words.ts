@@ -54,6 +54,7 @@ export function typeWords(expected: string, unit: string | undefined): string {
     .map((type) => {
       if (type === 'boolean') return 'true or false';
       if (type === 'text') return 'text';
+      if (type.startsWith('"')) return type;
       if (type === 'map') return 'a map of keys';
       if (type === 'number' && unit === 'share') return 'a share from 0 to 1';
       if (!type.includes('number') || words === undefined) return `a ${type}`;

@@ -2,12 +2,20 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { PASSAGE_KINDS } from '../../src/agents/schema.js';
+import {
+  BUILT_IN_HABITS,
+  SHORT_FORMS,
+  STAY_LAWS,
+  habitsSchema,
+  householdSchema,
+} from '../../src/agents/household/schema.js';
+import { PASSAGE_KINDS, ROOM_USES } from '../../src/agents/schema.js';
 import { ledgerInfo } from '../../src/counter/ledger/ledger-info.js';
 import { logicInfo } from '../../src/counter/logic-info.js';
 import { figureValueText } from '../../src/engine/figure.js';
 import { NOT_MODELLED } from '../../src/report/limits.js';
 import { formatIssue } from '../../src/scenario/explain.js';
+import { listKeys } from '../../src/scenario/keys.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { scenarioSchema } from '../../src/scenario/schema.js';
 import { starterScenario } from '../../src/scenario/starter.js';
@@ -15,6 +23,7 @@ import { figuresSchema } from '../../src/cli/figures-schema.js';
 import { compileTable } from '../../src/counter/table/compile.js';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { COLUMNS, ROWS, estimateSchema, metricsSchema, roomMetricsSchema } from '../../src/score/metrics-schema.js';
+import { simulate } from '../../src/simulate/simulate.js';
 import { allFigures } from '../../src/simulate/sources.js';
 import { folderWithDoor, jambeam } from '../cli/jambeam.js';
 import { blocks, codes, flat, page, rowsOf } from './markdown.js';
@@ -79,6 +88,41 @@ describe('scoring.md', () => {
     const rates = Object.keys(roomMetricsSchema.shape).filter((key) => !['room', 'logic', 'ledger'].includes(key));
     for (const word of [...ROWS, ...COLUMNS, ...estimateSchema.shape.method.options, ...rates])
       expect(codes(text)).toContain(word);
+  });
+});
+
+describe('household.md', () => {
+  const text = page('docs/household.md');
+
+  test('the short and the long scenario it shows are whole, and somebody walks through every door', () => {
+    const shown = blocks(text, 'yaml');
+    expect(shown).toHaveLength(2);
+    for (const yaml of shown) {
+      const { design, issues, cautions } = parseScenario(yaml, 'household.md', { sets: ['replicates=1'] });
+      expect([...issues, ...cautions].map(formatIssue)).toEqual([]);
+      const { metrics } = simulate(design!);
+      for (const { door, confusion } of metrics.doors) {
+        const passed = confusion.counts.flat().reduce<number>((sum, n) => sum + (n ?? 0), 0);
+        expect({ door, passed: passed > 0 }).toEqual({ door, passed: true });
+      }
+    }
+  });
+
+  test('says what each key of a household and of habits means, and names all habits, short forms and uses', () => {
+    const said = codes(text);
+    const keys = [...Object.keys(householdSchema.shape), ...Object.keys(habitsSchema.shape)];
+    for (const word of [...keys, ...BUILT_IN_HABITS, ...SHORT_FORMS, ...ROOM_USES, ...STAY_LAWS])
+      expect(said).toContain(word);
+    const [, long = ''] = blocks(text, 'yaml');
+    const items = keys.flatMap((key) => listKeys().filter(({ path }) => path.startsWith(`household.${key}.`)));
+    expect(items.length).toBeGreaterThan(40);
+    for (const { path } of items) {
+      const word = path
+        .split('.')
+        .filter((segment) => !/^[*\d]/.test(segment))
+        .at(-1) as string;
+      expect({ path, shown: new RegExp(`\\b${word}:`).test(long) }).toEqual({ path, shown: true });
+    }
   });
 });
 

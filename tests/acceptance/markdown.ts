@@ -12,6 +12,7 @@ export const PAGES = [
   'docs/browser.md',
   'docs/files.md',
   'docs/fitting.md',
+  'docs/household.md',
   'docs/logics.md',
   'docs/models.md',
   'docs/plan-and-effort.md',

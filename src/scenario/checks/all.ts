@@ -2,6 +2,7 @@
 import type { Finding } from '../issue.js';
 import { checkControllers } from './controllers.js';
 import { cautionDoors, checkDoors } from './doors.js';
+import { cautionHousehold } from './household-cautions.js';
 import { checkHousehold } from './household.js';
 import { checkMounts } from './mounts.js';
 import { cautionNames, checkNames } from './names.js';
@@ -33,6 +34,14 @@ export function crossCheck(outline: Outline): Finding[] {
 
 /** What can be simulated but deserves a word. */
 export function cautionsOf(outline: Outline): Finding[] {
-  const checks = [cautionNames, cautionDoors, cautionTraffic, cautionSensors, cautionSwitching, cautionPlan];
+  const checks = [
+    cautionNames,
+    cautionDoors,
+    cautionTraffic,
+    cautionSensors,
+    cautionSwitching,
+    cautionPlan,
+    cautionHousehold,
+  ];
   return checks.flatMap((check) => check(outline));
 }

@@ -27,7 +27,11 @@ function checkDoorsAndRooms(outline: Outline): Finding[] {
       ? [
           finding(
             path,
-            { code: 'missing_key', key: 'traffic', description: 'who comes, how often, and what they do' },
+            {
+              code: 'missing_key',
+              key: 'traffic',
+              description: 'who comes, how often, and what they do; or say who lives in the house: household',
+            },
             'key',
           ),
         ]
@@ -68,14 +72,12 @@ function checkWho(outline: Outline): Finding[] {
   const { household } = outline;
   if (!household || typeof household === 'string') return [];
   const places = placesOf(outline);
-  const path = ['household'];
   const { people = [], pets = [], robots = [] } = household;
   const nameOf = (one: { readonly name?: string | undefined } | undefined) => one?.name;
   const known = [...people, ...pets, ...robots];
   return [
-    ...duplicateNames('one in the household', people, [...path, 'people']),
-    ...taken([...pets], people.map(nameOf), [...path, 'pets']),
-    ...taken([...robots], [...people, ...pets].map(nameOf), [...path, 'robots']),
+    ...checkNamesOf(household),
+    ...checkManners(household),
     ...checkPeople(outline, household, places),
     ...checkOthers(outline, household, places, {
       people: people.map(nameOf),
@@ -85,17 +87,48 @@ function checkWho(outline: Outline): Finding[] {
   ];
 }
 
-function taken(
-  items: readonly ({ readonly name?: string | undefined } | undefined)[],
-  before: readonly (string | undefined)[],
-  path: KeyPath,
-): Finding[] {
-  const own = items.flatMap((one, i) =>
-    one?.name !== undefined && before.includes(one.name)
-      ? [finding([...path, i, 'name'], { code: 'duplicate_name', what: 'one in the household', name: one.name })]
+/** In results each who passes has a name of their own; outings and errands draw by theirs. */
+function checkNamesOf(household: OutlineHousehold): Finding[] {
+  const seen = new Set<string>();
+  const { people = [], visitors = [], parties = [], pets = [] } = household;
+  const guests = [...visitors, ...parties];
+  const sorts = new Set([
+    ...guests.flatMap((one) => one?.who?.map((row) => row?.who)),
+    ...pets.map((pet) => pet?.animal),
+  ]);
+  const walkers = people.flatMap((one, i) =>
+    one?.name !== undefined && sorts.has(one.name)
+      ? [finding(['household', 'people', i, 'name'], { code: 'duplicate_name', what: 'walker', name: one.name })]
       : [],
   );
-  return [...own, ...duplicateNames('one in the household', items, path)];
+  const all = (['people', 'pets', 'robots', 'visitors', 'parties'] as const).flatMap((key) =>
+    (household[key] ?? []).flatMap((one, i) => {
+      if (one?.name === undefined) return [];
+      if (!seen.has(one.name)) {
+        seen.add(one.name);
+        return [];
+      }
+      const problem = { code: 'duplicate_name', what: 'one in the household', name: one.name } as const;
+      return [finding(['household', key, i, 'name'], problem)];
+    }),
+  );
+  return [
+    ...walkers,
+    ...all,
+    ...duplicateNames('outing', household.outings ?? [], ['household', 'outings']),
+    ...duplicateNames('errand', household.errands ?? [], ['household', 'errands']),
+  ];
+}
+
+/** What somebody does in a doorway is one thing at a time. */
+function checkManners(household: OutlineHousehold): Finding[] {
+  const keys = ['turn_back_share', 'linger_share', 'reach_share'] as const;
+  const shares = keys.map((key) => household[key]);
+  if (shares.includes(undefined)) return [];
+  const sum = shares.reduce<number>((total, share) => total + (share as number), 0);
+  if (sum <= 1 + SHARE_TOLERANCE) return [];
+  const most = keys.reduce((one, other) => ((household[other] as number) > (household[one] as number) ? other : one));
+  return [finding(['household', most], { code: 'manners_sum', sum })];
 }
 
 /** Each begins in a room that exists, by habits that exist, and can walk to all they mean to go to. */
@@ -188,10 +221,10 @@ function checkOthers(
     ]),
     ...(household.outings ?? []).flatMap((outing, i) => [
       ...(outing?.who ?? []).flatMap((who, k) =>
-        unknownName('one in the household', who, names.people, [...at('outings', i), 'who', k]),
+        unknownName('person', who, names.people, [...at('outings', i), 'who', k]),
       ),
       ...(outing?.fetches ?? []).flatMap((who, k) =>
-        unknownName('one in the household', who, names.people, [...at('outings', i), 'fetches', k]),
+        unknownName('person', who, names.people, [...at('outings', i), 'fetches', k]),
       ),
       ...(outing?.takes ?? []).flatMap((who, k) =>
         unknownName('pet', who, names.pets, [...at('outings', i), 'takes', k]),
@@ -200,10 +233,14 @@ function checkOthers(
     ...(household.errands ?? []).flatMap((errand, i) => [
       ...place(errand?.from, [...at('errands', i), 'from']),
       ...place(errand?.to, [...at('errands', i), 'to'], true),
+      ...noWay(places, errand?.name, errand?.from, errand?.to, [...at('errands', i), 'to']),
     ]),
     ...(household.robots ?? []).flatMap((robot, i) => [
       ...place(robot?.docks_in, [...at('robots', i), 'docks_in']),
-      ...(robot?.rooms ?? []).flatMap((word, k) => place(word, [...at('robots', i), 'rooms', k])),
+      ...(robot?.rooms ?? []).flatMap((word, k) => [
+        ...place(word, [...at('robots', i), 'rooms', k]),
+        ...noWay(places, robot?.name, robot?.docks_in, word, [...at('robots', i), 'rooms', k]),
+      ]),
     ]),
   ];
 }
@@ -225,6 +262,21 @@ function unknownPlace(
   if (word !== OUTSIDE && ROOM_USES.some((use) => use === word))
     return [finding(path, { code: 'no_room_for', use: word, rooms: places.names })];
   return unknownName('room', word, places.names, path);
+}
+
+/** What is to go from one place to another where no doors lead. */
+function noWay(
+  places: HousePlaces | null,
+  who: string | undefined,
+  from: string | undefined,
+  to: string | undefined,
+  path: KeyPath,
+): Finding[] {
+  if (!places || from === undefined || to === undefined || !places.has(to)) return [];
+  const start = places.first(from);
+  return start === null || places.canWalk(start, to)
+    ? []
+    : [finding(path, { code: 'no_way', who: who ?? '', from, to })];
 }
 
 /** A span of the clock that ends when it begins. */

@@ -14,6 +14,10 @@ export interface HousePlaces {
   name(room: number): string;
   canWalk(from: number, word: string): boolean;
   reachedFromOutside(word: string): boolean;
+  /** Rooms a word may mean. */
+  all(word: string): readonly number[];
+  /** Doors on the way to the nearest room of a word; empty where there is none. */
+  doorsTo(from: number, word: string): readonly number[];
 }
 
 /** Null where rooms or doors can't be read. */
@@ -43,5 +47,10 @@ export function placesOf(outline: Outline): HousePlaces | null {
     name: (room) => (room === OUT ? OUTSIDE : (names[room] ?? '')),
     canWalk: (from, word) => places.nearest(word, from) !== null,
     reachedFromOutside: (word) => places.nearest(word, OUT) !== null,
+    all: (word) => places.all(word),
+    doorsTo: (from, word) => {
+      const goal = places.nearest(word, from);
+      return goal === null ? [] : (routes.way(from, goal) ?? []);
+    },
   };
 }

@@ -133,7 +133,7 @@ function checkBreadths(outline: Outline, { width_m, traffic }: OutlineDoor, path
 }
 
 /** Breadth of what a walker brings along or is, metres; undefined for people with nothing. */
-function breadthOf(walker: OutlineWalker): number | undefined {
+export function breadthOf(walker: OutlineWalker): number | undefined {
   if (walker.kind === 'robot-vacuum') return walker.diameter_m;
   if (walker.kind === 'wheelchair-user') return LOAD_KINDS.wheelchair.breadth_m;
   const load = 'load' in walker ? walker.load : undefined;
