@@ -90,9 +90,7 @@ export class Passing {
       if (!atHeel)
         wanted_us = Math.max(wanted_us, ...ahead.map((use) => after(use, place.at, body, duration_us, door, chance)));
       // A pet at heel keeps to its human, and squeezes past whoever is in the way.
-      const free_us = atHeel
-        ? wanted_us
-        : doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
+      const free_us = atHeel ? wanted_us : doorway.admit(body, wanted_us, forward, duration_us, chance.at(DRAW.wait));
       const { enter_us, swing } = leaf ? leaf.admit(body, free_us) : { enter_us: free_us, swing: null };
       this.swings(index, swing);
       const kind = doing ?? doorway.company(body, forward, enter_us) ?? 'through';
