@@ -173,7 +173,6 @@ export const ROOM_USES = [
   'storage',
   'reading',
 ] as const;
-export type RoomUse = (typeof ROOM_USES)[number];
 
 export const trafficSchema = z.strictObject({
   arrivals_per_hour: z.union([z.number().min(0).max(1e5), z.array(arrivalSpanSchema).min(1).max(96)]).meta({

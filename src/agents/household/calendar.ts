@@ -1,5 +1,5 @@
 /** Days, weekdays and times of day of a clock that starts at some hour of some weekday. */
-import { DAY_US, HOUR_US, MINUTE_US } from '../../engine/time.js';
+import { DAY_US, HOUR_US } from '../../engine/time.js';
 import { hours } from '../arrivals.js';
 import { type Days, WEEKDAYS, type Weekday } from './schema.js';
 
@@ -51,9 +51,4 @@ export class Calendar {
 export function spanHours(from: string, to: string): number {
   const length = hours(to) - hours(from);
   return length > 0 ? length : length + 24;
-}
-
-/** A span in microseconds. */
-export function minutes(min: number): number {
-  return Math.round(min * MINUTE_US);
 }

@@ -177,7 +177,7 @@ export class HouseCrowd {
       at: 0,
       here,
       manner: alone && heel.length === 0 && load === null && carried === null ? this.manner(leader, chance) : null,
-      then,
+      arrived: then,
     };
     if (way.length === 0) return this.arrive(trip, time_us);
     const { low, high } = FROM_SEAT.value;
@@ -224,7 +224,7 @@ export class HouseCrowd {
       // A pet that came along has nothing to do yet; it stays for a while of its own.
       if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE)
         this.rest(member, time_us);
-      else trip.then(member, time_us);
+      else trip.arrived(member, time_us);
     }
   }
 

@@ -73,5 +73,5 @@ export interface Trip {
   /** What the leader does at the first door before going through. */
   manner: 'turn-back' | 'linger' | 'reach' | null;
   /** Called once for each member when they are there. */
-  readonly then: (member: Mover, time_us: number) => void;
+  readonly arrived: (member: Mover, time_us: number) => void;
 }
