@@ -43,7 +43,7 @@ describe('the two commands that do all the set-up', () => {
     expect(page('.ci/run')).toMatch(/^npm ci\b.*\n(?:.*\n)*?npm test\b/m);
   });
 
-  test('npm start runs the starter after the build and prints where the report is', () => {
+  test('npm start runs the guesthouse after the build and prints where the report is', () => {
     const [build, run] = (scripts['start'] ?? '').split(' && ');
     expect(build).toBe('npm run build --silent');
     const cwd = clone();

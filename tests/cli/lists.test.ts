@@ -19,7 +19,16 @@ test('keys --json: every key, kind, logic, ledger and metric has a meaning', () 
   const names = (section: string) => all[section]?.map((row) => row.name ?? row.use ?? row.path);
   expect(names('keys')).toContain('doors.*.beams.*.height_m');
   expect(names('passages')).toEqual([...PASSAGE_KINDS]);
-  expect(names('walkers')).toEqual(['people', 'person', 'table', 'test-rod', 'wheelchair-user', 'robot-vacuum']);
+  expect(names('walkers')).toEqual([
+    'people',
+    'person',
+    'table',
+    'test-rod',
+    'wheelchair-user',
+    'robot-vacuum',
+    'dog',
+    'cat',
+  ]);
   expect(names('sensors')).toEqual([
     'light-barrier',
     'ultrasonic-ranger',

@@ -91,7 +91,7 @@ describe('wrong options are refused in words', () => {
 
   test.each([
     [{ kind: 'throuhg' }, '--kind: expected one of through, abreast', 'did you mean "through"?'],
-    [{ who: 'cat' }, 'there is no walker "cat"', 'hint: '],
+    [{ who: 'cow' }, 'there is no walker "cow"', 'hint: '],
     [{ direction: 'left' }, '--direction: expected one of forward, backward, found "left"', ''],
     [{ number: 'two' }, 'there is no passage number NaN', 'numbers go from 1'],
     [{ door: 'bak' }, 'there is no door "bak"', 'there is front'],

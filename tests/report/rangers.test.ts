@@ -202,11 +202,12 @@ test('what clothes take comes back from figures.json as it went in', () => {
   expect(() => read(JSON.stringify({ ...figures, clothing: [{ what: 'some' }] }))).toThrow();
 });
 
-test('of all built-in figures about sensors only those of the kinds in use are listed', async () => {
+test('of all built-in figures about kinds of sensors only those in use are listed', async () => {
   const input = rangerInput('triangulation-ranger', oneDoor(rangerDesign('triangulation-ranger'), 'left'));
   const listed = await renderReport({ ...input, sources: allFigures() });
   const kinds = [...listed.matchAll(/sensor\.(\w+)\./g)].map((m) => m[1]);
-  expect(new Set(kinds)).toEqual(new Set(['triangulation']));
+  // What is about controllers holds for all.
+  expect(new Set(kinds)).toEqual(new Set(['triangulation', 'controller']));
   // Those of people stay.
   expect(listed).toContain('people.');
 });
