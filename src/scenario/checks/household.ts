@@ -3,7 +3,8 @@ import { HABITS } from '../../agents/household/habits.js';
 import { BUILT_IN_HABITS } from '../../agents/household/schema.js';
 import { BUILT_IN_WALKERS, ROOM_USES } from '../../agents/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
-import { OUTSIDE, type Outline, duplicateNames, finding, unknownName } from './outline.js';
+import { checkManners, checkNamesOf } from './household-names.js';
+import { OUTSIDE, type Outline, finding, unknownName } from './outline.js';
 import { type HousePlaces, placesOf } from './places.js';
 
 /** Shares are written with a few digits; thirds as 0.333333 are close enough. */
@@ -85,50 +86,6 @@ function checkWho(outline: Outline): Finding[] {
       all: known.map(nameOf),
     }),
   ];
-}
-
-/** In results each who passes has a name of their own; outings and errands draw by theirs. */
-function checkNamesOf(household: OutlineHousehold): Finding[] {
-  const seen = new Set<string>();
-  const { people = [], visitors = [], parties = [], pets = [] } = household;
-  const guests = [...visitors, ...parties];
-  const sorts = new Set([
-    ...guests.flatMap((one) => one?.who?.map((row) => row?.who)),
-    ...pets.map((pet) => pet?.animal),
-  ]);
-  const walkers = people.flatMap((one, i) =>
-    one?.name !== undefined && sorts.has(one.name)
-      ? [finding(['household', 'people', i, 'name'], { code: 'duplicate_name', what: 'walker', name: one.name })]
-      : [],
-  );
-  const all = (['people', 'pets', 'robots', 'visitors', 'parties'] as const).flatMap((key) =>
-    (household[key] ?? []).flatMap((one, i) => {
-      if (one?.name === undefined) return [];
-      if (!seen.has(one.name)) {
-        seen.add(one.name);
-        return [];
-      }
-      const problem = { code: 'duplicate_name', what: 'one in the household', name: one.name } as const;
-      return [finding(['household', key, i, 'name'], problem)];
-    }),
-  );
-  return [
-    ...walkers,
-    ...all,
-    ...duplicateNames('outing', household.outings ?? [], ['household', 'outings']),
-    ...duplicateNames('errand', household.errands ?? [], ['household', 'errands']),
-  ];
-}
-
-/** What somebody does in a doorway is one thing at a time. */
-function checkManners(household: OutlineHousehold): Finding[] {
-  const keys = ['turn_back_share', 'linger_share', 'reach_share'] as const;
-  const shares = keys.map((key) => household[key]);
-  if (shares.includes(undefined)) return [];
-  const sum = shares.reduce<number>((total, share) => total + (share as number), 0);
-  if (sum <= 1 + SHARE_TOLERANCE) return [];
-  const most = keys.reduce((one, other) => ((household[other] as number) > (household[one] as number) ? other : one));
-  return [finding(['household', most], { code: 'manners_sum', sum })];
 }
 
 /** Each begins in a room that exists, by habits that exist, and can walk to all they mean to go to. */

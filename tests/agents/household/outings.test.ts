@@ -90,6 +90,8 @@ describe('a walk with the dog', () => {
       // He may be in bed before 22:15, for bedtime is spread: then nobody goes.
       if (front(lived, 22.2, 22.6).length === 0) continue;
       expect(home.map(({ visit }) => visit.who)).toEqual(['tom', 'bruno']);
+      // Together, not each by themselves at the same moment.
+      expect(home.map(({ visit }) => visit.kind)).toEqual(['at-heel', 'at-heel']);
       expect(home[1]!.at_us - home[0]!.at_us).toBeLessThan(3e6);
       const last = crossingsOf(lived)
         .filter(({ visit }) => visit.who === 'bruno')
