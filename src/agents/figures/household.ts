@@ -55,3 +55,30 @@ export const ABREAST_SHARE: Figure<number> = {
   citation: NO_SOURCE,
   status: 'assumption',
 };
+
+export const ROOM_WAY: Figure<number> = {
+  id: 'household.room_way',
+  value: 4,
+  unit: 'm',
+  used_in: 'way from one door of a room to the next where the plan gives no places',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const ROOM_PACE: Figure<number> = {
+  id: 'household.room_pace',
+  value: 1.1,
+  unit: 'm/s',
+  used_in: 'pace from door to door inside a room; in doorways everybody has their own',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};
+
+export const NIGHT_VISIT: Figure<number> = {
+  id: 'household.night_visit',
+  value: 5,
+  unit: 'min',
+  used_in: 'how long somebody who got up at night is in the bathroom',
+  citation: NO_SOURCE,
+  status: 'assumption',
+};

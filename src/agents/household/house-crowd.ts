@@ -10,7 +10,7 @@ import type { Stream } from '../../engine/stream.js';
 import { SECOND_US } from '../../engine/time.js';
 import type { CrowdPlan } from '../crowd-plan.js';
 import { OUTSIDE } from '../crowd-plan.js';
-import { ABREAST_SHARE, FROM_SEAT, SECOND_THOUGHT } from '../figures/household.js';
+import { ABREAST_SHARE, FROM_SEAT, ROOM_PACE, SECOND_THOUGHT } from '../figures/household.js';
 import type { VisitSink } from '../visit.js';
 import { Calendar } from './calendar.js';
 import { Comings } from './comings.js';
@@ -25,8 +25,6 @@ import { householdWalkers } from './walkers.js';
 
 /** Draws of a trip's stream by purpose. */
 const DRAW = { seat: 0, manner: 1, abreast: 2, thought: 3, heel: 10 } as const;
-/** In the middle of a room people don't hurry: the pace of those whose own is not known. */
-const ROOM_PACE = 1.1;
 
 type Then = (member: Mover, time_us: number) => void;
 
@@ -181,7 +179,7 @@ export class HouseCrowd {
     };
     if (way.length === 0) return this.arrive(trip, time_us);
     const { low, high } = FROM_SEAT.value;
-    const to_door_s = here === OUTSIDE ? 0 : uniform(chance.at(DRAW.seat), low, high) / ROOM_PACE;
+    const to_door_s = here === OUTSIDE ? 0 : uniform(chance.at(DRAW.seat), low, high) / ROOM_PACE.value;
     this.clock.at(time_us + Math.round(to_door_s * SECOND_US), (now_us) => this.atDoor(trip, now_us, chance));
   }
 
@@ -214,7 +212,9 @@ export class HouseCrowd {
     if (next === undefined) return this.arrive(trip, time_us);
     const next_zone_m = (this.plan.doors[next] as typeof door).opening.zone_m;
     const way_m = Math.max(0, this.routes.between_m(index, next) - door.opening.zone_m - next_zone_m);
-    this.clock.at(time_us + Math.round((way_m / ROOM_PACE) * SECOND_US), (now_us) => this.atDoor(trip, now_us, chance));
+    this.clock.at(time_us + Math.round((way_m / ROOM_PACE.value) * SECOND_US), (now_us) =>
+      this.atDoor(trip, now_us, chance),
+    );
   }
 
   private arrive(trip: Trip, time_us: number): void {

@@ -10,7 +10,7 @@ import { exp } from '../../engine/arithmetic.js';
 import type { Stream } from '../../engine/stream.js';
 import { MINUTE_US } from '../../engine/time.js';
 import { hours } from '../arrivals.js';
-import { STAY_SPREAD } from '../figures/household.js';
+import { NIGHT_VISIT, STAY_SPREAD } from '../figures/household.js';
 import { type Calendar, spanHours } from './calendar.js';
 import type { Places } from './places.js';
 import type { Habits } from './schema.js';
@@ -32,8 +32,6 @@ interface Appointment {
 
 /** Of two that overlap the one higher up holds. */
 const RANK = { away: 0, wake: 1, sleep: 2, meal: 3 } as const;
-/** How long somebody who got up at night is in the bathroom, minutes. */
-const NIGHT_VISIT_MIN = 5;
 const PURPOSE = { away: 0, meal: 100, sleep: 200, wakes: 300 } as const;
 
 export class Itinerary {
@@ -178,7 +176,7 @@ export class Itinerary {
         let at_us = start_us;
         for (let k = 0; wakes_per_night > 0; k++) {
           at_us += Math.round(exponential(chance.at(PURPOSE.wakes + k), mean_us));
-          const back_us = at_us + NIGHT_VISIT_MIN * MINUTE_US;
+          const back_us = at_us + NIGHT_VISIT.value * MINUTE_US;
           if (back_us >= end_us) break;
           plan.push({ what: 'wake', start_us: at_us, end_us: back_us, word: 'bathroom' });
           at_us = back_us;

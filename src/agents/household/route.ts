@@ -1,5 +1,6 @@
 /** Which doors lead from one room to another: the shortest way through the house. */
 import { OUTSIDE } from '../crowd-plan.js';
+import { ROOM_WAY } from '../figures/household.js';
 
 export interface RouteDoor {
   readonly from: number;
@@ -8,8 +9,6 @@ export interface RouteDoor {
   readonly at_m?: { readonly x: number; readonly y: number } | undefined;
 }
 
-/** From one door to the next where the plan doesn't say: an ordinary room. */
-export const ROOM_WAY_M = 4;
 /** Nobody goes out into the rain to get from the kitchen to the hall, where there is another way. */
 const OUTSIDE_WAY_M = 1000;
 
@@ -31,7 +30,7 @@ export class Routes {
   /** Way from one door to another through the room between them, metres. */
   between_m(one: number, other: number): number {
     const [a, b] = [this.doors[one]?.at_m, this.doors[other]?.at_m];
-    if (!a || !b) return ROOM_WAY_M;
+    if (!a || !b) return ROOM_WAY.value;
     const [dx, dy] = [a.x - b.x, a.y - b.y];
     return Math.sqrt(dx * dx + dy * dy);
   }
@@ -64,7 +63,7 @@ export class Routes {
         if (next < 0 || done[next]) return;
         const last = way.at(-1);
         const longer =
-          (cost[here] as number) + through + (last === undefined ? ROOM_WAY_M : this.between_m(last, d)) + 1;
+          (cost[here] as number) + through + (last === undefined ? ROOM_WAY.value : this.between_m(last, d)) + 1;
         if (longer >= (cost[next] as number)) return;
         cost[next] = longer;
         ways[next] = [...way, d];

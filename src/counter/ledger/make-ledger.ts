@@ -1,4 +1,5 @@
 /** From what a user chose to a ledger that can be driven. */
+import { hours } from '../../agents/arrivals.js';
 import { CapLedger } from './cap.js';
 import { ConserveLedger } from './conserve.js';
 import { FloorLedger } from './floor.js';
@@ -19,7 +20,7 @@ export function makeLedger(choice: LedgerChoice, house: LedgerHouse): HouseLedge
     case 'cap':
       return new CapLedger(house, choice.at_most);
     case 'reset':
-      return new ResetLedger(house, hoursOf(choice.at), choice.to);
+      return new ResetLedger(house, hours(choice.at), choice.to);
     case 'conserve':
       return new ConserveLedger(house, choice.household ?? null);
     case 'presence':
@@ -27,9 +28,4 @@ export function makeLedger(choice: LedgerChoice, house: LedgerHouse): HouseLedge
     case 'likelihood':
       return new LikelihoodLedger(house, choice.household ?? null, choice.keep);
   }
-}
-
-/** `HH:MM` in hours. */
-function hoursOf(clock: string): number {
-  return Number(clock.slice(0, 2)) + Number(clock.slice(3, 5)) / 60;
 }

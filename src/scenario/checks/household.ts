@@ -6,9 +6,7 @@ import type { Finding, KeyPath } from '../issue.js';
 import { checkManners, checkNamesOf } from './household-names.js';
 import { OUTSIDE, type Outline, finding, unknownName } from './outline.js';
 import { type HousePlaces, placesOf } from './places.js';
-
-/** Shares are written with a few digits; thirds as 0.333333 are close enough. */
-const SHARE_TOLERANCE = 1e-5;
+import { checkShares } from './shares.js';
 
 type OutlineHousehold = Exclude<NonNullable<Outline['household']>, string>;
 
@@ -61,7 +59,7 @@ function checkHabits(outline: Outline): Finding[] {
         const at = [...path, 'moves', i];
         return [
           ...unknownPlace(places, row?.after, true, [...at, 'after']),
-          ...sharesOf(row?.go, [...at, 'go']),
+          ...checkShares(row?.go, [...at, 'go']),
           ...(row?.go ?? []).flatMap((one, k) => unknownPlace(places, one?.to, true, [...at, 'go', k, 'to'])),
         ];
       }),
@@ -143,8 +141,8 @@ function checkOthers(
       const [low, high] = one?.group_of ?? [];
       return [
         ...(one?.who ?? []).flatMap((who, k) => unknownName('walker', who?.who, walkers, [...path, 'who', k, 'who'])),
-        ...sharesOf(one?.who, [...path, 'who']),
-        ...sharesOf(one?.rooms, [...path, 'rooms']),
+        ...checkShares(one?.who, [...path, 'who']),
+        ...checkShares(one?.rooms, [...path, 'rooms']),
         ...(one?.rooms ?? []).flatMap((room, k) => {
           const where = [...path, 'rooms', k, 'room'];
           const missing = place(room?.room, where);
@@ -239,16 +237,4 @@ function noWay(
 /** A span of the clock that ends when it begins. */
 function noSpan(from: string | undefined, to: string | undefined, path: KeyPath): Finding[] {
   return from !== undefined && from === to ? [finding(path, { code: 'no_span', at: from })] : [];
-}
-
-function sharesOf(
-  rows: readonly ({ readonly share?: number | undefined } | undefined)[] | undefined,
-  path: KeyPath,
-): Finding[] {
-  let sum = 0;
-  for (const row of rows ?? [undefined]) {
-    if (row?.share === undefined) return [];
-    sum += row.share;
-  }
-  return Math.abs(sum - 1) <= SHARE_TOLERANCE ? [] : [finding(path, { code: 'shares_sum', sum }, 'key')];
 }

@@ -10,9 +10,7 @@ import {
   type OutlineWalker,
   finding,
 } from './outline.js';
-
-/** Shares are written with a few digits; thirds as 0.333333 are close enough. */
-const SHARE_TOLERANCE = 1e-5;
+import { checkShares } from './shares.js';
 
 export function checkTraffic(outline: Outline): Finding[] {
   // A household's doors have no traffic of their own.
@@ -22,7 +20,7 @@ export function checkTraffic(outline: Outline): Finding[] {
     const path = ['doors', i, 'traffic'];
     return [
       ...checkArrivals(door.traffic, path),
-      ...checkShares(door.traffic, path),
+      ...checkShares(door.traffic.mix, [...path, 'mix']),
       ...checkKinds(outline, door.traffic, path),
       ...checkBreadths(outline, door, path),
       ...checkStart(outline, door, ['doors', i]),
@@ -95,15 +93,6 @@ function checkArrivals(traffic: OutlineTraffic, path: KeyPath): Finding[] {
       ? [finding([...path, 'arrivals_per_hour', i, 'from'], { code: 'clock_order', earlier, later })]
       : [];
   });
-}
-
-function checkShares(traffic: OutlineTraffic, path: KeyPath): Finding[] {
-  let sum = 0;
-  for (const entry of traffic.mix ?? [undefined]) {
-    if (entry?.share === undefined) return [];
-    sum += entry.share;
-  }
-  return Math.abs(sum - 1) <= SHARE_TOLERANCE ? [] : [finding([...path, 'mix'], { code: 'shares_sum', sum }, 'key')];
 }
 
 function checkKinds(outline: Outline, traffic: OutlineTraffic, path: KeyPath): Finding[] {

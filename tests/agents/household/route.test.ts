@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
-import { ROOM_WAY_M, type RouteDoor, Routes } from '../../../src/agents/household/route.js';
+import { ROOM_WAY } from '../../../src/agents/figures/household.js';
+import { type RouteDoor, Routes } from '../../../src/agents/household/route.js';
 
 const door = (from: number, to: number, x?: number, y = 0): RouteDoor =>
   x === undefined ? { from, to } : { from, to, at_m: { x, y } };
@@ -44,7 +45,7 @@ test('two doors nearby are shorter than one at the far end of a long room', () =
 });
 
 test('where the plan says nothing a room is an ordinary one', () => {
-  expect(new Routes(2, [door(0, 1), door(1, 0)]).between_m(0, 1)).toBe(ROOM_WAY_M);
+  expect(new Routes(2, [door(0, 1), door(1, 0)]).between_m(0, 1)).toBe(ROOM_WAY.value);
 });
 
 test('over random houses: a way is a chain of doors from start to goal that visits no room twice', () => {
