@@ -7,6 +7,7 @@ import type { Visit } from '../src/agents/visit.js';
 import { LogicHost } from '../src/counter/host.js';
 import type { Direction, Logic } from '../src/counter/logic.js';
 import { makeLogic } from '../src/counter/make-logic.js';
+import type { LogicChoice } from '../src/counter/schema.js';
 import { Stream } from '../src/engine/stream.js';
 import type { Design } from '../src/scenario/schema.js';
 import { Inputs } from '../src/sensors/inputs.js';
@@ -64,7 +65,7 @@ export function record(design: Design): Recording {
   const changes: LevelChange[] = [];
   sense(design, doorStream, episodes, (time_us, mask) => changes.push({ time_us, mask }));
 
-  const logic = makeLogic(design.logics[0]!, design.tables);
+  const logic = makeLogic(design.logics[0] as LogicChoice, design);
   const tallies: Tally[] = [];
   decide(logic, changes, (time_us, direction) => tallies.push({ time_us, direction }));
   return { design, doorStream, barriers, logic, episodes, visits, changes, tallies };

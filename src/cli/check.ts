@@ -163,7 +163,7 @@ function ladderText(design: Design, { rangers }: DoorFacts, rows: readonly Ladde
 
 function logicsText(design: Design, paint: Paint): string {
   const defeats = design.logics.map((choice) => {
-    const { name, defeated_by } = makeLogic(choice, design.tables);
+    const { name, defeated_by } = makeLogic(choice, design);
     return folded(`${plain(name)}: ${plain(defeated_by)}`, '  ');
   });
   const tables = design.logics.flatMap((choice) => {

@@ -32,7 +32,7 @@ export function logicInfo(): readonly LogicInfo[] {
       defeated_by:
         use === 'table'
           ? 'Whatever its rules do not foresee; a table can say it under `defeated_by`.'
-          : makeLogic(logicSchema.parse({ use }), {}).defeated_by,
+          : makeLogic(logicSchema.parse({ use }), { tables: {} }).defeated_by,
     };
   });
 }

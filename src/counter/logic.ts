@@ -3,6 +3,8 @@
  *
  * The host gives one input per instant: the time and the level of *every* beam of the door, whether one changed or
  * several. `state` is opaque to the host and must not be mutated: a step returns the next one.
+ *
+ * A logic of another make, a program that keeps its state to itself, is an {@link OutsideLogic}: host.ts drives both.
  */
 
 /** From `from` to `to` is forward (+y). */
@@ -16,7 +18,12 @@ export interface LogicInput {
   readonly time_us: number;
   /** One level per beam, in the door's order of beams. */
   readonly levels: readonly Level[];
+  /** The last reading of each beam; only for logics that ask for `readings`. */
+  readonly readings?: Readings | undefined;
 }
+
+/** Per beam, whole micrometres; null without echo, before the first reading, and for a light barrier. */
+export type Readings = readonly (number | null)[];
 
 export interface LogicStep<State> {
   readonly state: State;
@@ -26,14 +33,20 @@ export interface LogicStep<State> {
   readonly wake_us?: number | undefined;
 }
 
-export interface Logic<State = unknown> {
+/** What is known of a logic before it counts. */
+export interface LogicAbout {
   readonly name: string;
   /** How long after a body has left the doorway zone a tally of its passage may still come, microseconds, below 2³¹. */
   readonly latency_us: number;
   /** How many beams the logic expects; the design's doors must have as many. */
   readonly beams: number;
+  /** Whether it wants an input at every reading of a ranger too, not only when a level changes. */
+  readonly readings?: boolean | undefined;
   /** One sentence on what defeats it, for reports. */
   readonly defeated_by: string;
+}
+
+export interface Logic<State = unknown> extends LogicAbout {
   initial(): State;
   step(state: State, input: LogicInput): LogicStep<State>;
   /** Short label of a state for traces and pictures. */

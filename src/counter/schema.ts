@@ -44,3 +44,29 @@ export const logicSchema = z.discriminatedUnion('use', [
   }),
 ]);
 export type LogicChoice = z.infer<typeof logicSchema>;
+
+const sha256 = z
+  .string()
+  .regex(/^[0-9a-f]{64}$/)
+  .meta({ description: 'SHA-256 of its code.' });
+
+/**
+ * Logics of the user's own that are code. A scenario can't name them, for a scenario is data and safe to run: they
+ * are named where a run is started, and a design records which they were.
+ */
+export const outsideLogicSchema = z.discriminatedUnion('use', [
+  z.strictObject({
+    use: z.literal('module').meta({ description: 'A TypeScript or JavaScript file of your own.' }),
+    name: logicName,
+    file: z.string().min(1).max(500).meta({ description: 'Name of the file, without its folder.' }),
+    sha256: sha256.optional(),
+  }),
+  z.strictObject({
+    use: z.literal('process').meta({ description: 'A program of your own that is run beside.' }),
+    name: logicName,
+    command: z.string().min(1).max(1000).meta({ description: 'The program and its arguments, as they were given.' }),
+    sha256: sha256.optional(),
+  }),
+]);
+export type OutsideChoice = z.infer<typeof outsideLogicSchema>;
+export type AnyChoice = LogicChoice | OutsideChoice;

@@ -13,7 +13,7 @@ import { controllerSchema } from '../sensors/controllers/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
 import { surroundingsSchema } from '../sensors/surroundings.js';
 import { BARE_LEDGERS, calibrationSchema, ledgerSchema } from '../counter/ledger/schema.js';
-import { logicSchema } from '../counter/schema.js';
+import { logicSchema, outsideLogicSchema } from '../counter/schema.js';
 import { presenceSchema } from '../sensors/presence/schema.js';
 import { effortKeys } from './effort-schema.js';
 import { targetSchema } from '../score/schema.js';
@@ -206,7 +206,7 @@ export const designSchema = z.strictObject({
   household: householdSchema.optional().meta({ description: 'Who lives in the house.' }),
   doors: z.array(designDoorSchema).min(1).max(50).meta({ description: 'The doors.' }),
   logics: z
-    .array(logicSchema.and(z.object({ name: z.string() })))
+    .array(z.union([logicSchema, outsideLogicSchema]).and(z.object({ name: z.string() })))
     .min(1)
     .max(20)
     .meta({ description: 'Counting logics; the first gives the headline.' }),

@@ -7,14 +7,29 @@ import type { Stream } from '../engine/stream.js';
 import type { Controller } from './controllers/schema.js';
 import type { Edge } from './edge.js';
 
-/** Receives the levels of all of a door's beams, as bits, whenever one has changed. Beam 0 is bit 0. */
-export type LevelSink = (time_us: number, mask: number, before: number) => void;
+/**
+ * Receives the levels of all of a door's beams, as bits, whenever one has changed. Beam 0 is bit 0. Where readings are given
+ * in, it is called at each of them too, with the last of every beam: whole micrometres, null without any or without echo.
+ */
+export type LevelSink = (
+  time_us: number,
+  mask: number,
+  before: number,
+  readings: readonly (number | null)[] | undefined,
+) => void;
+
+/** From here on a change is a reading: its beam, and its micrometres above that. */
+const READING = 16;
 
 export class Inputs {
   private readonly period_us: number;
   private readonly phase_us: number;
   private reported = 0;
-  /** Changes not given on yet, in order of the instant they are known: instants, and beam · 2 + level. */
+  private readings: (number | null)[] = [];
+  /**
+   * Changes not given on yet, in order of the instant they are known: instants, and beam · 2 + level; of a reading
+   * READING + beam + 8 · (micrometres + 1).
+   */
   private readonly instants: number[] = [];
   private readonly changes: number[] = [];
 
@@ -30,12 +45,17 @@ export class Inputs {
 
   /** The next edge of a light barrier. */
   edge(edge: Edge): void {
-    this.keep(this.readingOf(edge.time_us), edge);
+    this.keep(this.readingOf(edge.time_us), edge.beam * 2 + edge.level);
   }
 
   /** The next edge of a ranger: it is known when it happens. */
   known(edge: Edge): void {
-    this.keep(edge.time_us, edge);
+    this.keep(edge.time_us, edge.beam * 2 + edge.level);
+  }
+
+  /** The next reading of a ranger, told before the edge it makes. @param distance_um whole micrometres, −1 without echo */
+  reading(beam: number, time_us: number, distance_um: number): void {
+    this.keep(time_us, READING + beam + 8 * (distance_um + 1));
   }
 
   /** No edge before `until_us` is still to come: what is known by then is given on. */
@@ -46,15 +66,25 @@ export class Inputs {
       const instant = instants[n] as number;
       const before = this.reported;
       let mask = before;
+      let read = false;
       // Everything of one instant is one input; of two changes of one beam the later holds.
       for (; n < instants.length && instants[n] === instant; n++) {
         const change = changes[n] as number;
+        if (change >= READING) {
+          if (!read) this.readings = [...this.readings];
+          read = true;
+          const beam = (change - READING) % 8;
+          const above = (change - READING - beam) / 8;
+          while (this.readings.length <= beam) this.readings.push(null);
+          this.readings[beam] = above === 0 ? null : above - 1;
+          continue;
+        }
         const bit = 1 << (change >> 1);
         mask = (change & 1) === 1 ? mask | bit : mask & ~bit;
       }
-      if (mask === before) continue;
+      if (mask === before && !read) continue;
       this.reported = mask;
-      this.sink(instant, mask, before);
+      this.sink(instant, mask, before, read ? this.readings : undefined);
     }
     if (n === 0) return;
     for (let i = n; i < instants.length; i++) {
@@ -68,7 +98,7 @@ export class Inputs {
   }
 
   /** Edges come nearly in order: the place is found from the end. */
-  private keep(instant: number, { beam, level }: Edge): void {
+  private keep(instant: number, change: number): void {
     const { instants, changes } = this;
     let i = instants.length;
     for (; i > 0 && (instants[i - 1] as number) > instant; i--) {
@@ -76,7 +106,7 @@ export class Inputs {
       changes[i] = changes[i - 1] as number;
     }
     instants[i] = instant;
-    changes[i] = beam * 2 + level;
+    changes[i] = change;
   }
 
   /** The first instant at or after a time at which inputs are read. */

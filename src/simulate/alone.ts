@@ -1,5 +1,5 @@
 /** Parties through a door one after the other, so far apart that each is over and forgotten before the next. */
-import type { Logic } from '../counter/logic.js';
+import type { AnyLogic } from '../counter/host.js';
 import type { Stream } from '../engine/stream.js';
 import { MINUTE_US, SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
@@ -15,7 +15,7 @@ import { intervalFacts, roundTimes } from './ranger-facts-scan.js';
 const REST_US = MINUTE_US;
 
 /** How long after a visit nobody may come, so that the logic starts afresh, microseconds. */
-export function restAfter_us(choice: Design['logics'][number], logic: Logic): number {
+export function restAfter_us(choice: Design['logics'][number], logic: AnyLogic): number {
   // How long a built-in logic may wait for something; a table says it in its latency.
   const timeout_ms = 'timeout_ms' in choice ? choice.timeout_ms : 0;
   const hold_off_ms = 'hold_off_ms' in choice ? choice.hold_off_ms : 0;
@@ -53,7 +53,7 @@ export function spacedOut(
 export function runAlone(
   design: Design,
   door: DesignDoor,
-  logic: Logic,
+  logic: AnyLogic,
   parties: readonly PartyAlone[],
   noise: Stream,
 ): DoorRecord {

@@ -5,6 +5,7 @@
  * Jeffreys' posterior of a share (Jeffreys, Theory of Probability, 1961; from memory): none is ever thought impossible.
  */
 import type { Calibration } from '../counter/ledger/schema.js';
+import type { OutsideLogics } from '../counter/make-logic.js';
 import type { Design } from '../scenario/schema.js';
 import type { DoorCounts } from '../score/door-counts.js';
 import { type NetErrors, noNetErrors } from '../score/net-errors.js';
@@ -14,15 +15,19 @@ import { runReplicate } from './replicate.js';
 /** Replicates that are run to learn from. */
 export const CALIBRATIONS = 2;
 
-/** The design with the rates its ledgers need: itself where none needs any, or all are there. */
-export function calibrated(design: Design): Design {
+/**
+ * The design with the rates its ledgers need: itself where none needs any, or all are there.
+ *
+ * @param outside gives the logics that are code of the user's own
+ */
+export function calibrated(design: Design, outside?: OutsideLogics): Design {
   if (!design.ledgers.some(({ use }) => use === 'likelihood')) return design;
   const pairs = design.doors.flatMap((door) => design.logics.map((logic) => [door.name, logic.name] as const));
   if (pairs.every(([door, logic]) => ratesOf(design, door, logic) !== null)) return design;
   const plain: Design = { ...design, ledgers: [{ use: 'raw', name: 'raw' }] };
   const records = Array.from(
     { length: CALIBRATIONS },
-    (_, n) => runReplicate(plain, n + 1, {}, undefined, 'calibration').record,
+    (_, n) => runReplicate(plain, n + 1, {}, { purpose: 'calibration', outside }).record,
   );
   const calibration = design.logics.flatMap((logic, l) =>
     ratesOfDoors(design.doors.map((_, d) => records.map(({ doors }) => doors[d]!.logics[l]!))).map((rates, d) => ({

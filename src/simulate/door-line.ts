@@ -1,32 +1,29 @@
 /** One door's part of the way through: visits in, and shadows, edges, levels, tallies and scores out. */
 import type { Body } from '../agents/body.js';
-import { WEEKDAYS } from '../agents/household/schema.js';
 import type { Passage } from '../agents/motion/passage.js';
 import type { Visit } from '../agents/visit.js';
-import { hours } from '../agents/arrivals.js';
-import { LogicHost } from '../counter/host.js';
-import type { Direction, Level, Logic } from '../counter/logic.js';
+import type { AnyLogic, HostSnapshot } from '../counter/host.js';
+import type { Readings } from '../counter/logic.js';
 import type { Stream } from '../engine/stream.js';
 import { SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
-import { DoorCounter } from '../score/door-counts.js';
-import { DoorScorer } from '../score/door-scorer.js';
-import { DriftTrack } from '../score/drift-bands.js';
-import { HourlyTrack } from '../score/hourly.js';
+import type { DriftTrack } from '../score/drift-bands.js';
+import type { HourlyTrack } from '../score/hourly.js';
 import type { DoorRecord } from '../score/metrics.js';
-import { trueNetOf } from '../score/truth.js';
 import { Restarts } from '../sensors/controllers/restarts.js';
-import { Inputs } from '../sensors/inputs.js';
 import type { Shadow } from '../sensors/door-sensors.js';
-import { isBarrier } from '../sensors/mounted.js';
+import { Inputs } from '../sensors/inputs.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
+import { isBarrier } from '../sensors/mounted.js';
+import type { CountHooks } from './door-count.js';
+import { DoorCount } from './door-count.js';
 import { clockOf, controllerOf, mountedBeams, readingDelay } from './plan.js';
 import { RestartGate } from './restart-gate.js';
 import { shadowOf } from './shadow.js';
 
-export interface DoorHooks {
-  edge?(beam: number, time_us: number, level: Level): void;
-  tally(logic: number, time_us: number, direction: Direction): void;
+export interface LineHooks extends CountHooks {
+  /** Somebody enters an empty doorway at `start_us`: where each logic stands then can be asked for. */
+  opens?(start_us: number, snapshots: () => HostSnapshot[]): void;
 }
 
 /** What a door needs to know of the rangers that the house reads. */
@@ -43,27 +40,24 @@ export class DoorLine {
   private readonly inputs: Inputs;
   /** Null for a controller that never restarts. */
   private readonly gate: RestartGate | null;
-  private readonly hosts: readonly LogicHost[];
-  private readonly scorers: readonly DoorScorer[];
-  private readonly counters: readonly DoorCounter[];
-  readonly drift: readonly DriftTrack[];
-  readonly hourly: HourlyTrack;
-  private readonly breaks: number[];
+  private readonly count: DoorCount;
   /** Visits that overlap in time, and when the last of them leaves. */
   private episode: Shadow[] = [];
   private episodeStart = 0;
   private episodeEnd = -Infinity;
-  private readonly longestLatency: number;
   private readonly rangers: DoorRangers;
   private readonly delay_us: number;
 
-  /** @param rangers of the house; they are brought up to date before this door is asked for anything */
+  /**
+   * @param logics of this door, in the design's order
+   * @param rangers of the house; they are brought up to date before this door is asked for anything
+   */
   constructor(
     design: Design,
     door: DesignDoor,
-    logics: readonly Logic[],
+    logics: readonly AnyLogic[],
     replicate: Stream,
-    hooks: DoorHooks,
+    private readonly hooks: LineHooks,
     rangers: DoorRangers | null,
   ) {
     const clock_us = clockOf(design);
@@ -72,45 +66,41 @@ export class DoorLine {
       replicate.child('door', door.name),
       clock_us,
     );
-    this.breaks = door.beams.map(() => 0);
+    this.rangers = rangers ?? NO_RANGERS;
+    this.delay_us = Math.max(readingDelay(design, door), this.rangers.delay_us(design.doors.indexOf(door)));
+    const count = new DoorCount(design, door, logics, this.delay_us, hooks);
+    this.count = count;
     const controller = controllerOf(design, door);
     const chance = replicate.child('controller', door.controller);
+    const input = (time_us: number, mask: number, before: number, readings: Readings | undefined): void =>
+      count.input(time_us, mask, before, readings);
     const gate =
       controller.restarts_per_week > 0
         ? new RestartGate(new Restarts(controller, chance.child('restarts'), clock_us), {
-            levels: (time, mask, before) => this.levels(time, mask, before, hooks),
-            down: (time) => this.wakesUntil(time),
-            up: (time, mask, before) => {
-              this.told(time, mask, before, hooks);
-              for (const host of this.hosts) host.reset(time, mask);
-            },
+            levels: input,
+            down: (time_us) => count.timers(time_us),
+            up: (time_us, mask, before) => count.restart(time_us, mask, before),
           })
         : null;
     this.gate = gate;
     this.inputs = new Inputs(
       controller,
       chance,
-      gate ? (time, mask) => gate.input(time, mask) : (time, mask, before) => this.levels(time, mask, before, hooks),
+      gate ? (time_us, mask, _before, readings) => gate.input(time_us, mask, readings) : input,
     );
-    this.counters = logics.map(() => new DoorCounter());
-    this.drift = logics.map(() => new DriftTrack(clock_us));
-    this.hourly = new HourlyTrack(clock_us, hours(design.starts_at), WEEKDAYS.indexOf(design.starts_on));
-    this.rangers = rangers ?? NO_RANGERS;
-    this.delay_us = Math.max(readingDelay(design, door), this.rangers.delay_us(design.doors.indexOf(door)));
-    this.scorers = logics.map(
-      (logic, l) => new DoorScorer(logic.latency_us + this.delay_us, this.counters[l] as DoorCounter),
-    );
-    this.hosts = logics.map(
-      (logic, l) =>
-        new LogicHost(logic, {
-          onTally: (time_us, direction) => {
-            (this.scorers[l] as DoorScorer).tally(time_us, direction);
-            (this.drift[l] as DriftTrack).tallied(time_us, direction === 'forward' ? 1 : -1);
-            hooks.tally(l, time_us, direction);
-          },
-        }),
-    );
-    this.longestLatency = Math.max(...logics.map((logic) => logic.latency_us));
+  }
+
+  get drift(): readonly DriftTrack[] {
+    return this.count.drift;
+  }
+
+  get hourly(): HourlyTrack {
+    return this.count.hourly;
+  }
+
+  /** Whether any of its logics asks for readings. */
+  get wantsReadings(): boolean {
+    return this.count.wantsReadings;
   }
 
   /** The next visit; visits come in order of entering. */
@@ -119,18 +109,21 @@ export class DoorLine {
       this.flush();
       this.settle(visit.enter_us);
       this.episodeStart = visit.enter_us;
+      this.hooks.opens?.(visit.enter_us, () => this.count.snapshots());
     }
     this.episode.push(shadowOf(visit, body, passage, this.barriers.paths));
     this.episodeEnd = Math.max(this.episodeEnd, visit.leave_us);
-    for (const scorer of this.scorers) scorer.visit(visit);
-    if (visit.cross_us === null) return;
-    for (const track of this.drift) track.crossed(visit.cross_us, trueNetOf(visit));
-    this.hourly.crossed(visit.cross_us, visit.direction === 'forward', visit.persons);
+    this.count.visit(visit);
   }
 
   /** An edge of one of the door's rangers; edges may come before the visits that cause them are flushed. */
-  rangerEdge(beam: number, time_us: number, level: Level): void {
+  rangerEdge(beam: number, time_us: number, level: 0 | 1): void {
     this.inputs.known({ time_us, beam, level });
+  }
+
+  /** A reading of one of them, for logics that ask for readings. @param distance_um whole micrometres, −1 without echo */
+  rangerReading(beam: number, time_us: number, distance_um: number): void {
+    this.inputs.reading(beam, time_us, distance_um);
   }
 
   /** No visit before `time_us` is still to come. Gives back the time up to which everything is said. */
@@ -153,10 +146,10 @@ export class DoorLine {
     this.flush();
     const end = this.end_us(clock_us);
     this.settle(end);
-    this.gate?.until(end + this.longestLatency);
-    if (this.gate?.down !== true) this.wakesUntil(end + this.longestLatency);
-    for (const scorer of this.scorers) scorer.close();
-    return { logics: this.counters.map((counter) => counter.counts()), breaks: this.breaks, unmet_parties };
+    const last = end + this.count.latency_us;
+    this.gate?.until(last);
+    if (this.gate?.down !== true) this.count.timers(last);
+    return { logics: this.count.close(), breaks: this.count.breaks, unmet_parties };
   }
 
   private flush(): void {
@@ -170,27 +163,7 @@ export class DoorLine {
     for (const edge of this.barriers.edgesUntil(until_us)) this.inputs.edge(edge);
     this.inputs.settle(until_us);
     this.gate?.until(until_us - 1);
-    if (this.gate?.down !== true) this.wakesUntil(until_us - 1);
-    for (const scorer of this.scorers) scorer.advance(until_us);
-  }
-
-  private wakesUntil(until_us: number): void {
-    for (const host of this.hosts) host.finish(until_us);
-  }
-
-  private levels(time_us: number, mask: number, before: number, hooks: DoorHooks): void {
-    this.told(time_us, mask, before, hooks);
-    for (const host of this.hosts) host.inputMask(time_us, mask);
-  }
-
-  /** What changed since the controller last looked is counted and told. */
-  private told(time_us: number, mask: number, before: number, hooks: DoorHooks): void {
-    const changed = mask ^ before;
-    for (let beam = 0; beam < this.breaks.length; beam++) {
-      if ((changed & (1 << beam)) === 0) continue;
-      const level: Level = (mask & (1 << beam)) !== 0 ? 1 : 0;
-      if (level === 1) this.breaks[beam]!++;
-      hooks.edge?.(beam, time_us, level);
-    }
+    if (this.gate?.down !== true) this.count.timers(until_us - 1);
+    this.count.advance(until_us);
   }
 }

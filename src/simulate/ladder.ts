@@ -6,12 +6,13 @@
  * Spurious breaks are left out: they come with time, not with height.
  */
 import type { Walker } from '../agents/schema.js';
-import { makeLogic } from '../counter/make-logic.js';
-import type { Logic } from '../counter/logic.js';
+import type { AnyLogic } from '../counter/host.js';
+import type { OutsideLogics } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import type { Design, DesignBeam, DesignDoor } from '../scenario/schema.js';
 import { wrongOf } from '../score/door-counts.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
+import { logicsAt } from './logics-at.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone } from './parties.js';
 import type { Sensor } from '../sensors/schema.js';
@@ -49,6 +50,8 @@ export interface LadderOptions {
   readonly walkers?: Readonly<Record<string, Walker>>;
   /** Instead of the dozen heights, metres; the design's own is not added. */
   readonly heights_m?: readonly number[];
+  /** Gives the logics that are code of the user's own. */
+  readonly outside?: OutsideLogics | undefined;
 }
 
 /** Closest together where it matters most, between a child's head and a man's hip. */
@@ -73,7 +76,7 @@ export const LADDER_ROD = {
 export function heightLadder(design: Design, door: DesignDoor, options: LadderOptions = {}): LadderRow[] {
   const choice = design.logics[0];
   if (!choice) throw new RangeError('heightLadder: the design has no logic');
-  const logic = makeLogic(choice, design.tables);
+  const logic = logicsAt(design, door, options.outside)[0] as AnyLogic;
   const stream = Stream.root(String(design.seed)).child('ladder', door.name);
   const walkers: Readonly<Record<string, Walker>> = options.walkers ?? { ...design.walkers, 'test rod': LADDER_ROD };
   const names = options.walkers ? Object.keys(options.walkers) : ['adult', 'child', 'test rod'];
@@ -171,7 +174,7 @@ function quiet(sensor: Sensor): Sensor {
 
 function runCrowd(
   { design, door }: Mounted,
-  logic: Logic,
+  logic: AnyLogic,
   crowd: readonly PartyAlone[],
   who: string,
   stream: Stream,

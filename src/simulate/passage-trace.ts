@@ -8,10 +8,11 @@
 import type { MixKind } from '../agents/schema.js';
 import { THROUGH_ONLY } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
-import { LogicHost } from '../counter/host.js';
+import type { AnyLogic, DoorHost } from '../counter/host.js';
+import { hostOf } from '../counter/host.js';
 import { levelsOf } from '../counter/levels.js';
-import type { Direction, Level, Logic } from '../counter/logic.js';
-import { makeLogic } from '../counter/make-logic.js';
+import type { Direction, Level, Readings } from '../counter/logic.js';
+import type { OutsideLogics } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import { HOUR_US, SECOND_US } from '../engine/time.js';
 import { nearest } from '../engine/nearest.js';
@@ -28,6 +29,7 @@ import { Barriers } from '../sensors/light-barrier/barriers.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
 import { houseRangers } from './house-rangers.js';
+import { logicsAt } from './logics-at.js';
 import { controllerOf, hasRangers, mountedBeams, readingDelay } from './plan.js';
 import { shadowOf } from './shadow.js';
 import { walkersKnown } from './walkers-known.js';
@@ -142,7 +144,7 @@ const AFTER_US = 30 * SECOND_US;
  *
  * @throws {NoSuchPassage} when the door, the walker or the number is not there, or what only goes through is to do more
  */
-export function tracePassage(design: Design, choice: PassageChoice): PassageTrace {
+export function tracePassage(design: Design, choice: PassageChoice, outside?: OutsideLogics): PassageTrace {
   const door = doorOf(design, choice.door);
   const { who, kind, direction = 'forward', number = 1 } = choice;
   checkWalker(design, who, kind);
@@ -153,7 +155,7 @@ export function tracePassage(design: Design, choice: PassageChoice): PassageTrac
   const sent = partiesAlone(door, design.walkers, { who, kind, forward_share: shareOf(direction) }, 1, stream);
   const before_us = hasRangers(design) ? BEFORE_WITH_RANGERS_US : BEFORE_US;
   const party = retimed(sent[0] as PartyAlone, before_us);
-  return traceParty(design, door, { who, kind, direction, number }, party, before_us, stream);
+  return traceParty(design, door, { who, kind, direction, number }, party, before_us, { stream, outside });
 }
 
 function shareOf(direction: Direction): number {
@@ -191,7 +193,7 @@ function traceParty(
   chosen: Chosen,
   party: PartyAlone,
   before_us: number,
-  stream: Stream,
+  { stream, outside }: { readonly stream: Stream; readonly outside: OutsideLogics | undefined },
 ): PassageTrace {
   const mounted = mountedBeams(design, door);
   const barriers = new Barriers(mounted.filter(isBarrier), stream.child('door', door.name));
@@ -210,7 +212,9 @@ function traceParty(
       reads.known({ time_us, beam, level });
     },
     reading: (at, beam, time_us, distance_um) => {
-      if (at === index && time_us >= before_us)
+      if (at !== index) return;
+      if (wanted) reads.reading(beam, time_us, distance_um);
+      if (time_us >= before_us)
         readings.push({
           time_us: time_us - before_us,
           beam,
@@ -219,12 +223,12 @@ function traceParty(
     },
   });
   const delay_us = Math.max(readingDelay(design, door), rangers?.delay_us(index) ?? 0);
-  const logics = design.logics.map(
-    (logic) => new LogicTracer(makeLogic(logic, design.tables), party, delay_us, before_us),
-  );
-  const reads = new Inputs(controller, stream.child('controller', controller.name), (time, mask) => {
-    inputs.push({ time_us: time - before_us, levels: levelsOf(mask, door.beams.length) });
-    for (const logic of logics) logic.input(time, mask);
+  const logics = logicsAt(design, door, outside).map((logic) => new LogicTracer(logic, party, delay_us, before_us));
+  const wanted = logics.some(({ wantsReadings }) => wantsReadings);
+  const reads = new Inputs(controller, stream.child('controller', controller.name), (time, mask, before, read) => {
+    const changed = mask !== before;
+    if (changed) inputs.push({ time_us: time - before_us, levels: levelsOf(mask, door.beams.length) });
+    for (const logic of logics) logic.input(time, mask, changed, read);
   });
 
   const end_us = Math.max(...party.map(({ visit }) => visit.leave_us)) + AFTER_US + delay_us;
@@ -271,14 +275,15 @@ function traceParty(
 
 /** One logic with its own score of the party's visits. */
 class LogicTracer {
-  private readonly host: LogicHost;
+  private readonly host: DoorHost;
+  private readonly start: string;
   private readonly scorer: DoorScorer;
   private readonly steps: TracedStep[] = [];
   private readonly verdicts = new Map<number, Verdict>();
   private of_nobody = 0;
 
   constructor(
-    private readonly logic: Logic,
+    private readonly logic: AnyLogic,
     private readonly party: PartyAlone,
     delay_us: number,
     private readonly before_us: number,
@@ -288,15 +293,20 @@ class LogicTracer {
       nobody: () => void this.of_nobody++,
     });
     for (const { visit } of party) this.scorer.visit(visit);
-    this.host = new LogicHost(logic, {
+    this.host = hostOf(logic, {
       onTally: (time_us, direction) => this.scorer.tally(time_us, direction),
       trace: ({ time_us, label, tallies, wake }) =>
         this.steps.push({ time_us: time_us - this.before_us, state: label, tallies, timeout: wake }),
     });
+    this.start = this.host.snapshot().label;
   }
 
-  input(time_us: number, mask: number): void {
-    this.host.inputMask(time_us, mask);
+  get wantsReadings(): boolean {
+    return this.logic.readings === true;
+  }
+
+  input(time_us: number, mask: number, changed: boolean, readings: Readings | undefined): void {
+    if (changed || this.logic.readings === true) this.host.inputMask(time_us, mask, readings);
   }
 
   close(end_us: number): TracedLogic {
@@ -305,7 +315,7 @@ class LogicTracer {
     const none: Verdict = { forward: 0, backward: 0, nothing: 0, extra: 0, net: 0 };
     return {
       logic: this.logic.name,
-      start: this.logic.label(this.logic.initial()),
+      start: this.start,
       steps: this.steps,
       verdicts: this.party.map(({ visit }) => this.verdicts.get(visit.body) ?? none),
       of_nobody: this.of_nobody,

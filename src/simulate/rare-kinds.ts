@@ -7,8 +7,8 @@
  * neighbours in the doorway do to it is left out.
  */
 import type { MixKind, PassageKind } from '../agents/schema.js';
-import type { Logic } from '../counter/logic.js';
-import { makeLogic } from '../counter/make-logic.js';
+import type { AnyLogic } from '../counter/host.js';
+import type { OutsideLogics } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import { HOUR_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
@@ -17,6 +17,7 @@ import type { RareKind } from '../score/causes.js';
 import { type CaseCounts, type DoorCounts, type KindCounts, wrongOf } from '../score/door-counts.js';
 import { ratioEstimate, sum, zeroEstimate } from '../score/estimates.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
+import { logicsAt } from './logics-at.js';
 import { partiesAlone } from './parties.js';
 import { hasRangers } from './plan.js';
 import { walkersKnown } from './walkers-known.js';
@@ -40,7 +41,11 @@ const LONE = ['through', 'turn-back', 'linger', 'reach', 'abreast', 'close-behin
  *
  * @param replicates of each door, with the first logic
  */
-export function rareKinds(design: Design, replicates: readonly (readonly DoorCounts[])[]): RareKind[][] {
+export function rareKinds(
+  design: Design,
+  replicates: readonly (readonly DoorCounts[])[],
+  outside?: OutsideLogics,
+): RareKind[][] {
   const known = walkersKnown(design);
   const rare = design.doors.map((door, d) =>
     kindsSeen(door.traffic.mix, replicates[d] ?? []).flatMap(({ who, kind, cases }) => {
@@ -52,7 +57,7 @@ export function rareKinds(design: Design, replicates: readonly (readonly DoorCou
   const share = Math.floor(most / rare.flat().length);
   const parties = Math.max(FEWEST_OF_A_KIND, Math.min(MOST_OF_A_KIND, share));
   return design.doors.map((door, d) =>
-    (rare[d] ?? []).map(({ who, kind }) => oversampled(design, door, who, kind, parties)),
+    (rare[d] ?? []).map(({ who, kind }) => oversampled(design, door, who, kind, { parties, outside })),
   );
 }
 
@@ -60,16 +65,19 @@ function isLone(kind: PassageKind): kind is (typeof LONE)[number] {
   return LONE.some((one) => one === kind);
 }
 
-/** About 20 µs a party with light barriers, 2 ms with two rangers. @param parties how many, at least 40 */
+/** About 20 µs a party with light barriers, 2 ms with two rangers. `parties`: how many, at least 40. */
 export function oversampled(
   design: Design,
   door: DesignDoor,
   who: string,
   kind: (typeof LONE)[number],
-  parties = MOST_OF_A_KIND,
+  {
+    parties = MOST_OF_A_KIND,
+    outside,
+  }: { readonly parties?: number; readonly outside?: OutsideLogics | undefined } = {},
 ): RareKind {
   const choice = design.logics[0]!;
-  const logic = makeLogic(choice, design.tables);
+  const logic = logicsAt(design, door, outside)[0]!;
   const stream = Stream.root(String(design.seed)).child('rare kind', door.name, who, kind);
   const forward_share = design.household ? 0.5 : forwardShare(door, kind);
   const blocks = Math.min(MOST_BLOCKS, Math.floor(parties / FEWEST_A_BLOCK));
@@ -109,7 +117,7 @@ function forwardShare(door: DesignDoor, kind: (typeof LONE)[number]): number {
 function blockOf(
   design: Design,
   door: DesignDoor,
-  logic: Logic,
+  logic: AnyLogic,
   parties: Parameters<typeof runAlone>[3],
   noise: Stream,
 ): CaseCounts & Pick<KindCounts, 'net_error'> {

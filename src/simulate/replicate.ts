@@ -1,17 +1,20 @@
 /** One replicate: one crowd over one clock, through every door. */
 import { makeCrowd } from '../agents/make-crowd.js';
-import { makeLogic } from '../counter/make-logic.js';
+import type { OutsideLogics } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
 import type { HourlyTrack } from '../score/hourly.js';
 import type { ReplicateRecord } from '../score/metrics.js';
-import { DoorLine } from './door-line.js';
-import { LAST_US, houseRangers } from './house-rangers.js';
+import { WrongVisits } from '../score/wrong-visits.js';
+import { DoorLine, type LineHooks } from './door-line.js';
 import { HouseBooks } from './house-books.js';
+import { LAST_US, houseRangers } from './house-rangers.js';
+import { logicsAt } from './logics-at.js';
 import type { Sinks } from './outcome.js';
 import { clockOf, controllerOf, crowdPlan } from './plan.js';
 import { tallyWay } from './tally-way.js';
+import type { Watch } from './watch.js';
 
 /** After so many visits all doors are brought up to date, so that rooms with several doors can be booked. */
 const BOOK_EVERY = 64;
@@ -26,49 +29,76 @@ export interface ReplicateResult {
   readonly hourly: readonly Pick<HourlyTrack, 'forward' | 'backward'>[];
   /** Of the first replicate only. */
   readonly traces: readonly RoomTrace[];
+  /** What went wrong, for a closer look. */
+  readonly wrong: Pick<WrongVisits, 'visits' | 'strays'>;
 }
 
-/**
- * Runs replicate `number` (from 1). Depends on the design and the number alone: any order, any worker.
- *
- * @param purpose names the stream: what is learnt from is never what is judged
- */
+export interface ReplicateOptions {
+  /** Told of how far it is, from 0 to 1. */
+  readonly progress?: ((share: number) => void) | undefined;
+  /** Names the stream: what is learnt from is never what is judged. */
+  readonly purpose?: 'replicate' | 'calibration';
+  /** Gives the logics that are code of the user's own. */
+  readonly outside?: OutsideLogics | undefined;
+  /** Looks on closely. */
+  readonly watch?: Watch | undefined;
+}
+
+/** Runs replicate `number` (from 1). Depends on the design and the number alone: any order, any worker. */
 export function runReplicate(
   design: Design,
   number: number,
   sinks: Sinks,
-  progress?: (share: number) => void,
-  purpose: 'replicate' | 'calibration' = 'replicate',
+  { progress, purpose = 'replicate', outside, watch }: ReplicateOptions = {},
 ): ReplicateResult {
   const stream = Stream.root(String(design.seed)).child(purpose, String(number));
   const clock_us = clockOf(design);
-  const logics = design.logics.map((choice) => makeLogic(choice, design.tables));
   const crowd = makeCrowd(crowdPlan(design), stream.child('crowd'));
+  const logics = design.doors.map((door) => logicsAt(design, door, outside));
+  const wrong = new WrongVisits();
   const books = new HouseBooks(design, crowd.peopleAtStart, stream, number === 1);
   const rangers = houseRangers(design, stream, {
     edge: (door, beam, time_us, level) => (lines[door] as DoorLine).rangerEdge(beam, time_us, level),
-    ...(sinks.reading && {
-      reading: (door, beam, time_us, distance_um) => sinks.reading?.(number, { door, beam, time_us, distance_um }),
+    ...((sinks.reading || watch?.reading || logics.some((ofDoor) => ofDoor.some(({ readings }) => readings))) && {
+      reading: (door, beam, time_us, distance_um) => {
+        sinks.reading?.(number, { door, beam, time_us, distance_um });
+        watch?.reading?.(door, beam, time_us, distance_um);
+        const line = lines[door] as DoorLine;
+        if (line.wantsReadings) line.rangerReading(beam, time_us, distance_um);
+      },
     }),
   });
   const lines = design.doors.map((door, d) => {
     const controller = controllerOf(design, door);
-    const arrivals = logics.map((logic) =>
+    const ofDoor = logics[d] as (typeof logics)[number];
+    const arrivals = ofDoor.map((logic) =>
       tallyWay(controller, () => stream.child('door', door.name, 'tallies', logic.name)),
     );
     return new DoorLine(
       design,
       door,
-      logics,
+      ofDoor,
       stream,
       {
+        ...watchOf(d, watch),
+        judged(logic, visit, verdict) {
+          wrong.judged(d, logic, visit, verdict);
+          watch?.judged?.(d, logic, visit, verdict);
+        },
+        nobody(logic, time_us, sign) {
+          wrong.nobody(d, logic, time_us, sign);
+          watch?.nobody?.(d, logic, time_us, sign);
+        },
         tally(logic, time_us, direction) {
           for (let times: number = (arrivals[logic] as () => number)(); times > 0; times--)
             books.tally(d, logic, time_us, direction);
           sinks.tally?.(number, { door: d, logic, time_us, direction });
         },
-        ...(sinks.edge && {
-          edge: (beam, time_us, level) => sinks.edge?.(number, { door: d, beam, time_us, level }),
+        ...((sinks.edge || watch?.edge) && {
+          edge: (beam, time_us, level) => {
+            sinks.edge?.(number, { door: d, beam, time_us, level });
+            watch?.edge?.(d, beam, time_us, level);
+          },
         }),
       },
       rangers,
@@ -78,6 +108,7 @@ export function runReplicate(
   let visits = 0;
   crowd.run((visit, body, passage) => {
     sinks.passage?.(number, visit);
+    watch?.visit?.(visit, body, passage);
     if (rangers) {
       rangers.until(visit.enter_us);
       rangers.visit(visit.door, visit, body, passage);
@@ -97,5 +128,16 @@ export function runReplicate(
     hourly: lines.map(({ hourly: { forward, backward } }) => ({ forward, backward })),
     drift: lines.map((line) => line.drift.map((track) => track.errors())),
     traces: books.traces(),
+    wrong: { visits: wrong.visits, strays: wrong.strays },
+  };
+}
+
+/** What of a door the onlooker asked for: what nobody asked for costs nothing. */
+function watchOf(d: number, watch: Watch | undefined): Partial<LineHooks> {
+  if (!watch) return {};
+  return {
+    ...(watch.opens && { opens: (start_us, snapshots) => watch.opens?.(d, start_us, snapshots) }),
+    ...(watch.input && { input: (time_us, mask, readings) => watch.input?.(d, time_us, mask, readings) }),
+    ...(watch.step && { step: (logic, one) => watch.step?.(d, logic, one) }),
   };
 }

@@ -4,10 +4,11 @@
  * What changes meanwhile is not seen; when the controller is up again it finds the levels as they are. Rangers go on:
  * their switching keeps what it has learnt, and only the edges in between are lost.
  */
+import type { Readings } from '../counter/logic.js';
 import type { Restarts } from '../sensors/controllers/restarts.js';
 
 export interface GateHooks {
-  levels(time_us: number, mask: number, before: number): void;
+  levels(time_us: number, mask: number, before: number, readings: Readings | undefined): void;
   /** Goes down at `time_us`: what was due by then may still happen. */
   down(time_us: number): void;
   /** Is up again and sees `mask`; before it went down it saw `before`. */
@@ -25,12 +26,12 @@ export class RestartGate {
     private readonly hooks: GateHooks,
   ) {}
 
-  /** Levels change. A change at the very start of a restart is not seen, one at its end is. */
-  input(time_us: number, mask: number): void {
+  /** Levels change, or readings come. A change at the very start of a restart is not seen, one at its end is. */
+  input(time_us: number, mask: number, readings?: Readings): void {
     this.until(time_us);
     this.mask = mask;
     if (this.down) return;
-    this.hooks.levels(time_us, mask, this.seen);
+    this.hooks.levels(time_us, mask, this.seen, readings);
     this.seen = mask;
   }
 

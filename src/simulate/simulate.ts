@@ -7,6 +7,7 @@
  * Each replicate (replicate.ts) is one crowd over one clock; each door's part of it is door-line.ts. Pure: no file, no
  * clock, no chance but the seed's; the same design gives the same bytes anywhere.
  */
+import type { OutsideLogics } from '../counter/make-logic.js';
 import type { Design } from '../scenario/schema.js';
 import { hours } from '../agents/arrivals.js';
 import { WEEKDAYS } from '../agents/household/schema.js';
@@ -33,19 +34,21 @@ import { VERSION } from './version.js';
  *
  * @param given the design, as parseScenario gives it; where likelihood ledgers need rates that it doesn't hold, they are learnt first
  * @param sinks where rows and progress go while it runs; nothing is kept of them here
+ * @param outside gives the logics that are code of the user's own; without, a design that has any is refused
  * @example simulate(parseScenario(text, 'door.yaml').design!).metrics.house.wrong_per_100
  */
-export function simulate(given: Design, sinks: Sinks = {}): Outcome {
-  const design = calibrated(given);
+export function simulate(given: Design, sinks: Sinks = {}, outside?: OutsideLogics): Outcome {
+  const design = calibrated(given, outside);
   const results: ReplicateResult[] = [];
   for (let number = 1; number <= design.replicates; number++) {
     const done = number - 1;
-    results.push(runReplicate(design, number, sinks, (share) => sinks.progress?.(done + share, design.replicates)));
+    const progress = (share: number): void => sinks.progress?.(done + share, design.replicates);
+    results.push(runReplicate(design, number, sinks, { progress, outside }));
     sinks.progress?.(number, design.replicates);
   }
-  const { metrics, figures } = assemble(design, results);
-  const clothing = clothingOf(design, results);
-  const activity = activityOf(design, results);
+  const { metrics, figures } = assemble(design, results, { outside });
+  const clothing = clothingOf(design, results, outside);
+  const activity = activityOf(design, results, outside);
   return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }) } };
 }
 
@@ -54,21 +57,30 @@ export function simulate(given: Design, sinks: Sinks = {}): Outcome {
  *
  * @param closer whether rare kinds are looked at more closely; without, their numbers a week rest on what the run saw
  */
-export function assemble(design: Design, results: readonly ReplicateResult[], closer = true): Outcome {
+export function assemble(
+  design: Design,
+  results: readonly ReplicateResult[],
+  { closer = true, outside }: { readonly closer?: boolean; readonly outside?: OutsideLogics | undefined } = {},
+): Outcome {
   const rare = rareKinds(
     design,
     (closer ? design.doors : []).map((_, d) => results.map(({ record }) => record.doors[d]!.logics[0]!)),
+    outside,
   );
   return { metrics: metricsOf(design, results, rare), figures: figuresOf(design, results) };
 }
 
 /** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */
-function clothingOf(design: Design, results: readonly ReplicateResult[]): ClothingRun[] | null {
+function clothingOf(
+  design: Design,
+  results: readonly ReplicateResult[],
+  outside: OutsideLogics | undefined,
+): ClothingRun[] | null {
   const ends = clothingDesigns(design);
   if (!ends) return null;
   const replicates = Math.min(CLOTHED_AGAIN, results.length);
   const again = (end: Design): ReplicateResult[] =>
-    Array.from({ length: replicates }, (_, r) => runReplicate(end, r + 1, {}));
+    Array.from({ length: replicates }, (_, r) => runReplicate(end, r + 1, {}, { outside }));
   const run = (what: ClothingRun['what'], records: readonly ReplicateResult[]): ClothingRun => ({
     what,
     replicates,
@@ -82,11 +94,15 @@ function clothingOf(design: Design, results: readonly ReplicateResult[]): Clothi
 }
 
 /** The first replicates again, calmer and busier; null where that isn't asked for. */
-function activityOf(design: Design, results: readonly ReplicateResult[]): ActivityRun[] | null {
+function activityOf(
+  design: Design,
+  results: readonly ReplicateResult[],
+  outside: OutsideLogics | undefined,
+): ActivityRun[] | null {
   if (!activityAsked(design)) return null;
   const { half, double } = activityDesigns(design);
   const first = results.slice(0, ACTIVE_AGAIN);
-  const again = (busy: Design): ReplicateResult[] => first.map((_, r) => runReplicate(busy, r + 1, {}));
+  const again = (busy: Design): ReplicateResult[] => first.map((_, r) => runReplicate(busy, r + 1, {}, { outside }));
   const run = (what: ActivityRun['what'], records: readonly ReplicateResult[]): ActivityRun => {
     const { house, houses } = metricsOf({ ...design, targets: [] }, records);
     const [rooms] = houses;

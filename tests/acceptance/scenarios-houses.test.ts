@@ -18,7 +18,7 @@ function runOf(name: string, replicates: number, ...sets: readonly string[]): Ou
   return assemble(
     design!,
     Array.from({ length: replicates }, (_, r) => runReplicate(design!, r + 1, {})),
-    false,
+    { closer: false },
   );
 }
 

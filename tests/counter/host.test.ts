@@ -1,9 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { LogicHost } from '../../src/counter/host.js';
+import { type DoorHost, LogicHost, hostOf } from '../../src/counter/host.js';
+import { holdOff } from '../../src/counter/hold-off.js';
 import { LogicError } from '../../src/counter/host-check.js';
 import { fourLevel } from '../../src/counter/four-level.js';
 import { levelsOf } from '../../src/counter/levels.js';
-import type { Logic, LogicInput, LogicStep } from '../../src/counter/logic.js';
+import type { Logic, LogicInput, LogicStep, Readings } from '../../src/counter/logic.js';
 
 /** A logic that writes down what it is given and answers with `answer`. */
 function listener(answer: (input: LogicInput) => unknown): { logic: Logic; heard: string[] } {
@@ -163,4 +165,85 @@ test('levels by mask are shared and frozen', () => {
   expect(levelsOf(1, 2)).toBe(levelsOf(1, 2));
   expect(Object.isFrozen(levelsOf(6, 3))).toBe(true);
   expect(() => levelsOf(0, 9)).toThrow(RangeError);
+});
+
+describe('snapshots', () => {
+  // Whoever asks why a visit went wrong goes on from where the logic truly stood, again and again.
+  test('a host that goes on from a snapshot tallies as the first one does', () => {
+    const bits = fc.array(fc.tuple(fc.integer({ min: 1, max: 5_000_000 }), fc.integer({ min: 0, max: 3 })), {
+      minLength: 2,
+      maxLength: 40,
+    });
+    fc.assert(
+      fc.property(bits, fc.nat(), (steps, cut) => {
+        const at = cut % steps.length;
+        const logic = holdOff({ timeout_ms: 4000, hold_off_ms: 600 });
+        const whole: number[] = [];
+        const first = hostOf(logic, { onTally: (time) => whole.push(time) });
+        let time = 0;
+        let rest: { again: number[]; host: DoorHost; from: number } | null = null;
+        for (const [i, [gap, mask]] of steps.entries()) {
+          if (i === at) {
+            const again: number[] = [];
+            rest = {
+              again,
+              host: hostOf(logic, { onTally: (when) => again.push(when) }, first.snapshot()),
+              from: whole.length,
+            };
+          }
+          time += gap;
+          first.inputMask(time, mask);
+          rest?.host.inputMask(time, mask);
+        }
+        first.finish(time + 10_000_000);
+        rest?.host.finish(time + 10_000_000);
+        expect(rest?.again).toEqual(whole.slice(rest?.from));
+      }),
+      { seed: 8, numRuns: 200 },
+    );
+  });
+
+  test('a snapshot says whether the logic is at rest', () => {
+    const host = hostOf(holdOff({ timeout_ms: 4000, hold_off_ms: 600 }), { onTally: () => undefined });
+    expect(host.snapshot()).toMatchObject({ label: 'rest', resting: true });
+    host.inputMask(1000, 1);
+    expect(host.snapshot()).toMatchObject({ label: 'A first', resting: false });
+  });
+});
+
+describe('readings', () => {
+  const watcher = (readings: boolean, seen: (Readings | undefined)[]): Logic<number> => ({
+    name: 'watcher',
+    latency_us: 0,
+    beams: 2,
+    readings,
+    defeated_by: 'Nothing: it counts nothing.',
+    initial: () => 0,
+    step: (state, input) => {
+      seen.push(input.readings);
+      return { state, tallies: [] };
+    },
+    label: String,
+  });
+
+  test('a logic that asks for them has the last of every beam at each input, and none before the first', () => {
+    const seen: (Readings | undefined)[] = [];
+    const host = hostOf(watcher(true, seen), { onTally: () => undefined });
+    host.inputMask(1, 1);
+    host.inputMask(2, 1, [900_000, null]);
+    host.inputMask(3, 0);
+    host.reset(4, 1);
+    expect(seen).toEqual([
+      [null, null],
+      [900_000, null],
+      [900_000, null],
+      [null, null],
+    ]);
+  });
+
+  test('one that does not ask is not told', () => {
+    const seen: (Readings | undefined)[] = [];
+    hostOf(watcher(false, seen), { onTally: () => undefined }).inputMask(2, 1, [900_000, null]);
+    expect(seen).toEqual([undefined]);
+  });
 });

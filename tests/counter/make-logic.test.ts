@@ -6,21 +6,23 @@ import { playBits } from './helpers.js';
 
 describe('choosing a logic', () => {
   test('each choice is made, and named after what it uses unless it has a name', () => {
-    const tables = { 'mine.yaml': starterTable() };
+    const sources = { tables: { 'mine.yaml': starterTable() } };
     const made = [
-      makeLogic({ use: 'first-broken', timeout_ms: 4000 }, tables),
-      makeLogic({ use: 'four-level', timeout_ms: 4000, name: 'strict' }, tables),
-      makeLogic({ use: 'hold-off', timeout_ms: 4000, hold_off_ms: 600 }, tables),
-      makeLogic({ use: 'table', file: 'mine.yaml' }, tables),
-      makeLogic({ use: 'table', file: 'mine.yaml', name: 'mine' }, tables),
+      makeLogic({ use: 'first-broken', timeout_ms: 4000 }, sources),
+      makeLogic({ use: 'four-level', timeout_ms: 4000, name: 'strict' }, sources),
+      makeLogic({ use: 'hold-off', timeout_ms: 4000, hold_off_ms: 600 }, sources),
+      makeLogic({ use: 'table', file: 'mine.yaml' }, sources),
+      makeLogic({ use: 'table', file: 'mine.yaml', name: 'mine' }, sources),
     ];
     expect(made.map((logic) => logic.name)).toEqual(['first-broken', 'strict', 'hold-off', 'my-table', 'mine']);
     for (const logic of made) expect(playBits(logic, '00-10-11-01-00')).toEqual(['forward']);
   });
 
   test('a table that is missing or broken is refused', () => {
-    expect(() => makeLogic({ use: 'table', file: 'constructor' }, {})).toThrow(/no text for the table/);
-    expect(() => makeLogic({ use: 'table', file: 'x.yaml' }, { 'x.yaml': 'format: 2' })).toThrow(/x\.yaml:1:9/);
+    expect(() => makeLogic({ use: 'table', file: 'constructor' }, { tables: {} })).toThrow(/no text for the table/);
+    expect(() => makeLogic({ use: 'table', file: 'x.yaml' }, { tables: { 'x.yaml': 'format: 2' } })).toThrow(
+      /x\.yaml:1:9/,
+    );
   });
 
   test('what can be chosen is listed with keys, units and defaults', () => {

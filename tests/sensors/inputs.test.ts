@@ -135,3 +135,20 @@ describe('polling', () => {
     expect(Math.abs(first.reduce((a, b) => a + b) / first.length - 5000)).toBeLessThan(183);
   });
 });
+
+describe('readings of rangers', () => {
+  test('one at the instant of an edge comes with it; one without an edge is an input of its own', () => {
+    const seen: unknown[] = [];
+    const inputs = new Inputs({}, phased(0), (...told) => seen.push(told));
+    inputs.reading(1, 10, 900_000);
+    inputs.reading(1, 40, 500_000);
+    inputs.known({ time_us: 40, beam: 1, level: 1 });
+    inputs.reading(0, 55, -1);
+    inputs.settle(100);
+    expect(seen).toEqual([
+      [10, 0, 0, [null, 900_000]],
+      [40, 2, 0, [null, 500_000]],
+      [55, 2, 2, [null, 500_000]],
+    ]);
+  });
+});

@@ -43,7 +43,7 @@ function aboutLogic(l: NamedLogic, tables: Design['tables']): string {
   const parts = [l.use === 'table' ? `A table of states and rules, ${named(l.file)}.` : (info?.description ?? '')];
   const defeated = l.use === 'table' ? tableOf(l, tables)?.logic?.defeated_by : info?.defeated_by;
   if (defeated !== undefined && defeated !== '') parts.push(`What defeats it: ${defeated}`);
-  if (l.use !== 'table') parts.push(`Timeout ${decimal(l.timeout_ms / 1000)}\u00a0s.`);
+  if ('timeout_ms' in l) parts.push(`Timeout ${decimal(l.timeout_ms / 1000)}\u00a0s.`);
   if (l.use === 'hold-off') parts.push(`Hold-off ${decimal(l.hold_off_ms / 1000)}\u00a0s.`);
   return parts.join(' ');
 }
