@@ -8,7 +8,8 @@ import { NO_BORDERS, foldedLines } from './plain-text.js';
 import { sensorsUsed } from './sensor-words.js';
 import { limitWords, metricWords, moreWords, targetResult } from './sections/targets.js';
 import { verdictOf, verdictParagraphs, type Answer } from './verdict.js';
-import { count, estimateWords, extentWords, named, plain } from './words.js';
+import { bestWords } from './ranking-words.js';
+import { count, estimateWords, extentWords, formatEstimate, named, plain } from './words.js';
 
 /** Width text is wrapped to, characters. */
 const WIDTH = 78;
@@ -39,6 +40,7 @@ export function summaryText(
       'Per 100 crossings, 95\u00a0% intervals beneath. wrong = missed + extra + reversed + invented; drift = counted minus true, forward as plus.',
     ].map(wrap),
   ];
+  lines.push(...rankingLines(metrics).map(wrap));
   if (metrics.targets.length > 0) {
     lines.push('', 'Targets');
     for (const t of metrics.targets) {
@@ -52,6 +54,16 @@ export function summaryText(
     }
   }
   return `${forTerminal(lines.join('\n'))}\n`;
+}
+
+/** How far each logic is behind the best one, over all doors. */
+function rankingLines({ ranking }: Metrics): string[] {
+  const rows = ranking.filter(({ door }) => door === null);
+  if (rows.length === 0) return [];
+  const behind = rows.flatMap(({ logic, more_than_best_per_100: more }) =>
+    more === null ? [] : [`  ${named(logic)}: ${formatEstimate(more)} more per 100 than ${named(rows[0]!.logic)}`],
+  );
+  return ['', `Logics, pair by pair over the same crowds: ${bestWords(rows)}.`, ...behind];
 }
 
 /** One table for all doors, a line over each door's logics; no ruled borders, so that it fits 80 characters. */

@@ -168,6 +168,17 @@ export const houseMetricsSchema = z.strictObject({
 });
 export type HouseMetrics = z.infer<typeof houseMetricsSchema>;
 
+export const rankedLogicSchema = z.strictObject({
+  door: z.string().nullable().meta({ description: 'Name of the door; null for all doors together.' }),
+  logic: label('Name of the logic.'),
+  wrong_per_100: estimate(PER_100, 'How often it is wrong there.'),
+  more_than_best_per_100: estimateSchema.nullable().meta({
+    description: 'How much more often than the best one, pair by pair over the same crowds; null for the best itself.',
+    unit: PER_100,
+  }),
+});
+export type RankedLogic = z.infer<typeof rankedLogicSchema>;
+
 export const targetOutcomeSchema = z.strictObject({
   metric: label('Path of the estimate in this file.'),
   at_most: z.number().optional().meta({ description: 'Limit from above, as in the scenario.' }),
@@ -193,6 +204,9 @@ export const metricsSchema = z.strictObject({
     .strictObject({ logic: label('Name of the first logic.'), ...rates })
     .meta({ description: 'All doors together, for the first logic.' }),
   doors: z.array(doorMetricsSchema).meta({ description: 'Each door with each logic.' }),
+  ranking: z.array(rankedLogicSchema).meta({
+    description: 'Logics, least often wrong first: all doors together, then each door; empty with one logic.',
+  }),
   rooms: z.array(roomMetricsSchema).meta({ description: 'Each room with each logic and ledger.' }),
   houses: z.array(houseMetricsSchema).meta({ description: 'All rooms at once, for each logic with each ledger.' }),
   targets: z.array(targetOutcomeSchema).meta({ description: "How the scenario's targets came out." }),

@@ -11,6 +11,7 @@ import { houseRates, roomRates } from './room-rates.js';
 import type { RoomTimes } from './rooms.js';
 import type { Target } from './schema.js';
 import type { RareKind } from './causes.js';
+import { ranking } from './ranking.js';
 import { judgeTarget } from './targets.js';
 import { NOBODY_ROW } from './truth.js';
 
@@ -73,6 +74,11 @@ export function buildMetrics(input: MetricsInput): Metrics {
       ),
     },
     doors: input.doors.flatMap((_, door) => logics.map((_name, logic) => doorMetrics(input, door, logic))),
+    ranking: ranking(
+      logics,
+      input.doors.map(({ name }) => name),
+      replicates.map(({ doors }) => doors),
+    ),
     rooms: input.rooms.flatMap((room, r) =>
       logics.flatMap((logic, l) =>
         ledgers.map((ledger, g) => ({

@@ -6,7 +6,13 @@ import { starterTable } from '../../src/counter/table/starter.js';
 import type { Figure } from '../../src/engine/figure.js';
 import { designSchema, type Design } from '../../src/scenario/schema.js';
 import type { DriftBands, Figures, RoomTrace, Silhouette } from '../../src/score/figures.js';
-import { metricsSchema, type DoorMetrics, type Estimate, type Metrics } from '../../src/score/metrics-schema.js';
+import {
+  metricsSchema,
+  type DoorMetrics,
+  type Estimate,
+  type Metrics,
+  type RankedLogic,
+} from '../../src/score/metrics-schema.js';
 import type { ReportInput } from '../../src/report/report.js';
 
 const LOGICS = ['four-level', 'first-broken', 'my-table'] as const;
@@ -185,6 +191,18 @@ function doorMetrics(door: string, logic: string, scale: number): DoorMetrics {
   };
 }
 
+/** The house and each door, the logics in their order, each 2 behind the first. */
+function ranked(doors: readonly DoorMetrics[]): RankedLogic[] {
+  return [null, 'hall-door', 'garden-door'].flatMap((door) =>
+    LOGICS.map((logic, j) => ({
+      door,
+      logic,
+      wrong_per_100: doors.find((d) => d.logic === logic && d.door === (door ?? d.door))!.wrong_per_100,
+      more_than_best_per_100: j === 0 ? null : est(2, 0.5, 4000),
+    })),
+  );
+}
+
 export function inventedMetrics(): Metrics {
   const doors = ['hall-door', 'garden-door'].flatMap((door, i) =>
     LOGICS.map((logic, j) => doorMetrics(door, logic, (1 + 0.35 * j) * (1 + 0.4 * i))),
@@ -231,6 +249,7 @@ export function inventedMetrics(): Metrics {
         first_wrong_h: est(2.3 + 0.4 * k, 0.8, 20),
       })),
     ),
+    ranking: ranked(doors),
     houses: LOGICS.flatMap((logic, j) =>
       ['raw', 'floor'].map((ledger, k) => ({
         logic,

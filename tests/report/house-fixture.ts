@@ -114,6 +114,7 @@ export function houseMetrics(): Metrics {
         first_wrong_h: { ...est(7.4, 2, 10), method: 'kaplan-meier' as const },
       })),
     ),
+    ranking: [],
     houses: LEDGERS.map((ledger, g) => ({
       logic: LOGIC,
       ledger,

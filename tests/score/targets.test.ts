@@ -78,6 +78,7 @@ const metrics: Omit<Metrics, 'targets'> = {
     door('back', 'four-level', estimate(null, null, null)),
   ],
   rooms: [room('four-level', 'raw', 0.8), room('four-level', 'floor', 0.9), room('first-broken', 'floor', 0.4)],
+  ranking: [],
   houses: [house('four-level', 'raw', 0.5), house('four-level', 'floor', 0.6), house('first-broken', 'raw', 0.1)],
 };
 

@@ -3,11 +3,11 @@ import { logicInfo } from '../../counter/logic-info.js';
 import { compileTable, type CompiledTable } from '../../counter/table/compile.js';
 import { tableAsSvg } from '../../counter/table/svg.js';
 import type { Design } from '../../scenario/schema.js';
-import type { DoorMetrics, Estimate, Metrics } from '../../score/metrics-schema.js';
+import type { DoorMetrics, Estimate, Metrics, RankedLogic } from '../../score/metrics-schema.js';
 import { estimateCell, intervalNote } from '../cells.js';
 import { html, scrollable, trusted, type Markup } from '../html.js';
-import { count, decimal, joined, named, plural } from '../words.js';
-import { highOf, lowOf } from '../worst.js';
+import { bestWords } from '../ranking-words.js';
+import { count, decimal, named, plural } from '../words.js';
 
 const ROWS: readonly [string, (d: DoorMetrics) => Estimate][] = [
   ['wrong per 100 crossings', (d) => d.wrong_per_100],
@@ -24,10 +24,13 @@ export function logicsSection(design: Design, metrics: Metrics): Markup {
   const alone = design.logics.length === 1;
   return html`<section aria-labelledby="logics"><h2 id="logics">${alone ? 'The logic in numbers' : 'Logics compared'}</h2>
 <p>${alone ? 'Only one logic was tried; more of them under `logics` would be judged on the same people.' : 'All logics saw the same crowds, beam by beam, so a difference between two of them is theirs.'}</p>
+${rankingTable(design, metrics)}
 ${design.doors.map((door) =>
   compared(
     door.name,
     metrics.doors.filter((d) => d.door === door.name),
+    // With one door the ranking of the house is the door's.
+    metrics.ranking.filter((row) => row.door === (design.doors.length === 1 ? null : door.name)),
   ),
 )}
 <dl class="words">${design.logics.map((l) => html`<div><dt>${named(l.name)}</dt><dd>${aboutLogic(l, design.tables)}</dd></div>`)}</dl>
@@ -61,10 +64,30 @@ function diagram(l: NamedLogic, tables: Design['tables']): Markup | null {
   return html`<figure class="diagram"><figcaption><h3>${heading}</h3></figcaption>${scrollable(heading, trusted(tableAsSvg(table)))}</figure>`;
 }
 
-function compared(door: string, rows: readonly DoorMetrics[]): Markup | null {
+/** All logics over all doors, with how far each is behind the best. */
+function rankingTable(design: Design, { ranking }: Metrics): Markup | null {
+  const rows = ranking.filter(({ door }) => door === null);
+  if (rows.length === 0) return null;
+  const where = design.doors.length === 1 ? '' : ', all doors together';
+  const title = `Ranked${where}: ${bestWords(rows)}`;
+  return html`<article><h3>${title}</h3>
+${scrollable(
+  title,
+  html`<table><caption class="hidden">${title}</caption><thead><tr><th scope="col">logic</th><th scope="col">wrong per 100 crossings</th><th scope="col">more than the best, pair by pair</th></tr></thead>
+<tbody>${rows.map(
+    ({ logic, wrong_per_100, more_than_best_per_100: more }) =>
+      html`<tr><th scope="row">${named(logic)}</th>${estimateCell(wrong_per_100)}${more ? estimateCell(more) : html`<td class="num">–</td>`}</tr>`,
+  )}</tbody></table>`,
+)}
+<p class="key">A difference is taken crowd by crowd, so what makes all logics wrong alike falls out of it. Each interval stands for itself; among many logics the best one owes a little to luck.</p>${intervalNote(
+    rows.flatMap((row) => [row.wrong_per_100, ...(row.more_than_best_per_100 ? [row.more_than_best_per_100] : [])]),
+  )}</article>`;
+}
+
+function compared(door: string, rows: readonly DoorMetrics[], ranked: readonly RankedLogic[]): Markup | null {
   const first = rows[0];
   if (first === undefined) return null;
-  return html`<article><h3>Door ${named(door)}: ${best(rows)}</h3>
+  return html`<article><h3>Door ${named(door)}: ${ranked.length > 0 ? bestWords(ranked) : `${named(first.logic)} alone`}</h3>
 ${scrollable(
   `Logics compared at door ${named(door)}`,
   html`<table><caption class="hidden">Logics compared at door ${named(door)}</caption><thead><tr><th scope="col">measure</th>${rows.map((d) => html`<th scope="col">${named(d.logic)}</th>`)}</tr></thead>
@@ -75,17 +98,4 @@ ${scrollable(
     first.unmet_parties > 0 &&
     ` ${plural(first.unmet_parties, 'party', 'parties')} set out from a room with too few people in it and did not come.`
   }</p>${intervalNote(rows.flatMap((d) => ROWS.map(([, of]) => of(d))))}</article>`;
-}
-
-/** Which logic is least wrong, said only as surely as the intervals allow. */
-function best(rows: readonly DoorMetrics[]): string {
-  const known = rows.filter((d) => d.wrong_per_100.value !== null);
-  const sorted = [...known].sort((a, b) => (a.wrong_per_100.value ?? 0) - (b.wrong_per_100.value ?? 0));
-  const [first, ...others] = sorted;
-  if (first === undefined) return 'no number to compare';
-  if (others.length === 0) return `${named(first.logic)} alone`;
-  const rivals = others.filter((d) => lowOf(d.wrong_per_100) <= highOf(first.wrong_per_100));
-  return rivals.length === 0
-    ? `${named(first.logic)} is wrong least often`
-    : `${joined([first, ...rivals].map((d) => named(d.logic)))} are too close to tell apart by their intervals`;
 }
