@@ -1,0 +1,82 @@
+/** What a walk test has found, as a terminal shows it. */
+import { capital, count, joined, plural } from '../report/words.js';
+import { type WhoWords, doingWords } from '../report/who-words.js';
+import type { KindVerdict, Outcome, TestVerdict } from '../score/walk-test/judge.js';
+import type { PredictedKind } from '../simulate/walk-kinds.js';
+import type { Paint } from './io.js';
+import { bare, columns, folded } from './lines.js';
+import { findsWords, per100, rangeWords } from './walktest-plan-words.js';
+
+type Verdict = KindVerdict<PredictedKind>;
+
+const MARKS: Readonly<Record<Outcome, string>> = { agrees: '✓', disagrees: '✗', undecided: '?' };
+
+/** @param notes sentences about how tallies and walks were put together */
+export function verdictText(
+  { kinds, outcome }: TestVerdict<PredictedKind>,
+  error: number,
+  notes: readonly string[],
+  door: string,
+  logic: string,
+  who: WhoWords,
+  paint: Paint,
+): string {
+  const doing = ({ planned: { kind } }: Verdict) => bare(doingWords(who, kind.who, kind.kind));
+  const [done, all] = [
+    kinds.reduce((sum, { walks }) => sum + walks, 0),
+    kinds.reduce((sum, { walks, more }) => sum + walks + more, 0),
+  ];
+  const head = ['', 'wrong', 'of 100', 'predicted', 'p', ''].map((word) => paint.bold(word));
+  const rows = kinds.map((one) => [
+    capital(doing(one)),
+    `${count(one.wrong)} of ${count(one.walks)}`,
+    one.walks === 0 ? '–' : `${per100(one.interval.low)} to ${per100(one.interval.high)}`,
+    rangeWords(one.planned.prediction),
+    pWords(one.p),
+    `${MARKS[one.outcome]} ${one.outcome}`,
+  ]);
+  return [
+    paint.bold(paint.cyan(`Walk test of door ${door}, logic ${logic}: ${outcomeWords(outcome)}`)) + '\n',
+    columns([head, ...rows], ['left', 'right', 'right', 'right', 'right', 'left']),
+    folded(
+      `Exact 95\u00a0% intervals. p: how often a door as predicted gives walks at least as far off; ${pWords(error)} or less disagrees${done < all ? ', before all walks are done a fiftieth of that' : ''}.`,
+    ),
+    ...kinds.map((one) => folded(sentence(one, capital(doing(one))), '  ')),
+    ...notes.map((note) => folded(note)),
+    folded(nextWords(kinds, doing)),
+  ].join('\n');
+}
+
+function outcomeWords(outcome: Outcome): string {
+  if (outcome === 'agrees') return 'the door agrees with the prediction';
+  return outcome === 'disagrees' ? 'the door disagrees with the prediction' : 'undecided';
+}
+
+function sentence(one: Verdict, doing: string): string {
+  const { outcome, side, planned, walks, wrong, more } = one;
+  const range = `${per100(planned.prediction.low)} to ${per100(planned.prediction.high)} of 100`;
+  if (outcome === 'disagrees') return `${doing}: ${side} are wrong than the ${range} that are predicted.`;
+  if (outcome === 'undecided') return `${doing}: ${plural(more, 'walk')} to go.`;
+  const found = `nothing speaks against the prediction; so many walks find out ${findsWords(planned)} of 100, four times in five`;
+  return `${doing}: ${wrong === 0 && walks > 0 ? 'none wrong; ' : ''}${found}.`;
+}
+
+function nextWords(kinds: readonly Verdict[], doing: (one: Verdict) => string): string {
+  const open = kinds.filter(({ outcome }) => outcome === 'undecided');
+  const against = kinds.filter(({ outcome }) => outcome === 'disagrees');
+  const words: string[] = [];
+  if (against.length > 0)
+    words.push(
+      `Next: measure heights, spacing and which beam is met first, compare them with the scenario, and see that the controller runs this logic. Then run again what you really built, or walk ${joined(against.map(doing))} once more on a new sheet.`,
+    );
+  if (open.length > 0)
+    words.push(
+      `To decide the rest, walk ${joined(open.map((one) => `${plural(one.more, 'more', 'more')} ${doing(one)}`))}.`,
+    );
+  if (words.length === 0) words.push('Nothing more to walk.');
+  return words.join(' ');
+}
+
+function pWords(p: number): string {
+  return p < 0.0001 ? '< 0.0001' : String(Number(p.toPrecision(2)));
+}

@@ -1,0 +1,56 @@
+/** A walk of a walk test in plain words, for who is to walk it. */
+import type { WalkRow } from '../score/walk-test/rows.js';
+import type { WhoWords } from './who-words.js';
+import { count, plural } from './words.js';
+
+const ONE: Readonly<Record<string, string>> = {
+  adult: 'an adult',
+  child: 'a child',
+  'adult-with-infant': 'an adult with an infant on the arm',
+  'adult-with-suitcase': 'an adult with a suitcase',
+  'adult-with-laundry-basket': 'an adult with a laundry basket',
+  'adult-with-pram': 'an adult with a pram',
+  'adult-with-rollator': 'somebody with a rollator',
+  'wheelchair-pushed': 'a wheelchair that is pushed',
+  'wheelchair-user': 'a wheelchair user',
+};
+
+/** Who walks: 'an adult', or a name. */
+export const walkerWords = (who: WhoWords, { who: walker, kind }: Pick<WalkRow, 'who' | 'kind'>): string =>
+  kind === 'at-heel' ? `somebody with ${who(walker)}` : (ONE[walker] ?? who(walker));
+
+/** What they do: 'walk in, stop 12 cm beyond the middle of the doorway, count to 2, turn round and go back'. */
+export function walkWords({ kind, stop_m, stay_s, back }: WalkRow): string {
+  switch (kind) {
+    case 'through':
+      return 'walk through';
+    case 'abreast':
+      return 'two of you: walk through side by side; one a little ahead where the door is narrow';
+    case 'close-behind':
+      return 'two of you: walk through, one right behind the other';
+    case 'against':
+      return 'two of you: one from each side, meet in the doorway; the one from over there gives way';
+    case 'reach':
+      return 'stay on your side, reach through with an arm, take it back';
+    case 'at-heel':
+      return 'walk through with the animal at heel';
+    default: {
+      const pause = `stop ${placeWords(stop_m ?? 0)}, ${(stay_s ?? 0) < 1 ? 'pause for a moment' : `stand for ${plural(stay_s ?? 0, 'second')}`}`;
+      return `walk in, ${pause}, then ${back ? 'turn round and go back' : 'walk on through'}`;
+    }
+  }
+}
+
+function placeWords(stop_m: number): string {
+  const cm = Math.round(100 * stop_m);
+  if (cm === 0) return 'in the middle of the doorway';
+  return `${count(Math.abs(cm))}\u00a0cm ${cm < 0 ? 'before' : 'beyond'} the middle of the doorway`;
+}
+
+/** What a right counter adds: '+1 forward', '+1 forward, +1 backward', 'nothing'. */
+export function addsWords({ expected }: Pick<WalkRow, 'expected'>): string {
+  const parts = (['forward', 'backward'] as const).flatMap((way) =>
+    expected[way] > 0 ? [`+${expected[way]} ${way}`] : [],
+  );
+  return parts.length > 0 ? parts.join(', ') : 'nothing';
+}
