@@ -56,8 +56,7 @@ export function readSheet(text: string, file: string, of: { readonly door: strin
       issues.push(tell(record.line, column, `${name}: expected ${expected}, found ${quote(cellOf(name))}`, hint));
     };
     for (const name of ['door', 'logic'] as const)
-      if (unescaped(cellOf(name)) !== of[name])
-        wrong(name, quote(of[name]), `--${name} says which ${name} a sheet is of`);
+      if (cellOf(name) !== of[name]) wrong(name, quote(of[name]), `--${name} says which ${name} a sheet is of`);
     const whole = (name: string): number | null => {
       const cell = cellOf(name);
       if (cell === '') return null;
@@ -86,7 +85,7 @@ export function readSheet(text: string, file: string, of: { readonly door: strin
     else if (start !== null && end !== null && end.time_us < start.time_us) wrong('end', 'a time after the start');
     return {
       line: record.line,
-      who: unescaped(cellOf('who')),
+      who: cellOf('who'),
       kind: cellOf('kind'),
       expected: expected ?? { forward: 0, backward: 0 },
       counted: both('counted'),
@@ -95,9 +94,4 @@ export function readSheet(text: string, file: string, of: { readonly door: strin
     };
   });
   return { rows, issues };
-}
-
-/** A name as it was before an apostrophe kept spreadsheets from taking it for a formula. */
-function unescaped(cell: string): string {
-  return /^'[=+\-@]/.test(cell) ? cell.slice(1) : cell;
 }

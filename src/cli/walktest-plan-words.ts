@@ -45,15 +45,29 @@ export function planText(
           `${capital(bare(doingWords(who, kind.who, kind.kind)))}: nobody is simulated alone with an animal at heel; the run bounds it, widely.`,
         ),
       ),
+    ...companyText(plan, who),
     ...leftOutText(left_out, who),
   ].join('\n');
+}
+
+/** Kinds that go wrong in the run for reasons that walks alone don't have. */
+function companyText({ kinds }: WalkPlan<PredictedKind>, who: WhoWords): string[] {
+  const worse = kinds.filter(({ kind: { run }, prediction }) => {
+    // A wrong walk may make two wrong counts.
+    return (run.wrong_per_100_visits.low ?? 0) / 100 > 2 * prediction.high;
+  });
+  if (worse.length === 0) return [];
+  const words = worse.map(({ kind: { run } }) => {
+    return `${bare(doingWords(who, run.who, run.kind))} (${per100((run.wrong_per_100_visits.value ?? 0) / 100)} wrong counts in 100 visits of the run)`;
+  });
+  return [folded(`Mostly wrong because others are about, which walks alone can't confirm: ${words.join('; ')}.`)];
 }
 
 function leftOutText(left_out: PredictedKinds['left_out'], who: WhoWords): string[] {
   if (left_out.length === 0) return [];
   const words = left_out.slice(0, 5).map(({ row, share, can }) => {
-    const why = can ? 'little' : 'nobody can be asked to';
-    return `${bare(doingWords(who, row.who, row.kind))} (${atLeastWords(100 * share)}\u00a0% of the wrong counts; ${why})`;
+    const why = can ? '' : '; nobody can be asked to';
+    return `${bare(doingWords(who, row.who, row.kind))} (${atLeastWords(100 * share)}\u00a0% of the wrong counts${why})`;
   });
   const more = left_out.length > 5 ? `; and ${count(left_out.length - 5)} more` : '';
   return [folded(`Not walked: ${words.join('; ')}${more}.`)];

@@ -1,5 +1,5 @@
 /** What a walk test has found, as a terminal shows it. */
-import { capital, count, joined, plural } from '../report/words.js';
+import { capital, count, joined } from '../report/words.js';
 import { type WhoWords, doingWords } from '../report/who-words.js';
 import type { KindVerdict, Outcome, TestVerdict } from '../score/walk-test/judge.js';
 import type { PredictedKind } from '../simulate/walk-kinds.js';
@@ -41,7 +41,8 @@ export function verdictText(
     folded(
       `Exact 95\u00a0% intervals. p: how often a door as predicted gives walks at least as far off; ${pWords(error)} or less disagrees${done < all ? ', before all walks are done a fiftieth of that' : ''}.`,
     ),
-    ...kinds.map((one) => folded(sentence(one, capital(doing(one))), '  ')),
+    ...againstText(kinds, doing),
+    ...agreeText(kinds, doing),
     ...notes.map((note) => folded(note)),
     folded(nextWords(kinds, doing)),
   ].join('\n');
@@ -52,13 +53,26 @@ function outcomeWords(outcome: Outcome): string {
   return outcome === 'disagrees' ? 'the door disagrees with the prediction' : 'undecided';
 }
 
-function sentence(one: Verdict, doing: string): string {
-  const { outcome, side, planned, walks, wrong, more } = one;
-  const range = `${per100(planned.prediction.low)} to ${per100(planned.prediction.high)} of 100`;
-  if (outcome === 'disagrees') return `${doing}: ${side} are wrong than the ${range} that are predicted.`;
-  if (outcome === 'undecided') return `${doing}: ${plural(more, 'walk')} to go.`;
-  const found = `nothing speaks against the prediction; so many walks find out ${findsWords(planned)} of 100, four times in five`;
-  return `${doing}: ${wrong === 0 && walks > 0 ? 'none wrong; ' : ''}${found}.`;
+function againstText(kinds: readonly Verdict[], doing: (one: Verdict) => string): string[] {
+  return kinds
+    .filter(({ outcome }) => outcome === 'disagrees')
+    .map((one) => {
+      const { low, high } = one.planned.prediction;
+      const range = `${per100(low)} to ${per100(high)} of 100`;
+      return folded(`${capital(doing(one))}: ${one.side ?? ''} are wrong than the ${range} that are predicted.`);
+    });
+}
+
+/** What an agreement is worth. */
+function agreeText(kinds: readonly Verdict[], doing: (one: Verdict) => string): string[] {
+  const agree = kinds.filter(({ outcome }) => outcome === 'agrees');
+  if (agree.length === 0) return [];
+  const found = agree.map((one) => `${doing(one)} with ${findsWords(one.planned)}`);
+  return [
+    folded(
+      `Agreeing means that nothing speaks against the prediction, in walks that four times in five would have found out, of 100: ${found.join('; ')}.`,
+    ),
+  ];
 }
 
 function nextWords(kinds: readonly Verdict[], doing: (one: Verdict) => string): string {
@@ -70,9 +84,7 @@ function nextWords(kinds: readonly Verdict[], doing: (one: Verdict) => string): 
       `Next: measure heights, spacing and which beam is met first, compare them with the scenario, and see that the controller runs this logic. Then run again what you really built, or walk ${joined(against.map(doing))} once more on a new sheet.`,
     );
   if (open.length > 0)
-    words.push(
-      `To decide the rest, walk ${joined(open.map((one) => `${plural(one.more, 'more', 'more')} ${doing(one)}`))}.`,
-    );
+    words.push(`To decide the rest, walk ${joined(open.map((one) => `${count(one.more)} more ${doing(one)}`))}.`);
   if (words.length === 0) words.push('Nothing more to walk.');
   return words.join(' ');
 }

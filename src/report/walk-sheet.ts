@@ -22,7 +22,7 @@ table{border-collapse:collapse;width:100%;font-size:9pt;line-height:1.25}
 thead{display:table-header-group}tr{break-inside:avoid}
 th,td{border:1px solid #000;padding:1mm 1.5mm;text-align:left;vertical-align:top}
 th{font-weight:600}th small{display:block;font-weight:400}
-td.box{font-size:13pt;line-height:1;text-align:center}td.hand{min-width:13mm;height:9mm}td.number{text-align:right}
+td.box{font-size:13pt;line-height:1;text-align:center}td.hand{min-width:15mm;height:9mm}td.number{text-align:right}
 .who{font-weight:600}
 @media print{body{padding:0}.scroll{overflow:visible}}
 `;
@@ -54,7 +54,7 @@ export function walkSheet({ design, door, logic, rows }: WalkSheetInput): string
 <main>
 <h1>${title}</h1>
 <p>${plain(design.name)}. Logic ${named(logic)}. ${plural(rows.length, 'walk')}. Forward is from ${named(door.from)} to ${named(door.to)}.</p>
-<p class="head"><span>Date</span><span>Who walked</span><span>Page of</span></p>
+<p class="head"><span>Date</span><span>Who walked</span></p>
 <p class="ask"><b>Tell everybody at home before you begin,</b> and ask them: the counter and this sheet say who went through when. Keep others out of the doorway while you walk.</p>
 <h2>How to</h2>
 <ol>
@@ -63,15 +63,15 @@ export function walkSheet({ design, door, logic, rows }: WalkSheetInput): string
 <li>Tick the box. If a walk went otherwise than it says here, leave its box empty and walk it again.</li>
 <li>Walks that are not on the sheet do no harm between two that are, if they are over before you read the counter.</li>
 <li>Let different people walk: ten walks of one person say how the door counts that person.</li>
-<li>Distances are from the middle of the doorway to the middle of your body, on the way you walk. A strip of tape on the floor helps.</li>
+<li>“The middle” is half-way between the two rooms, where the beams are. Distances are from there to the middle of your body, along your way. A strip of tape on the floor helps.</li>
 <li>Then type what was counted into the CSV sheet. With a log of the controller the clock times are enough.</li>
 </ol>
 <h2>Mind</h2>
-<dl>${cautionsFor(design).map(({ title: dt, text }) => html`<div><dt>${dt}</dt><dd>${text}</dd></div>`)}</dl>
+<dl>${cautionsFor(design).map(({ title: dt, text }) => html`<div><dt>${dt}</dt><dd>${text.replace('this report', 'this sheet')}</dd></div>`)}</dl>
 <h2>Walks</h2>
 <div class="scroll" role="region" tabindex="0" aria-label="Walks">
 <table>
-<thead><tr><th>No.</th><th>Done</th><th>Clock</th><th>Walk</th><th>From</th><th>A right counter adds</th><th>Before<small>forw. / backw.</small></th><th>After<small>forw. / backw.</small></th></tr></thead>
+<thead><tr><th>No.</th><th>Done</th><th>Clock</th><th>Walk</th><th>Begin in</th><th>A right counter adds</th><th>Before<small>forw. / backw.</small></th><th>After<small>forw. / backw.</small></th></tr></thead>
 <tbody>
 ${rows.map((row) => rowOf(row, door, who))}
 </tbody>

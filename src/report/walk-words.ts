@@ -1,7 +1,7 @@
 /** A walk of a walk test in plain words, for who is to walk it. */
 import type { WalkRow } from '../score/walk-test/rows.js';
 import type { WhoWords } from './who-words.js';
-import { count, plural } from './words.js';
+import { count } from './words.js';
 
 const ONE: Readonly<Record<string, string>> = {
   adult: 'an adult',
@@ -19,32 +19,32 @@ const ONE: Readonly<Record<string, string>> = {
 export const walkerWords = (who: WhoWords, { who: walker, kind }: Pick<WalkRow, 'who' | 'kind'>): string =>
   kind === 'at-heel' ? `somebody with ${who(walker)}` : (ONE[walker] ?? who(walker));
 
-/** What they do: 'walk in, stop 12 cm beyond the middle of the doorway, count to 2, turn round and go back'. */
+/** What they do: 'walk in, stop 12 cm past the middle, stand 2 s, turn round, go back'. */
 export function walkWords({ kind, stop_m, stay_s, back }: WalkRow): string {
   switch (kind) {
     case 'through':
       return 'walk through';
     case 'abreast':
-      return 'two of you: walk through side by side; one a little ahead where the door is narrow';
+      return 'walk through beside another, one a little ahead if the door is narrow';
     case 'close-behind':
-      return 'two of you: walk through, one right behind the other';
+      return 'walk through, another right behind';
     case 'against':
-      return 'two of you: one from each side, meet in the doorway; the one from over there gives way';
+      return 'walk through while another comes towards you; one gives way';
     case 'reach':
       return 'stay on your side, reach through with an arm, take it back';
     case 'at-heel':
       return 'walk through with the animal at heel';
     default: {
-      const pause = `stop ${placeWords(stop_m ?? 0)}, ${(stay_s ?? 0) < 1 ? 'pause for a moment' : `stand for ${plural(stay_s ?? 0, 'second')}`}`;
-      return `walk in, ${pause}, then ${back ? 'turn round and go back' : 'walk on through'}`;
+      const stay = (stay_s ?? 0) < 1 ? 'wait a moment' : `stand ${count(stay_s ?? 0)}\u00a0s`;
+      return `walk in, stop ${placeWords(stop_m ?? 0)}, ${stay}, ${back ? 'turn round, go back' : 'walk on through'}`;
     }
   }
 }
 
 function placeWords(stop_m: number): string {
   const cm = Math.round(100 * stop_m);
-  if (cm === 0) return 'in the middle of the doorway';
-  return `${count(Math.abs(cm))}\u00a0cm ${cm < 0 ? 'before' : 'beyond'} the middle of the doorway`;
+  if (cm === 0) return 'in the middle';
+  return `${count(Math.abs(cm))}\u00a0cm ${cm < 0 ? 'before' : 'past'} the middle`;
 }
 
 /** What a right counter adds: '+1 forward', '+1 forward, +1 backward', 'nothing'. */

@@ -4,7 +4,7 @@ import type { Stream } from '../engine/stream.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { DoorMetrics } from '../score/metrics-schema.js';
 import type { PredictedShare } from '../score/walk-test/claim.js';
-import { type ChosenKinds, chooseKinds, type KindRate } from '../score/walk-test/choose-kinds.js';
+import { type ChosenKinds, byImportance, chooseKinds, type KindRate } from '../score/walk-test/choose-kinds.js';
 import type { WalkKind } from '../score/walk-test/rows.js';
 import { predictWalk } from './walk-prediction.js';
 import { walkersKnown } from './walkers-known.js';
@@ -35,7 +35,7 @@ export function predictedKinds(
   return { kinds: chosen.map((row) => predictedKind(design, door, logic, can, row, stream)), left_out };
 }
 
-/** The kinds that rows name, each once, in the order of the run; and rows of which the run predicts nothing. */
+/** The kinds that rows name, each once, the most important first; and rows of which the run predicts nothing. */
 export function kindsNamed<Row extends { readonly who: string; readonly kind: string }>(
   design: Design,
   door: DesignDoor,
@@ -46,7 +46,7 @@ export function kindsNamed<Row extends { readonly who: string; readonly kind: st
 ): { readonly kinds: readonly PredictedKind[]; readonly unknown: readonly Row[] } {
   const can = new Walkable(design, metrics);
   const same = (row: KindRate) => (one: Row) => one.who === row.who && one.kind === row.kind;
-  const known = metrics.by_kind.filter((row) => can.walk(row) && rows.some(same(row)));
+  const known = metrics.by_kind.filter((row) => can.walk(row) && rows.some(same(row))).sort(byImportance);
   return {
     kinds: known.map((row) => predictedKind(design, door, logic, can, row, stream)),
     unknown: rows.filter((one) => !known.some((row) => same(row)(one))),

@@ -34,7 +34,7 @@ export interface WalkChoice {
 
 const NOBODY: BothWays = { forward: 0, backward: 0 };
 /** Walks that a prediction rests on. */
-const WALKS = { barriers: 4000, rangers: 600 } as const;
+const WALKS = { barriers: 2500, rangers: 600 } as const;
 /** How long after a walk what is counted is still its own, besides what logic and sensors need. */
 const SLACK_US = 2 * SECOND_US;
 

@@ -17,9 +17,7 @@ const MOST_KINDS = 6;
 
 /** @param can whether somebody can be asked to walk it */
 export function chooseKinds(rows: readonly KindRate[], can: (row: KindRate) => boolean): ChosenKinds {
-  const ranked = rows
-    .filter(({ visits }) => visits > 0)
-    .sort((a, b) => wrongCounts(b) - wrongCounts(a) || b.visits - a.visits);
+  const ranked = rows.filter(({ visits }) => visits > 0).sort(byImportance);
   const walkable = ranked.filter(can);
   const commonest = [...walkable].sort((a, b) => b.visits - a.visits)[0];
   const all = walkable.reduce((sum, row) => sum + wrongCounts(row), 0);
@@ -39,6 +37,11 @@ export function chooseKinds(rows: readonly KindRate[], can: (row: KindRate) => b
       .filter((row) => !chosen.has(row) && wrongCounts(row) > 0)
       .map((row) => ({ row, share: wrongCounts(row) / total, can: can(row) })),
   };
+}
+
+/** The one with more wrong counts first; among equals the commoner. */
+export function byImportance(a: KindRate, b: KindRate): number {
+  return wrongCounts(b) - wrongCounts(a) || b.visits - a.visits;
 }
 
 function wrongCounts({ missed, reversed, extra, invented }: KindRate): number {

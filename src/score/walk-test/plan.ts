@@ -34,6 +34,8 @@ export const MOST_SOUGHT = 2000;
 const FEWEST = 6;
 /** Of a kind that can't be decided, so many, at least, to see whether it is grossly worse. */
 const A_FEW = 20;
+/** Of a kind that no number of walks decides, no more: they would hardly tell more. */
+const ENOUGH_TO_SEE = 60;
 
 /**
  * @param kinds the most important first; kinds that find no room at the end are left out
@@ -43,7 +45,8 @@ export function planWalks<Kind extends Predicted>(kinds: readonly Kind[], most: 
   const walked = kinds.slice(0, Math.floor(most / FEWEST));
   const error = ERROR / Math.max(1, walked.length);
   const needs = walked.map(({ prediction }) => {
-    return Math.max(FEWEST, walksNeeded(claimOf(prediction), error, MOST_SOUGHT) ?? MOST_SOUGHT);
+    const needed = walksNeeded(claimOf(prediction), error, MOST_SOUGHT);
+    return needed === null ? null : Math.max(FEWEST, needed);
   });
   return planOf(walked, shareOut(needs, most));
 }
@@ -66,17 +69,20 @@ export function planOf<Kind extends Predicted>(kinds: readonly Kind[], walks: re
 /**
  * Walks for each kind, in order of importance, `most` or fewer together. Those that are within reach share what there is
  * under one cap. Those that would need more than all there is get a few, and what is left, the first first.
+ *
+ * @param needs null: none decides it
  */
-function shareOut(needs: readonly number[], most: number): number[] {
+function shareOut(needs: readonly (number | null)[], most: number): number[] {
   if (needs.length === 0) return [];
-  const beyond = needs.filter((need) => need > most).length;
+  const inReach = (need: number | null): need is number => need !== null && need <= most;
   const few = Math.min(A_FEW, 2 * Math.floor(most / needs.length / 2));
-  const reachable = needs.filter((need) => need <= most);
-  const cap = capOf(reachable, most - beyond * few);
-  const shares = needs.map((need) => (need > most ? few : Math.min(cap, need)));
+  const reachable = needs.filter(inReach);
+  const cap = capOf(reachable, most - (needs.length - reachable.length) * few);
+  const shares = needs.map((need) => (inReach(need) ? Math.min(cap, need) : few));
   let left = most - shares.reduce((sum, share) => sum + share, 0);
   return shares.map((share, i) => {
-    const more = 2 * Math.floor(Math.min(left, needs[i]! - share) / 2);
+    const room = Math.max(0, (needs[i] ?? ENOUGH_TO_SEE) - share);
+    const more = 2 * Math.floor(Math.min(left, room) / 2);
     left -= more;
     return share + more;
   });

@@ -3,16 +3,6 @@ import { type Claim, POWER, criticalEvents } from './claim.js';
 import { atLeast } from './exact.js';
 
 /**
- * Probability that so many walks refute the claim from above where the true share is `share`.
- *
- * @param error of both sides together, of this claim
- */
-export function powerAt(claim: Claim, walks: number, error: number, share = claim.beyond): number {
-  const critical = criticalEvents(claim, walks, error);
-  return critical > walks ? 0 : atLeast(critical, walks, share);
-}
-
-/**
  * Fewest walks, an even number so that half go each way, with {@link POWER} to refute at `beyond`; null if more than
  * `most`. About 1 ms for 1000.
  */
