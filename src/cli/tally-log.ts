@@ -10,7 +10,7 @@ import type { TimedTally } from '../score/walk-test/tallies-to-walks.js';
 import { type LogTime, logTime, TIMES } from './log-time.js';
 
 /** Names of a column of times, and what a bare number in it counts, microseconds. */
-const TIME_COLUMNS: Readonly<Record<string, number>> = {
+export const TIME_COLUMNS: Readonly<Record<string, number>> = {
   time_us: 1,
   time_ms: 1000,
   time_s: 1_000_000,

@@ -1,6 +1,5 @@
 /** A filled sheet, and a log where there is one, made into a verdict. */
-import { makeLogic } from '../counter/make-logic.js';
-import { count, plural } from '../report/words.js';
+import { count, joined, plural } from '../report/words.js';
 import { whoIn } from '../report/who-words.js';
 import { told } from '../fitting/told.js';
 import type { Issue } from '../scenario/issue.js';
@@ -9,8 +8,8 @@ import { planOf } from '../score/walk-test/plan.js';
 import type { BothWays } from '../score/walk-test/rows.js';
 import { SLACK_US, talliesToWalks } from '../score/walk-test/tallies-to-walks.js';
 import { quote } from '../engine/printable.js';
-import { readingDelay } from '../simulate/plan.js';
 import { kindsNamed } from '../simulate/walk-kinds.js';
+import { lastTally_us } from '../simulate/walk-prediction.js';
 import { readText } from './files.js';
 import type { Paint } from './io.js';
 import { type LogTime, onTheClock_us } from './log-time.js';
@@ -67,15 +66,29 @@ export function judgeSheet(
     ofKind.map((all) => all.length),
   );
   const walked = ofKind.map((all) => {
-    const done = all.flatMap((one) => (one.counted === null ? [] : [wrong(one.row.expected, one.counted)]));
-    return { walks: done.length, wrong: done.filter(Boolean).length };
+    const done = all.flatMap((one) => (one.counted === null ? [] : [howOf(one.row.expected, one.counted)]));
+    return { walks: done.length, wrong: done.filter((how) => how !== 'right').length, done };
   });
   const verdict = judge(plan, walked);
-  return verdictText(verdict, plan.error, notes, door.name, logic.name, whoIn(design), paint);
+  const wrongs = walked.map(({ done }) => wrongsWords(done));
+  return verdictText(verdict, plan.error, wrongs, notes, door.name, logic.name, whoIn(design), paint);
 }
 
-function wrong(expected: BothWays, counted: BothWays): boolean {
-  return expected.forward !== counted.forward || expected.backward !== counted.backward;
+type How = 'right' | 'too few' | 'too many' | 'the other way round';
+
+function howOf(expected: BothWays, counted: BothWays): How {
+  if (expected.forward === counted.forward && expected.backward === counted.backward) return 'right';
+  const more = counted.forward + counted.backward - expected.forward - expected.backward;
+  return more < 0 ? 'too few' : more > 0 ? 'too many' : 'the other way round';
+}
+
+/** '12 counted too few, 1 the other way round': what went wrong in the walks of a kind. */
+function wrongsWords(done: readonly How[]): string {
+  const parts = (['too few', 'too many', 'the other way round'] as const).flatMap((how) => {
+    const times = done.filter((one) => one === how).length;
+    return times > 0 ? [`${count(times)} counted ${how}`] : [];
+  });
+  return joined(parts);
 }
 
 /** What was counted in each walk: as written down, else by the log; null for a walk that was not walked. */
@@ -114,7 +127,7 @@ function fromLog(test: WalkTest, rows: readonly SheetRow[], sheet: string, log: 
     })
     .sort((a, b) => a.time_us - b.time_us);
   const { design, door, logic } = test;
-  const latency_us = makeLogic(logic, design.tables).latency_us + readingDelay(design, door);
+  const latency_us = lastTally_us(design, door, logic);
   const matched = talliesToWalks(walks, shifted, latency_us);
   const counted: (BothWays | null)[] = rows.map((row) => row.counted);
   timed.forEach(({ i }, k) => (counted[i] ??= matched.counted[k]!));

@@ -1,6 +1,7 @@
 /** The plan of a walk test as a terminal shows it: how many walks of which kind, and what they can find out. */
 import { capital, count, decimal, plural } from '../report/words.js';
-import { type WhoWords, doingWords } from '../report/who-words.js';
+import { kindOfWalk } from '../report/walk-words.js';
+import type { WhoWords } from '../report/who-words.js';
 import type { PlannedKind, WalkPlan } from '../score/walk-test/plan.js';
 import { MOST_SOUGHT } from '../score/walk-test/plan.js';
 import type { PredictedKind, PredictedKinds } from '../simulate/walk-kinds.js';
@@ -21,7 +22,7 @@ export function planText(
   const total = plan.kinds.reduce((sum, { walks }) => sum + walks, 0);
   const head = ['', 'predicted wrong', 'walks', 'would find out', 'doubled needs'].map((word) => paint.bold(word));
   const rows = plan.kinds.map((planned) => [
-    bare(capital(doingWords(who, planned.kind.who, planned.kind.kind))),
+    bare(capital(kindOfWalk(who, planned.kind))),
     rangeWords(planned.prediction),
     count(planned.walks),
     findsWords(planned),
@@ -42,7 +43,7 @@ export function planText(
       .filter(({ kind }) => kind.rests_on === 0)
       .map(({ kind }) =>
         folded(
-          `${capital(bare(doingWords(who, kind.who, kind.kind)))}: nobody is simulated alone with an animal at heel; the run bounds it, widely.`,
+          `${capital(bare(kindOfWalk(who, kind)))}: nobody is simulated alone with an animal at heel; the run bounds it, widely.`,
         ),
       ),
     ...companyText(plan, who),
@@ -58,7 +59,7 @@ function companyText({ kinds }: WalkPlan<PredictedKind>, who: WhoWords): string[
   });
   if (worse.length === 0) return [];
   const words = worse.map(({ kind: { run } }) => {
-    return `${bare(doingWords(who, run.who, run.kind))} (${per100((run.wrong_per_100_visits.value ?? 0) / 100)} wrong counts in 100 visits of the run)`;
+    return `${bare(kindOfWalk(who, run))} (${per100((run.wrong_per_100_visits.value ?? 0) / 100)} wrong counts in 100 visits of the run)`;
   });
   return [folded(`Mostly wrong because others are about, which walks alone can't confirm: ${words.join('; ')}.`)];
 }
@@ -67,7 +68,7 @@ function leftOutText(left_out: PredictedKinds['left_out'], who: WhoWords): strin
   if (left_out.length === 0) return [];
   const words = left_out.slice(0, 5).map(({ row, share, can }) => {
     const why = can ? '' : '; nobody can be asked to';
-    return `${bare(doingWords(who, row.who, row.kind))} (${atLeastWords(100 * share)}\u00a0% of the wrong counts${why})`;
+    return `${bare(kindOfWalk(who, row))} (${atLeastWords(100 * share)}\u00a0% of the wrong counts${why})`;
   });
   const more = left_out.length > 5 ? `; and ${count(left_out.length - 5)} more` : '';
   return [folded(`Not walked: ${words.join('; ')}${more}.`)];

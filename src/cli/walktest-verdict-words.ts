@@ -1,6 +1,7 @@
 /** What a walk test has found, as a terminal shows it. */
 import { capital, count, joined } from '../report/words.js';
-import { type WhoWords, doingWords } from '../report/who-words.js';
+import { kindOfWalk } from '../report/walk-words.js';
+import type { WhoWords } from '../report/who-words.js';
 import type { KindVerdict, Outcome, TestVerdict } from '../score/walk-test/judge.js';
 import type { PredictedKind } from '../simulate/walk-kinds.js';
 import type { Paint } from './io.js';
@@ -11,17 +12,21 @@ type Verdict = KindVerdict<PredictedKind>;
 
 const MARKS: Readonly<Record<Outcome, string>> = { agrees: '✓', disagrees: '✗', undecided: '?' };
 
-/** @param notes sentences about how tallies and walks were put together */
+/**
+ * @param wrongs what went wrong in the walks of each kind
+ * @param notes sentences about how tallies and walks were put together
+ */
 export function verdictText(
   { kinds, outcome }: TestVerdict<PredictedKind>,
   error: number,
+  wrongs: readonly string[],
   notes: readonly string[],
   door: string,
   logic: string,
   who: WhoWords,
   paint: Paint,
 ): string {
-  const doing = ({ planned: { kind } }: Verdict) => bare(doingWords(who, kind.who, kind.kind));
+  const doing = ({ planned: { kind } }: Verdict) => bare(kindOfWalk(who, kind));
   const [done, all] = [
     kinds.reduce((sum, { walks }) => sum + walks, 0),
     kinds.reduce((sum, { walks, more }) => sum + walks + more, 0),
@@ -41,7 +46,7 @@ export function verdictText(
     folded(
       `Exact 95\u00a0% intervals. p: how often a door as predicted gives walks at least as far off; ${pWords(error)} or less disagrees${done < all ? ', before all walks are done a fiftieth of that' : ''}.`,
     ),
-    ...againstText(kinds, doing),
+    ...againstText(kinds, wrongs, doing),
     ...agreeText(kinds, doing),
     ...notes.map((note) => folded(note)),
     folded(nextWords(kinds, doing)),
@@ -53,13 +58,15 @@ function outcomeWords(outcome: Outcome): string {
   return outcome === 'disagrees' ? 'the door disagrees with the prediction' : 'undecided';
 }
 
-function againstText(kinds: readonly Verdict[], doing: (one: Verdict) => string): string[] {
+function againstText(kinds: readonly Verdict[], wrongs: readonly string[], doing: (one: Verdict) => string): string[] {
   return kinds
-    .filter(({ outcome }) => outcome === 'disagrees')
-    .map((one) => {
+    .flatMap((one, i) => (one.outcome === 'disagrees' ? [{ one, wrong: wrongs[i] ?? '' }] : []))
+    .map(({ one, wrong }) => {
       const { low, high } = one.planned.prediction;
       const range = `${per100(low)} to ${per100(high)} of 100`;
-      return folded(`${capital(doing(one))}: ${one.side ?? ''} are wrong than the ${range} that are predicted.`);
+      return folded(
+        `${capital(doing(one))}: ${one.side ?? ''} are wrong than the ${range} that are predicted${wrong === '' ? '' : `: ${wrong}`}.`,
+      );
     });
 }
 

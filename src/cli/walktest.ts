@@ -1,10 +1,12 @@
 /** `jambeam walktest`: how many walks through the built door confirm or refute a prediction, and what they said. */
 import { dirname, extname, resolve } from 'node:path';
+import { SECOND_US } from '../engine/time.js';
 import { quote } from '../engine/printable.js';
 import { walkSheet } from '../report/walk-sheet.js';
 import { whoIn } from '../report/who-words.js';
 import { planWalks } from '../score/walk-test/plan.js';
 import { walkRows } from '../score/walk-test/rows.js';
+import { lastTally_us } from '../simulate/walk-prediction.js';
 import { predictedKinds } from '../simulate/walk-kinds.js';
 import { kindOf, readText, replaceFile } from './files.js';
 import type { Io } from './io.js';
@@ -28,7 +30,7 @@ export interface WalktestOptions {
 
 const MOST_BYTES = 8 * 1_048_576;
 /** Walks that fit into an evening. */
-const MOST_WALKS = 300;
+export const MOST_WALKS = 300;
 const [LEAST, MOST] = [6, 5000];
 
 /** @throws {UserProblem} with all that is wrong with options, sheet and log */
@@ -86,10 +88,14 @@ function plan(
     io.out(`${name} is there already: ${hint}, and it was left as it is. --force writes it anew.\n`);
     return;
   }
+  // Two seconds more than it takes: the display has to follow too.
+  const wait_s = 2 + Math.ceil(lastTally_us(design, door, logic) / SECOND_US);
   const rows = walkRows(planned.kinds, stream.child('sheet'));
   replaceFile(
     sheet,
-    sort === 'csv' ? sheetCsv(rows, door.name, logic.name) : walkSheet({ design, door, logic: logic.name, rows }),
+    sort === 'csv'
+      ? sheetCsv(rows, door.name, logic.name)
+      : walkSheet({ design, door, logic: logic.name, rows, wait_s }),
   );
   const next =
     sort === 'csv'

@@ -33,10 +33,12 @@ export interface WalkSheetInput {
   readonly door: DesignDoor;
   readonly logic: string;
   readonly rows: readonly WalkRow[];
+  /** How long after a walk its tallies may come, whole seconds. */
+  readonly wait_s: number;
 }
 
 /** One page of HTML; everything a user can name is escaped. */
-export function walkSheet({ design, door, logic, rows }: WalkSheetInput): string {
+export function walkSheet({ design, door, logic, rows, wait_s }: WalkSheetInput): string {
   const who = whoIn(design);
   const title = `Walk test of door ${named(door.name)}`;
   return html`<!doctype html>
@@ -59,7 +61,7 @@ export function walkSheet({ design, door, logic, rows }: WalkSheetInput): string
 <h2>How to</h2>
 <ol>
 <li>Leave the door open. Walk as you always do, and in the order of the sheet: it is drawn, so that being tired falls on all kinds alike.</li>
-<li>Read the counter, forward and backward, and write both down. Note the clock time, walk, wait three seconds, read it again.</li>
+<li>Read the counter, forward and backward, and write both down. Note the clock time, walk, wait ${plural(wait_s, 'second')}, read it again.</li>
 <li>Tick the box. If a walk went otherwise than it says here, leave its box empty and walk it again.</li>
 <li>Walks that are not on the sheet do no harm between two that are, if they are over before you read the counter.</li>
 <li>Let different people walk: ten walks of one person say how the door counts that person.</li>

@@ -1,6 +1,6 @@
 /** A walk of a walk test in plain words, for who is to walk it. */
 import type { WalkRow } from '../score/walk-test/rows.js';
-import type { WhoWords } from './who-words.js';
+import { type WhoWords, doingWords } from './who-words.js';
 import { count } from './words.js';
 
 const ONE: Readonly<Record<string, string>> = {
@@ -14,6 +14,14 @@ const ONE: Readonly<Record<string, string>> = {
   'wheelchair-pushed': 'a wheelchair that is pushed',
   'wheelchair-user': 'a wheelchair user',
 };
+
+/** A kind of walk: 'adults turning back', 'somebody with “bruno” at heel'. */
+export function kindOfWalk(
+  who: WhoWords,
+  { who: walker, kind }: { readonly who: string; readonly kind: string },
+): string {
+  return kind === 'at-heel' ? `somebody with ${who(walker)} at heel` : doingWords(who, walker, kind);
+}
 
 /** Who walks: 'an adult', or a name. */
 export const walkerWords = (who: WhoWords, { who: walker, kind }: Pick<WalkRow, 'who' | 'kind'>): string =>

@@ -31,7 +31,7 @@ export function predictedKinds(
   stream: Stream,
 ): PredictedKinds {
   const can = new Walkable(design, metrics);
-  const { chosen, left_out } = chooseKinds(metrics.by_kind, (row) => can.walk(row));
+  const { chosen, left_out } = chooseKinds(can.rows, (row) => can.walk(row));
   return { kinds: chosen.map((row) => predictedKind(design, door, logic, can, row, stream)), left_out };
 }
 
@@ -46,33 +46,35 @@ export function kindsNamed<Row extends { readonly who: string; readonly kind: st
 ): { readonly kinds: readonly PredictedKind[]; readonly unknown: readonly Row[] } {
   const can = new Walkable(design, metrics);
   const same = (row: KindRate) => (one: Row) => one.who === row.who && one.kind === row.kind;
-  const known = metrics.by_kind.filter((row) => can.walk(row) && rows.some(same(row))).sort(byImportance);
+  const known = can.rows.filter((row) => can.walk(row) && rows.some(same(row))).sort(byImportance);
   return {
     kinds: known.map((row) => predictedKind(design, door, logic, can, row, stream)),
     unknown: rows.filter((one) => !known.some((row) => same(row)(one))),
   };
 }
 
-/** What somebody can be asked to walk. */
+/** What somebody can be asked to walk. A walk with a pet at heel goes by the pet's name, whoever leads it. */
 class Walkable {
-  /** Who leads a pet: whoever goes through most often. */
+  /** The row of whoever leads pets most often. */
   readonly leader: KindRate | undefined;
+  /** All rows but those of who leads a pet: these are walked with the pet's. */
+  readonly rows: readonly KindRate[];
   private readonly known: ReturnType<typeof walkersKnown>;
 
   constructor(design: Design, { by_kind }: DoorMetrics) {
     this.known = walkersKnown(design);
-    this.leader = by_kind
-      .filter((row) => row.kind === 'through' && this.asPerson(row))
-      .sort((a, b) => b.visits - a.visits)[0];
+    const leading = by_kind.filter((row) => row.kind === 'at-heel' && this.isPerson(row));
+    this.leader = [...leading].sort((a, b) => b.visits - a.visits)[0];
+    this.rows = by_kind.filter((row) => !leading.includes(row));
   }
 
   walk(row: KindRate): boolean {
-    return this.asPerson(row) || (row.kind === 'at-heel' && this.leader !== undefined);
+    return row.kind === 'at-heel' ? this.leader !== undefined : isMix(row.kind) && this.isPerson(row);
   }
 
-  private asPerson({ who, kind }: KindRate): boolean {
+  private isPerson({ who }: KindRate): boolean {
     const walker = this.known.get(who);
-    return walker !== undefined && walker.kind !== 'robot-vacuum' && !isPet(walker) && isMix(kind);
+    return walker !== undefined && walker.kind !== 'robot-vacuum' && !isPet(walker);
   }
 }
 
@@ -84,7 +86,7 @@ function predictedKind(
   row: KindRate,
   stream: Stream,
 ): PredictedKind {
-  if (row.kind === 'at-heel') return atHeel(row, predictedKind(design, door, logic, can, can.leader!, stream));
+  if (row.kind === 'at-heel') return atHeel(row, can.leader!);
   const choice = { who: row.who, kind: row.kind as MixKind };
   const own = stream.child('prediction', row.who, row.kind);
   const { crosses, walks: rests_on, ...prediction } = predictWalk(design, door, logic, choice, own);
@@ -92,22 +94,21 @@ function predictedKind(
 }
 
 /**
- * Somebody with a pet at heel can't be sent through alone: the run bounds it. Wrong are walks in which the pet is
- * counted, up to twice each, or the person wrong; between half the pet's rate and both together.
+ * Somebody with a pet at heel can't be sent through alone: the run bounds it. A walk is wrong when either is counted
+ * wrong, and each may make two wrong counts: so it is between half the larger rate and both rates together.
  */
-function atHeel(pet: KindRate, person: PredictedKind): PredictedKind {
-  const { value, low, high } = pet.wrong_per_100_visits;
-  const share = (x: number | null, missing: number) => Math.min(1, Math.max(0, (x ?? missing) / 100));
-  const { prediction, crosses } = person;
+function atHeel(pet: KindRate, person: KindRate): PredictedKind {
+  const [a, b] = [pet.wrong_per_100_visits, person.wrong_per_100_visits];
+  const share = (x: number) => Math.min(1, Math.max(0, x / 100));
+  const low = share(Math.max(a.low ?? 0, b.low ?? 0) / 2);
+  const high = share((a.high ?? 100) + (b.high ?? 100));
+  const value = Math.min(high, Math.max(low, share((a.value ?? 100) + (b.value ?? 100))));
+  const persons = Math.max(1, Math.round(person.person_crossings / person.visits));
   return {
     who: pet.who,
     kind: 'at-heel',
-    crosses,
-    prediction: {
-      value: Math.min(1, share(value, 50) + prediction.value),
-      low: share(low, 0) / 2,
-      high: Math.min(1, share(high, 100) + prediction.high),
-    },
+    crosses: { forward: { forward: persons, backward: 0 }, backward: { forward: 0, backward: persons } },
+    prediction: { value, low, high },
     run: pet,
     rests_on: 0,
   };

@@ -8,7 +8,7 @@
 import type { MixKind } from '../agents/schema.js';
 import type { Direction } from '../counter/logic.js';
 import { makeLogic } from '../counter/make-logic.js';
-import type { Stream } from '../engine/stream.js';
+import { Stream } from '../engine/stream.js';
 import { HOUR_US, SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { LEVEL } from '../score/jackknife.js';
@@ -16,6 +16,7 @@ import type { PredictedShare } from '../score/walk-test/claim.js';
 import type { BothWays } from '../score/walk-test/rows.js';
 import { clopperPearson } from '../score/walk-test/exact.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
+import { houseRangers } from './house-rangers.js';
 import { type PartyAlone, partiesAlone } from './parties.js';
 import { hasRangers, readingDelay } from './plan.js';
 
@@ -34,7 +35,7 @@ export interface WalkChoice {
 
 const NOBODY: BothWays = { forward: 0, backward: 0 };
 /** Walks that a prediction rests on. */
-const WALKS = { barriers: 2500, rangers: 600 } as const;
+export const WALKS = { barriers: 2500, rangers: 600 } as const;
 /** How long after a walk what is counted is still its own, besides what logic and sensors need. */
 const SLACK_US = 2 * SECOND_US;
 
@@ -71,6 +72,13 @@ export function predictWalk(
   };
 }
 
+/** How long after somebody has left the doorway the logic may still speak of it, microseconds. */
+export function lastTally_us(design: Design, door: DesignDoor, choice: Design['logics'][number]): number {
+  const rangers = houseRangers(design, Stream.root('never drawn from'), { edge: () => {} });
+  const delay_us = Math.max(readingDelay(design, door), rangers?.delay_us(design.doors.indexOf(door)) ?? 0);
+  return makeLogic(choice, design.tables).latency_us + delay_us;
+}
+
 /** So many walks of a kind, each alone, in the order they were walked. */
 export function walksAlone(
   design: Design,
@@ -85,7 +93,7 @@ export function walksAlone(
   const parties = spacedOut(sent, learningOf_us(design), restAfter_us(choice, logic), stream.child('clock'));
   const ends_us = parties.map(lastLeaves_us);
   const counted = parties.map(() => ({ forward: 0, backward: 0 }));
-  const after_us = logic.latency_us + readingDelay(design, door) + SLACK_US;
+  const after_us = lastTally_us(design, door, choice) + SLACK_US;
   let at = 0;
   // Spurious tallies come until the clock's end: it must hold all walks.
   const long = { ...design, hours: ends_us[ends_us.length - 1]! / HOUR_US };

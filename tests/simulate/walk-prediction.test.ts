@@ -1,4 +1,5 @@
 /** From a design to a plan, from walks through a built door to a verdict: does it keep its word? */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { Stream } from '../../src/engine/stream.js';
 import type { Design } from '../../src/scenario/schema.js';
@@ -8,6 +9,7 @@ import { planWalks } from '../../src/score/walk-test/plan.js';
 import { isWrong, predictWalk, walksAlone } from '../../src/simulate/walk-prediction.js';
 import { ROD, doorDesign } from './designs.js';
 
+const DOCS = readFileSync('docs/walktest.md', 'utf8').replace(/\s+/g, ' ');
 const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const KINDS = [
   { who: 'adult', kind: 'through' },
@@ -70,6 +72,8 @@ describe('an evening of walks', () => {
     for (let n = 0; n < evenings; n++) if (verdictOf(evening(design, n)) !== 'agrees') others++;
     // As many others as that come less than once in ten thousand if one in twenty is the rule.
     expect(atLeast(others, evenings, 0.05)).toBeGreaterThan(1e-4);
+    if (LONG)
+      expect(DOCS).toContain(`In ${evenings} simulated evenings at a door as predicted, ${others} did not agree`);
   });
 
   test('where every error comes three times as often: mostly found out', { timeout: 120_000 }, () => {
@@ -82,6 +86,7 @@ describe('an evening of walks', () => {
       if (verdictOf(walks) === 'disagrees') found++;
     }
     expect(found / evenings).toBeGreaterThan(0.9);
+    if (LONG) expect(DOCS).toContain(`three times as often, ${found} were found out`);
   });
 
   test.each([

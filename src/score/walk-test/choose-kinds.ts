@@ -11,9 +11,9 @@ export interface ChosenKinds {
 }
 
 /** Kinds are added until they make so much of the wrong counts. */
-const ENOUGH = 0.95;
+export const ENOUGH = 0.95;
 /** More would thin out what an evening can tell of each. */
-const MOST_KINDS = 6;
+export const MOST_KINDS = 6;
 
 /** @param can whether somebody can be asked to walk it */
 export function chooseKinds(rows: readonly KindRate[], can: (row: KindRate) => boolean): ChosenKinds {

@@ -34,7 +34,7 @@ export interface TestVerdict<Kind> {
  * to false alarms: 0.001 where the end has 0.05. Source: R. Peto et al., "Design and analysis of randomized clinical
  * trials requiring prolonged observation of each patient", British Journal of Cancer 34, 1976, 585–612 (from memory).
  */
-const EARLY = 50;
+export const EARLY = 50;
 
 /**
  * A kind disagrees when its walks refute the prediction. It agrees when as many as planned do not: so many would have
