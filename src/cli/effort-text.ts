@@ -17,11 +17,10 @@ import { count, decimal, joined, metres, plain, plural } from '../report/words.j
 import { planOf } from '../scenario/plan-of.js';
 import type { Design } from '../scenario/schema.js';
 import type { Paint } from './io.js';
-import { columns, folded } from './lines.js';
+import { bare, columns, folded } from './lines.js';
 
 /** Amounts on a terminal: without the marks that isolate names on a page. */
 const amount = (cents: number, currency: string | null): string => bare(money(cents, currency));
-const bare = (text: string): string => text.replace(/[\u2068\u2069]/g, '');
 
 /** Rooms with their areas, doors, and cables; empty without a plan. */
 export function planText(design: Design, effort: Effort, paint: Paint): string {

@@ -14,6 +14,9 @@ export function folded(text: string, indent = ''): string {
     .join('');
 }
 
+/** For a terminal: without the marks that isolate names on a page. */
+export const bare = (text: string): string => text.replace(/[\u2068\u2069]/g, '');
+
 /** A number with at most this many decimals, 0 included. */
 export function rounded(x: number, decimals: number): string {
   return decimals === 0 ? count(x) : decimal(x, decimals);

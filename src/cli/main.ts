@@ -49,7 +49,8 @@ function program(io: Io): Command {
     .exitOverride()
     .showHelpAfterError('(--help shows what is possible)')
     .configureOutput({ writeOut: (text) => io.out(text), writeErr: (text) => io.err(text) });
-  for (const add of [addNew, addCheck, addRun, addReport, addPassage, addFit, addKeys, addSources]) add(jambeam, io);
+  for (const add of [addNew, addCheck, addRun, addReport, addPassage, addWalktest, addFit, addKeys, addSources])
+    add(jambeam, io);
   return jambeam;
 }
 
@@ -142,6 +143,33 @@ function addPassage(jambeam: Command, io: Io): void {
     .option('--json', 'print JSON')
     .addHelpText('after', '\nExample:\n  jambeam passage my-door/scenario.yaml --who child --kind through --number 3')
     .action(async (file, options) => (await import('./passage.js')).passageCommand(file, options, io));
+}
+
+function addWalktest(jambeam: Command, io: Io): void {
+  jambeam
+    .command('walktest')
+    .summary('check the built door against its prediction by walking')
+    .description(
+      'Says how many walks of which kinds confirm or refute what a finished run predicts of a door, writes a sheet for them, and reads it back.',
+    )
+    .argument('<dir>', 'folder of a run')
+    .option('--sheet <file>', 'FILE.html: write a sheet to print; FILE.csv: write one to fill in, or read it back')
+    .option('--log <file.csv>', "the controller's log of tallies: a column of times and one of directions")
+    .option('--door <name>', 'which door (default: the first)')
+    .option('--logic <name>', 'which logic was built (default: the first)')
+    .option('--walks <n>', 'most walks to plan (default: 300)')
+    .option('--offset-s <seconds>', "added to the log's times, where its clock is another")
+    .option('--force', 'write over a sheet that is there')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam walktest scenario.run
+  jambeam walktest scenario.run --sheet walks.html
+  jambeam walktest scenario.run --sheet walks.csv
+  jambeam walktest scenario.run --sheet walks.csv --log tallies.csv`,
+    )
+    .action(async (dir, options) => (await import('./walktest.js')).walktestCommand(dir, options, io));
 }
 
 function addFit(jambeam: Command, io: Io): void {

@@ -11,6 +11,8 @@ export { default as exp } from '@stdlib/math-base-special-exp';
 export { default as ln } from '@stdlib/math-base-special-ln';
 export { default as pow } from '@stdlib/math-base-special-pow';
 export { default as sin } from '@stdlib/math-base-special-sin';
+export { default as betaQuantile } from '@stdlib/stats-base-dists-beta-quantile';
+export { default as binomialCdf } from '@stdlib/stats-base-dists-binomial-cdf';
 export { default as chiSquareQuantile } from '@stdlib/stats-base-dists-chisquare-quantile';
 export { default as normalCdf } from '@stdlib/stats-base-dists-normal-cdf';
 export { default as normalQuantile } from '@stdlib/stats-base-dists-normal-quantile';

@@ -1,5 +1,6 @@
 /** Parties through a door one after the other, so far apart that each is over and forgotten before the next. */
 import type { AnyLogic } from '../counter/host.js';
+import type { Direction } from '../counter/logic.js';
 import type { Stream } from '../engine/stream.js';
 import { MINUTE_US, SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
@@ -49,13 +50,14 @@ export function spacedOut(
   });
 }
 
-/** Sends the parties, in order of entering, through one door of the design under one logic. */
+/** Sends the parties, in order of entering, through one door of the design under one logic. @param tally hears of every tally, in order of time */
 export function runAlone(
   design: Design,
   door: DesignDoor,
   logic: AnyLogic,
   parties: readonly PartyAlone[],
   noise: Stream,
+  tally: (time_us: number, direction: Direction) => void = () => {},
 ): DoorRecord {
   const index = design.doors.indexOf(door);
   const rangers = houseRangers(design, noise, {
@@ -63,7 +65,14 @@ export function runAlone(
       if (at === index) line.rangerEdge(beam, time_us, level);
     },
   });
-  const line = new DoorLine(design, door, [logic], noise, { tally: () => {} }, rangers);
+  const line = new DoorLine(
+    design,
+    door,
+    [logic],
+    noise,
+    { tally: (_, time_us, direction) => tally(time_us, direction) },
+    rangers,
+  );
   let end_us = 0;
   for (const party of parties) {
     for (const { visit, body, passage } of party) {

@@ -19,6 +19,7 @@ export const PAGES = [
   'docs/scoring.md',
   'docs/sensors.md',
   'docs/tables.md',
+  'docs/walktest.md',
 ] as const;
 
 export function page(name: string): string {
