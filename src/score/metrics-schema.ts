@@ -1,5 +1,6 @@
 /** The shape of metrics.json, format 1: what a run found out, in numbers with intervals. */
 import { z } from 'zod';
+import { HOWS, REMOVALS, STRUCTURES } from './why-classes.js';
 
 export const estimateSchema = z.strictObject({
   value: z.number().nullable().meta({ description: 'Point estimate; null with a `reason`.' }),
@@ -179,6 +180,30 @@ export const rankedLogicSchema = z.strictObject({
 });
 export type RankedLogic = z.infer<typeof rankedLogicSchema>;
 
+export const whyMetricsSchema = z.strictObject({
+  door: z.string().nullable().meta({ description: 'Name of the door; null for all doors together.' }),
+  logic: label('Name of the logic.'),
+  wrong: total('Wrong visits and tallies of nobody in the replicates that were looked at.'),
+  explained: total('How many of them were simulated again.'),
+  causes: z
+    .array(
+      z.strictObject({
+        how: z.enum(HOWS).meta({
+          description:
+            'only: right without this one thing; either: right without any one of them; pair: right only without both; structure: read from the record.',
+        }),
+        things: z
+          .array(z.enum([...REMOVALS, ...STRUCTURES]))
+          .meta({ description: 'What was taken away, or what the record says.' }),
+        explained: total('How many of those simulated again.'),
+        share: estimate('share', 'Share of what was wrong there.'),
+        per_week: estimate('per week', 'Wrong visits and tallies of nobody of this cause.'),
+      }),
+    )
+    .meta({ description: 'The most frequent first; shares sum to one.' }),
+});
+export type WhyMetrics = z.infer<typeof whyMetricsSchema>;
+
 export const targetOutcomeSchema = z.strictObject({
   metric: label('Path of the estimate in this file.'),
   at_most: z.number().optional().meta({ description: 'Limit from above, as in the scenario.' }),
@@ -209,6 +234,9 @@ export const metricsSchema = z.strictObject({
   }),
   rooms: z.array(roomMetricsSchema).meta({ description: 'Each room with each logic and ledger.' }),
   houses: z.array(houseMetricsSchema).meta({ description: 'All rooms at once, for each logic with each ledger.' }),
+  why: z.array(whyMetricsSchema).meta({
+    description: 'Why visits went wrong, for each logic: all doors together, then each of several doors.',
+  }),
   targets: z.array(targetOutcomeSchema).meta({ description: "How the scenario's targets came out." }),
 });
 export type Metrics = z.infer<typeof metricsSchema>;

@@ -13,6 +13,7 @@ import type { Target } from './schema.js';
 import type { RareKind } from './causes.js';
 import { ranking } from './ranking.js';
 import { judgeTarget } from './targets.js';
+import { type WhyRecord, whyMetrics } from './why.js';
 import { NOBODY_ROW } from './truth.js';
 
 /** What one replicate found at one door. */
@@ -54,12 +55,14 @@ export interface MetricsInput {
   /** In order of their numbers. */
   readonly replicates: readonly ReplicateRecord[];
   readonly targets: readonly Target[];
+  /** The replicates that were looked at closely, in order of their numbers. */
+  readonly why?: readonly WhyRecord[];
 }
 
 /** All numbers of a run, with intervals over its replicates. Pure: the same records give the same bytes. */
 export function buildMetrics(input: MetricsInput): Metrics {
   const { logics, ledgers, replicates, hours } = input;
-  const judged: Omit<Metrics, 'targets'> = {
+  const judged: Omit<Metrics, 'targets' | 'why'> = {
     format: 1,
     jambeam: input.jambeam,
     scenario: input.scenario,
@@ -101,7 +104,13 @@ export function buildMetrics(input: MetricsInput): Metrics {
       })),
     ),
   };
-  return { ...judged, targets: input.targets.map((target) => judgeTarget(judged, target)) };
+  const why = whyMetrics(
+    logics,
+    input.doors.map(({ name }) => name),
+    input.why ?? [],
+    hours,
+  );
+  return { ...judged, why, targets: input.targets.map((target) => judgeTarget(judged, target)) };
 }
 
 function doorMetrics(input: MetricsInput, d: number, l: number): DoorMetrics {

@@ -3,7 +3,7 @@ import type { Estimate, Metrics } from './metrics-schema.js';
 import type { Target } from './schema.js';
 
 type Outcome = Metrics['targets'][number];
-type Judged = Omit<Metrics, 'targets'>;
+type Judged = Omit<Metrics, 'targets' | 'why'>;
 
 /** Estimates that a target may name, of the house and of each door. */
 export const DOOR_TARGETS = [

@@ -10,6 +10,8 @@ import { BACKWARD_ROW, FORWARD_ROW, rowOf } from './truth.js';
 interface WrongAt {
   readonly door: number;
   readonly logic: number;
+  /** When somebody last entered the empty doorway, at or before that; −1 when nobody had. */
+  readonly opened_us: number;
 }
 
 export interface WrongVisit extends WrongAt {
@@ -36,10 +38,39 @@ export interface StrayTally extends WrongAt {
 /** More of one logic at one door in one replicate are only counted: whoever looks closer has enough to look at. */
 export const MOST_KEPT = 500;
 
+/** Verdicts come some time after the visit: so many openings are remembered at least. */
+const OPENINGS = 256;
+
+/** What is kept of one replicate: plain data. */
+export interface WrongKept {
+  readonly visits: readonly WrongVisit[];
+  readonly strays: readonly StrayTally[];
+  /** `all[door][logic]`: how many there were of both, kept or not. */
+  readonly all: readonly (readonly number[])[];
+}
+
 export class WrongVisits {
   readonly visits: WrongVisit[] = [];
   readonly strays: StrayTally[] = [];
-  private readonly kept = new Map<number, number>();
+  private readonly all: number[][];
+
+  constructor(doors: number, logics: number) {
+    this.all = Array.from({ length: doors }, () => Array.from({ length: logics }, () => 0));
+  }
+
+  kept(): WrongKept {
+    const { visits, strays, all } = this;
+    return { visits, strays, all };
+  }
+  /** Per door, when somebody entered the empty doorway: the latest, in order of time. */
+  private readonly openings: number[][] = [];
+
+  /** Somebody enters the empty doorway. */
+  opens(door: number, time_us: number): void {
+    const own = (this.openings[door] ??= []);
+    own.push(time_us);
+    if (own.length > 2 * OPENINGS) own.splice(0, OPENINGS);
+  }
 
   judged(door: number, logic: number, visit: Visit, verdict: Readonly<Verdict>): void {
     const row = rowOf(visit);
@@ -53,6 +84,7 @@ export class WrongVisits {
     this.visits.push({
       door,
       logic,
+      opened_us: this.openedBy(door, enter_us),
       number,
       enter_us,
       leave_us,
@@ -68,13 +100,20 @@ export class WrongVisits {
 
   nobody(door: number, logic: number, time_us: number, sign: Sign): void {
     if (!this.keeps(door, logic)) return;
-    this.strays.push({ door, logic, time_us, direction: sign > 0 ? 'forward' : 'backward' });
+    this.strays.push({
+      door,
+      logic,
+      opened_us: this.openedBy(door, time_us),
+      time_us,
+      direction: sign > 0 ? 'forward' : 'backward',
+    });
+  }
+
+  private openedBy(door: number, time_us: number): number {
+    return this.openings[door]?.findLast((opened) => opened <= time_us) ?? -1;
   }
 
   private keeps(door: number, logic: number): boolean {
-    const key = door * 64 + logic;
-    const kept = this.kept.get(key) ?? 0;
-    if (kept < MOST_KEPT) this.kept.set(key, kept + 1);
-    return kept < MOST_KEPT;
+    return this.all[door]![logic]!++ < MOST_KEPT;
   }
 }

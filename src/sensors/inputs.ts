@@ -3,6 +3,7 @@
  * inputs together at fixed instants and sees only the levels there, so a break between two reads is lost and two edges
  * may come as one. Rangers: their edges are the controller's own, known at the instant of the reading.
  */
+import { forkOf } from '../engine/fork.js';
 import type { Stream } from '../engine/stream.js';
 import type { Controller } from './controllers/schema.js';
 import type { Edge } from './edge.js';
@@ -22,7 +23,7 @@ export type LevelSink = (
 const READING = 16;
 
 export class Inputs {
-  private readonly period_us: number;
+  private period_us: number;
   private readonly phase_us: number;
   private reported = 0;
   private readings: (number | null)[] = [];
@@ -37,10 +38,18 @@ export class Inputs {
   constructor(
     controller: Pick<Controller, 'poll_ms'>,
     stream: Stream,
-    private readonly sink: LevelSink,
+    public sink: LevelSink,
   ) {
     this.period_us = controller.poll_ms === undefined ? 0 : Math.max(1, Math.round(controller.poll_ms * 1000));
     this.phase_us = Math.floor(stream.at(0) * this.period_us);
+  }
+
+  /** The same inputs at this moment, to go on another way. @param polled false: from now on every edge comes at its own instant */
+  fork(sink: LevelSink, polled: boolean): Inputs {
+    const copy = forkOf(this, [Inputs]) as Inputs;
+    copy.sink = sink;
+    if (!polled) copy.period_us = 0;
+    return copy;
   }
 
   /** The next edge of a light barrier. */

@@ -41,9 +41,10 @@ function petPartOf(limb: number): BodyPart {
 
 /** When a body breaks a path, seconds since its visit began: [start, end, start, end, …]. */
 export function trueBreaks({ body, passage }: Arrival, path: BeamPath, only?: BodyPart): number[] {
-  const shown = only ? { ...body, limbs: body.limbs.filter((_, i) => partOf(body, i) === only) } : body;
+  // All stay in their places: motions that hold whole limbs know them by number.
+  const hidden = only && new Set([...body.limbs.keys()].filter((i) => partOf(body, i) !== only));
   const breaks: number[] = [];
-  breaksOf(shown, passage.motion, path.line, path.clearance, breaks);
+  breaksOf(body, passage.motion, path.line, path.clearance, breaks, hidden);
   return breaks;
 }
 

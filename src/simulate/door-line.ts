@@ -22,8 +22,26 @@ import { RestartGate } from './restart-gate.js';
 import { shadowOf } from './shadow.js';
 
 export interface LineHooks extends CountHooks {
-  /** Somebody enters an empty doorway at `start_us`: where each logic stands then can be asked for. */
-  opens?(start_us: number, snapshots: () => HostSnapshot[]): void;
+  /** Somebody enters an empty doorway at `start_us`: where all stands then can be asked for, before this hook returns. */
+  opens?(start_us: number, moment: DoorMoment): void;
+}
+
+/** A door between two visits. */
+export interface DoorMoment {
+  /** How long after it happened a logic may learn of an edge, microseconds. */
+  readonly delay_us: number;
+  /** Where each logic stands. */
+  snapshots(): HostSnapshot[];
+  /** Its sensors without its rangers, to go on another way. */
+  sensors(): LineSensors;
+}
+
+/** What of a door's sensors and controller runs on: light barriers, inputs, restarts. */
+export interface LineSensors {
+  readonly barriers: Barriers;
+  readonly inputs: Inputs;
+  /** Null for a controller that never restarts. */
+  readonly gate: RestartGate | null;
 }
 
 /** What a door needs to know of the rangers that the house reads. */
@@ -35,7 +53,7 @@ export interface DoorRangers {
 }
 const NO_RANGERS: DoorRangers = { settled_us: Infinity, delay_us: () => 0 };
 
-export class DoorLine {
+export class DoorLine implements DoorMoment {
   private readonly barriers: Barriers;
   private readonly inputs: Inputs;
   /** Null for a controller that never restarts. */
@@ -46,7 +64,7 @@ export class DoorLine {
   private episodeStart = 0;
   private episodeEnd = -Infinity;
   private readonly rangers: DoorRangers;
-  private readonly delay_us: number;
+  readonly delay_us: number;
 
   /**
    * @param logics of this door, in the design's order
@@ -103,13 +121,26 @@ export class DoorLine {
     return this.count.wantsReadings;
   }
 
+  snapshots(): HostSnapshot[] {
+    return this.count.snapshots();
+  }
+
+  sensors(): LineSensors {
+    const { barriers, inputs, gate } = this;
+    return {
+      barriers: barriers.fork(true),
+      inputs: inputs.fork(inputs.sink, true),
+      gate: gate?.fork(gate.hooks) ?? null,
+    };
+  }
+
   /** The next visit; visits come in order of entering. */
   visit(visit: Visit, body: Body, passage: Passage): void {
     if (visit.enter_us > this.episodeEnd) {
       this.flush();
       this.settle(visit.enter_us);
       this.episodeStart = visit.enter_us;
-      this.hooks.opens?.(visit.enter_us, () => this.count.snapshots());
+      this.hooks.opens?.(visit.enter_us, this);
     }
     this.episode.push(shadowOf(visit, body, passage, this.barriers.paths));
     this.episodeEnd = Math.max(this.episodeEnd, visit.leave_us);

@@ -16,7 +16,7 @@ import type { MountedRanger } from '../sensors/mounted.js';
 import { isRanger } from '../sensors/mounted.js';
 import type { Scene } from '../sensors/ranger.js';
 import { Desk } from '../sensors/scan/desk.js';
-import { Scanner } from '../sensors/scan/scanner.js';
+import { type ScanHooks, Scanner } from '../sensors/scan/scanner.js';
 import { type Attendance, Slot } from '../sensors/scan/slot.js';
 import { burstSources } from './bursts.js';
 import { clockOf, hasRangers, mountedBeams } from './plan.js';
@@ -46,8 +46,8 @@ export function houseRangers(design: Design, replicate: Stream, hooks: RangerHoo
 
 export class HouseRangers {
   /** Per door, its rangers. */
-  private readonly slots: readonly (readonly Slot<Attending>[])[];
-  private readonly scanner: Scanner<Attending>;
+  private slots: readonly (readonly Slot<Attending>[])[];
+  private scanner: Scanner<Attending>;
   private readonly rounds: readonly Round[];
   private readonly find: (door: number, beam: number) => Slot<Attending>;
   private readonly clothing: Stream;
@@ -85,10 +85,7 @@ export class HouseRangers {
       burstSources(design, mounted),
       {
         scene: (slot, pose_us) => this.sceneAt(slot, pose_us),
-        edge: (slot, time_us, level) => hooks.edge(slot.door, slot.beam, time_us, level),
-        ...(hooks.reading && {
-          reading: (slot, time_us, distance_um) => hooks.reading?.(slot.door, slot.beam, time_us, distance_um),
-        }),
+        ...tellOf(hooks),
       },
       jumps,
     );
@@ -118,14 +115,59 @@ export class HouseRangers {
     return Math.ceil(most_us);
   }
 
-  /** The next visit; visits come in order of entering. */
-  visit(door: number, visit: Visit, body: Body, passage: Passage): void {
+  /**
+   * The same rangers at this moment, to go on another way.
+   *
+   * @param noise false: from now on nothing befalls them but bodies
+   */
+  fork(hooks: RangerHooks, noise: boolean): HouseRangers {
+    const copy = Object.assign(Object.create(HouseRangers.prototype) as HouseRangers, this);
+    copy.scanner = this.scanner.fork(tellOf(hooks));
+    const slots = copy.scanner.slots;
+    if (!noise) for (const slot of slots) slot.noiseless = true;
+    copy.slots = this.slots.map((ofDoor) =>
+      ofDoor.map(({ door, beam }) => slots.find((slot) => slot.door === door && slot.beam === beam)!),
+    );
+    return copy;
+  }
+
+  /**
+   * The rangers of one door read all the time, as if the controller had nothing else to do, from now on.
+   *
+   * @param step_us between two readings, microseconds; noise is drawn reading by reading from `noise`
+   */
+  readAllTheTime(
+    door: number,
+    from_us: number,
+    until_us: number,
+    step_us: number,
+    noise: Stream,
+    hooks: RangerHooks,
+  ): void {
+    for (const slot of this.slots[door]!) {
+      const own = noise.child(String(slot.beam));
+      const { ranger, switching } = slot;
+      for (let n = 0, time_us = from_us; time_us < until_us; n++, time_us += step_us) {
+        const scene = this.sceneAt(slot, ranger.poseTime(time_us));
+        const u = slot.noiseless || scene === null ? 0.5 : own.at(n);
+        const reading = ranger.reading(scene === null ? slot.idle_m : ranger.sees(scene), u);
+        const { level } = switching;
+        switching.reading(time_us, reading);
+        hooks.reading?.(door, slot.beam, time_us, reading);
+        if (switching.level !== level) hooks.edge(door, slot.beam, time_us, switching.level);
+      }
+    }
+  }
+
+  /** The next visit; visits come in order of entering. @param hidden limbs that aren't there */
+  visit(door: number, visit: Visit, body: Body, passage: Passage, hidden?: ReadonlySet<number>): void {
     const { enter_us } = visit;
     const posed = new Posed(body, passage.motion);
     for (const slot of this.slots[door] as readonly Slot<Attending>[]) {
       const { near_m, heights_m } = slot.ranger;
       const near = nearWithin(body, passage.motion, { along_m: near_m, heights_m });
       if (near === null) continue;
+      for (const limb of hidden ?? []) near.limbs[2 * limb] = Infinity;
       const clothing = this.clothing.nth(visit.body).at(0);
       const start_us = enter_us + Math.floor(near.start_s * SECOND_US);
       const end_us = enter_us + Math.ceil(near.end_s * SECOND_US);
@@ -151,6 +193,15 @@ export class HouseRangers {
     }
     return somebody ? bodies.scene : null;
   }
+}
+
+function tellOf(hooks: RangerHooks): Pick<ScanHooks<Attending>, 'edge' | 'reading'> {
+  return {
+    edge: (slot, time_us, level) => hooks.edge(slot.door, slot.beam, time_us, level),
+    ...(hooks.reading && {
+      reading: (slot, time_us, distance_um) => hooks.reading?.(slot.door, slot.beam, time_us, distance_um),
+    }),
+  };
 }
 
 function slowestInterval(round: Round, find: (door: number, beam: number) => Slot<Attending>): RoundInterval {

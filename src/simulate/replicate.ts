@@ -6,7 +6,7 @@ import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
 import type { HourlyTrack } from '../score/hourly.js';
 import type { ReplicateRecord } from '../score/metrics.js';
-import { WrongVisits } from '../score/wrong-visits.js';
+import { type WrongKept, WrongVisits } from '../score/wrong-visits.js';
 import { DoorLine, type LineHooks } from './door-line.js';
 import { HouseBooks } from './house-books.js';
 import { LAST_US, houseRangers } from './house-rangers.js';
@@ -19,6 +19,8 @@ import type { Watch } from './watch.js';
 /** After so many visits all doors are brought up to date, so that rooms with several doors can be booked. */
 const BOOK_EVERY = 64;
 
+const NO_HOOKS = { edge: () => {} };
+
 export interface ReplicateResult {
   readonly record: ReplicateRecord;
   /** [door][logic]: counted minus true net at even points of the clock. */
@@ -30,7 +32,7 @@ export interface ReplicateResult {
   /** Of the first replicate only. */
   readonly traces: readonly RoomTrace[];
   /** What went wrong, for a closer look. */
-  readonly wrong: Pick<WrongVisits, 'visits' | 'strays'>;
+  readonly wrong: WrongKept;
 }
 
 export interface ReplicateOptions {
@@ -55,7 +57,7 @@ export function runReplicate(
   const clock_us = clockOf(design);
   const crowd = makeCrowd(crowdPlan(design), stream.child('crowd'));
   const logics = design.doors.map((door) => logicsAt(design, door, outside));
-  const wrong = new WrongVisits();
+  const wrong = new WrongVisits(design.doors.length, design.logics.length);
   const books = new HouseBooks(design, crowd.peopleAtStart, stream, number === 1);
   const rangers = houseRangers(design, stream, {
     edge: (door, beam, time_us, level) => (lines[door] as DoorLine).rangerEdge(beam, time_us, level),
@@ -81,6 +83,15 @@ export function runReplicate(
       stream,
       {
         ...watchOf(d, watch),
+        opens(start_us, moment) {
+          wrong.opens(d, start_us);
+          watch?.opens?.(d, start_us, {
+            delay_us: moment.delay_us,
+            snapshots: () => moment.snapshots(),
+            sensors: () => moment.sensors(),
+            rangers: () => rangers?.fork(NO_HOOKS, true) ?? null,
+          });
+        },
         judged(logic, visit, verdict) {
           wrong.judged(d, logic, visit, verdict);
           watch?.judged?.(d, logic, visit, verdict);
@@ -128,7 +139,7 @@ export function runReplicate(
     hourly: lines.map(({ hourly: { forward, backward } }) => ({ forward, backward })),
     drift: lines.map((line) => line.drift.map((track) => track.errors())),
     traces: books.traces(),
-    wrong: { visits: wrong.visits, strays: wrong.strays },
+    wrong: wrong.kept(),
   };
 }
 
@@ -136,7 +147,6 @@ export function runReplicate(
 function watchOf(d: number, watch: Watch | undefined): Partial<LineHooks> {
   if (!watch) return {};
   return {
-    ...(watch.opens && { opens: (start_us, snapshots) => watch.opens?.(d, start_us, snapshots) }),
     ...(watch.input && { input: (time_us, mask, readings) => watch.input?.(d, time_us, mask, readings) }),
     ...(watch.step && { step: (logic, one) => watch.step?.(d, logic, one) }),
   };

@@ -5,7 +5,8 @@
  * their switching keeps what it has learnt, and only the edges in between are lost.
  */
 import type { Readings } from '../counter/logic.js';
-import type { Restarts } from '../sensors/controllers/restarts.js';
+import { forkOf } from '../engine/fork.js';
+import { Restarts } from '../sensors/controllers/restarts.js';
 
 export interface GateHooks {
   levels(time_us: number, mask: number, before: number, readings: Readings | undefined): void;
@@ -23,8 +24,15 @@ export class RestartGate {
 
   constructor(
     private readonly restarts: Restarts,
-    private readonly hooks: GateHooks,
+    public hooks: GateHooks,
   ) {}
+
+  /** The same gate at this moment, to go on another way. */
+  fork(hooks: GateHooks): RestartGate {
+    const copy = forkOf(this, [RestartGate, Restarts]) as RestartGate;
+    copy.hooks = hooks;
+    return copy;
+  }
 
   /** Levels change, or readings come. A change at the very start of a restart is not seen, one at its end is. */
   input(time_us: number, mask: number, readings?: Readings): void {

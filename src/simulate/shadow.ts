@@ -6,10 +6,17 @@ import type { Visit } from '../agents/visit.js';
 import { SECOND_US } from '../engine/time.js';
 import type { BeamPath, Shadow } from '../sensors/door-sensors.js';
 
-export function shadowOf(visit: Visit, body: Body, passage: Passage, paths: readonly BeamPath[]): Shadow {
+/** @param hidden limbs that aren't there */
+export function shadowOf(
+  visit: Visit,
+  body: Body,
+  passage: Passage,
+  paths: readonly BeamPath[],
+  hidden?: ReadonlySet<number>,
+): Shadow {
   const breaks = paths.map((path) => {
     const own: number[] = [];
-    breaksOf(body, passage.motion, path.line, path.clearance, own);
+    breaksOf(body, passage.motion, path.line, path.clearance, own, hidden);
     for (let i = 0; i < own.length; i++) own[i] = visit.enter_us + (own[i] as number) * SECOND_US;
     return own;
   });

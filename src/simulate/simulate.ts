@@ -16,6 +16,7 @@ import { bands, driftBands } from '../score/drift-bands.js';
 import type { ActivityRun, ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
 import { hourlyCounts, hoursCovered } from '../score/hourly.js';
 import { survivalCurve } from '../score/room-rates.js';
+import type { WhyRecord } from '../score/why.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { buildMetrics } from '../score/metrics.js';
 import { calibrated } from './calibration.js';
@@ -28,6 +29,7 @@ import type { ReplicateResult } from './replicate.js';
 import { runReplicate } from './replicate.js';
 import { silhouettes } from './silhouettes.js';
 import { VERSION } from './version.js';
+import { whyRecords } from './why/why.js';
 
 /**
  * Simulates all replicates of a design.
@@ -55,19 +57,21 @@ export function simulate(given: Design, sinks: Sinks = {}, outside?: OutsideLogi
 /**
  * Metrics and figures of finished replicates, in order of their numbers.
  *
- * @param closer whether rare kinds are looked at more closely; without, their numbers a week rest on what the run saw
+ * @param closer whether rare kinds are looked at more closely (without, their numbers a week rest on what the run saw), and
+ *   what went wrong is explained
  */
 export function assemble(
   design: Design,
   results: readonly ReplicateResult[],
   { closer = true, outside }: { readonly closer?: boolean; readonly outside?: OutsideLogics | undefined } = {},
-): Outcome {
+): Outcome & { readonly why: readonly WhyRecord[] } {
   const rare = rareKinds(
     design,
     (closer ? design.doors : []).map((_, d) => results.map(({ record }) => record.doors[d]!.logics[0]!)),
     outside,
   );
-  return { metrics: metricsOf(design, results, rare), figures: figuresOf(design, results) };
+  const why = closer ? whyRecords(design, results, outside) : [];
+  return { metrics: metricsOf(design, results, { rare, why }), figures: figuresOf(design, results), why };
 }
 
 /** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */
@@ -116,11 +120,14 @@ function activityOf(
   return [run('half', again(half)), run('as assumed', first), run('double', again(double))];
 }
 
-/** @param rare per door */
+/** `rare`: per door. `why`: the replicates that were looked at closely. */
 function metricsOf(
   design: Design,
   results: readonly ReplicateResult[],
-  rare: readonly (readonly RareKind[])[] = [],
+  {
+    rare = [],
+    why = [],
+  }: { readonly rare?: readonly (readonly RareKind[])[]; readonly why?: readonly WhyRecord[] } = {},
 ): Metrics {
   return buildMetrics({
     jambeam: VERSION,
@@ -138,6 +145,7 @@ function metricsOf(
     rooms: design.rooms.map((room) => room.name),
     replicates: results.map((result) => result.record),
     targets: design.targets,
+    why,
   });
 }
 

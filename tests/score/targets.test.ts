@@ -64,7 +64,7 @@ const house = (logic: string, ledger: string, value: number) => ({
   occupied_while_empty_per_day: estimate(0, 0, 0),
   first_wrong_h: estimate(null, 6, null, { method: 'kaplan-meier' }),
 });
-const metrics: Omit<Metrics, 'targets'> = {
+const metrics: Omit<Metrics, 'targets' | 'why'> = {
   format: 1,
   jambeam: '0',
   scenario: 's',

@@ -22,7 +22,7 @@ const visit = (more: Partial<Visit>): Visit =>
 const none = { forward: 0, backward: 0, nothing: 0, extra: 0, net: 0 };
 
 test('right visits are let go, wrong ones are kept with what was wrong', () => {
-  const wrong = new WrongVisits();
+  const wrong = new WrongVisits(2, 2);
   wrong.judged(0, 0, visit({}), { ...none, forward: 1, net: 1 });
   wrong.judged(0, 0, visit({ number: 8 }), { ...none, nothing: 1 });
   wrong.judged(0, 1, visit({ number: 9 }), { ...none, backward: 1, net: -1 });
@@ -35,12 +35,23 @@ test('right visits are let go, wrong ones are kept with what was wrong', () => {
     [9, 0, 1, 0, 0],
     [10, 0, 0, 0, 1],
   ]);
-  expect(wrong.strays).toEqual([{ door: 1, logic: 0, time_us: 5000, direction: 'backward' }]);
+  expect(wrong.strays).toEqual([{ door: 1, logic: 0, time_us: 5000, direction: 'backward', opened_us: -1 }]);
+});
+
+test('each knows when somebody last entered the empty doorway', () => {
+  const wrong = new WrongVisits(2, 2);
+  for (const time of [100, 900, 1500]) wrong.opens(0, time);
+  wrong.judged(0, 0, visit({}), { ...none, nothing: 1 });
+  expect(wrong.visits[0]?.opened_us).toBe(900);
 });
 
 test('a door that gets everything wrong fills no memory', () => {
-  const wrong = new WrongVisits();
+  const wrong = new WrongVisits(2, 2);
   for (let n = 0; n < MOST_KEPT * 2; n++) wrong.judged(0, 0, visit({ number: n }), { ...none, nothing: 1 });
   wrong.judged(0, 1, visit({ number: 1 }), { ...none, nothing: 1 });
   expect(wrong.visits).toHaveLength(MOST_KEPT + 1);
+  expect(wrong.kept().all).toEqual([
+    [MOST_KEPT * 2, 1],
+    [0, 0],
+  ]);
 });

@@ -33,6 +33,7 @@ export type Motion = readonly Stretch[];
  *
  * @param clearance how much nearer than touching a capsule of a given radius (metres) must come, negative, or how much
  *   further it may be, positive; −Infinity if it can't break the beam at all
+ * @param hidden limbs that aren't there
  */
 export function breaksOf(
   body: Body,
@@ -40,6 +41,7 @@ export function breaksOf(
   line: BeamLine,
   clearance: (radius_m: number) => number,
   out: number[],
+  hidden?: ReadonlySet<number>,
 ): void {
   for (const stretch of motion) {
     const { tracks } = stretch;
@@ -48,6 +50,7 @@ export function breaksOf(
     const from = Math.floor(stretch.from);
     const to = Math.ceil(stretch.to);
     for (let i = 0; i < body.limbs.length; i++) {
+      if (hidden?.has(i) === true) continue;
       const limb = body.limbs[i] as Limb;
       const extra = clearance(limb.radius * body.unit_m) / body.unit_m;
       const foreseen = stretch.foresee ? stretch.foresee(limb, beam, limb.radius + extra) : 'look';

@@ -5,6 +5,7 @@
  * number of that visit's own break), never by the order of draws, so that a change elsewhere moves none of it.
  */
 import { poissonGap } from '../../engine/distributions.js';
+import { forkOf } from '../../engine/fork.js';
 import type { Stream } from '../../engine/stream.js';
 import { HOUR_US } from '../../engine/time.js';
 import { addInterval, intersect } from '../../geometry/intervals.js';
@@ -38,6 +39,13 @@ export class Barriers implements DoorSensors {
 
   episode(shadows: readonly Shadow[]): void {
     for (const receiver of this.receivers) receiver.episode(shadows);
+  }
+
+  /** The same barriers at this moment, to go on another way. @param noise false: from now on nothing befalls them but bodies */
+  fork(noise: boolean): Barriers {
+    const copy = forkOf(this, [Barriers, Receiver, Response]) as Barriers;
+    for (const receiver of copy.receivers) receiver.goOn((edge) => copy.keep(edge), noise);
+    return copy;
   }
 
   read(at_us: number): number {
@@ -81,7 +89,7 @@ class Receiver {
   private readonly spurious: Stream;
 
   constructor(
-    private readonly beam: MountedBarrier,
+    private beam: MountedBarrier,
     index: number,
     paths: readonly BeamPath[],
     stream: Stream,
@@ -94,6 +102,14 @@ class Receiver {
     this.missed = stream.child('missed');
     this.spurious = stream.child('spurious');
     this.nextSpurious_us = this.gap();
+  }
+
+  /** Of a fork: gives its edges to somebody else, and perhaps has no noise any more. */
+  goOn(emit: (edge: Edge) => void, noise: boolean): void {
+    this.response.emit = emit;
+    if (noise) return;
+    this.nextSpurious_us = Infinity;
+    this.beam = { ...this.beam, sensor: { ...this.beam.sensor, missed_share: 0, shiny_share: 0 } };
   }
 
   episode(shadows: readonly Shadow[]): void {

@@ -14,7 +14,7 @@ export class Response {
   constructor(
     private readonly response_us: number,
     private readonly beam: number,
-    private readonly emit: (edge: Edge) => void,
+    public emit: (edge: Edge) => void,
   ) {}
 
   /** An input break; breaks come in order of start, and overlapping ones are joined. */

@@ -78,7 +78,7 @@ export class Air {
   /** The same for one burst; it may be sent after the listener began. */
   hearOne(listener: Slot, scene: Scene, sent_us: number, source: Slot): void {
     const { ear } = listener.ranger;
-    if (ear === null || listener.befallen) return;
+    if (ear === null || listener.befallen || listener.noiseless) return;
     // A ranger's own burst of this turn is what it sees anyhow.
     if (source === listener && sent_us === listener.start_us) return;
     const way = this.ways.get(listener)?.get(source);

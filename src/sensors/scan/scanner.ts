@@ -5,10 +5,14 @@
  *
  * Readings are told of while somebody is about, and otherwise when they differ from the reading before.
  */
+import { forkOf } from '../../engine/fork.js';
 import type { Scene } from '../ranger.js';
+import { MedianWindow } from '../switching/median-window.js';
+import { Switch } from '../switching/switch.js';
 import { Air, type Reaches } from './air.js';
-import type { Desk } from './desk.js';
-import { type Attendance, NOBODY, type Slot } from './slot.js';
+import { Desk } from './desk.js';
+import { Struck } from './gaps.js';
+import { type Attendance, NOBODY, Slot } from './slot.js';
 
 export interface ScanHooks<A extends Attendance> {
   /** Who is about one ranger at an instant, posed; null for nobody. The scene is looked at before the next call. */
@@ -34,7 +38,7 @@ export class Scanner<A extends Attendance> {
   constructor(
     private readonly desks: readonly Desk[],
     reaches: Reaches,
-    private readonly hooks: ScanHooks<A>,
+    private hooks: ScanHooks<A>,
     private readonly jumps = true,
   ) {
     const slots = desks.flatMap((desk) => [...desk.readings.keys()]);
@@ -47,6 +51,18 @@ export class Scanner<A extends Attendance> {
         desks.some((other) => other !== desk && (hears(desk, other, this.air) || hears(other, desk, this.air))),
       ),
     );
+  }
+
+  /** The same scan at this moment, to go on another way. @param tell where edges and readings go from now on */
+  fork(tell: Pick<ScanHooks<A>, 'edge' | 'reading'>): Scanner<A> {
+    const copy = forkOf(this, [Scanner, Desk, Slot, Switch, MedianWindow, Struck, Air]) as Scanner<A>;
+    copy.hooks = { scene: this.hooks.scene, ...tell };
+    return copy;
+  }
+
+  /** All rangers it reads. */
+  get slots(): Slot<A>[] {
+    return this.desks.flatMap((desk) => [...desk.readings.keys()]) as Slot<A>[];
   }
 
   /** Takes all turns whose poses are known when everybody who enters before `until_us` is. */

@@ -34,6 +34,8 @@ export class Slot<A extends Attendance = Attendance> {
   /** The reading before, and what was seen at it. */
   last_um = NaN;
   lastSeen_m = NaN;
+  /** From now on nothing befalls it but bodies: no noise, no stray, no drop-out, no burst of others. */
+  noiseless = false;
 
   private readonly strays: Struck;
   private readonly dropouts: Struck;
@@ -82,6 +84,7 @@ export class Slot<A extends Attendance = Attendance> {
     this.befallen = false;
     this.u = 0.5;
     this.seen_m = scene === null ? this.idle_m : ranger.sees(scene);
+    if (this.noiseless) return;
     if (start_us < this.clock_us) {
       if (this.dropouts.strikes(n)) {
         this.befallen = true;
