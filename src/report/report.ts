@@ -22,6 +22,7 @@ import { planSection } from './sections/plan.js';
 import { roomsSection } from './sections/rooms.js';
 import { weekSection } from './sections/week.js';
 import { sharesSection, whomSection } from './sections/whom.js';
+import { whySection } from './sections/why.js';
 import { named } from './words.js';
 
 export interface ReportInput {
@@ -52,6 +53,7 @@ ${await driftSection(design, figures)}
 ${await roomsSection(design, metrics, figures)}
 ${weekSection(design, metrics)}
 ${await whomSection(design, metrics)}
+${await whySection(design, metrics)}
 ${sharesSection(design, metrics)}
 ${activitySection(design, figures)}
 ${effortSection(design, effort)}

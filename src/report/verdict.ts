@@ -16,6 +16,7 @@ import { limitWords, metricWords } from './sections/targets.js';
 import { activitySentence } from './verdict-activity.js';
 import { darkSentence, ledgerSentence, otherRoute } from './verdict-rooms.js';
 import { waitWords } from './wait-words.js';
+import { mainCauses } from './why-words.js';
 import { doingWords, whoIn } from './who-words.js';
 import { capital, count, decimal, formatEstimate, headlineLogic, joined, mixWords, named, plural } from './words.js';
 
@@ -33,6 +34,8 @@ export interface Verdict {
   readonly because: string;
   /** The door where most goes wrong in a week, and the kind of passage that does most of it. */
   readonly worst: string;
+  /** The main causes, with their numbers a week. */
+  readonly why: string | null;
   /** The room that leaves people in the dark most; whether another ledger does better. */
   readonly rooms: readonly string[];
   /** Whether the answers stand at half and at double the assumed activity. */
@@ -195,6 +198,11 @@ const OUTCOME: Readonly<Record<Outcome, string>> = {
   unknown: 'without a number',
 };
 
+function whySentenceOf(design: Design, metrics: Metrics): string | null {
+  const why = metrics.why.find(({ door, logic }) => door === null && logic === headlineLogic(design));
+  return why ? mainCauses(why, metrics.hours) : null;
+}
+
 const here = (text: string | null): string[] => (text === null ? [] : [text]);
 
 /** @param activity runs of half and double the activity, where there are: then the verdict says whether its answers stand */
@@ -206,6 +214,7 @@ export function verdictOf(design: Design, metrics: Metrics, activity: Figures['a
     headline: HEADLINES[answer],
     because: [becauseOf(metrics), ...targetSentences(metrics)].join(' '),
     worst: worstSentence(design, metrics),
+    why: whySentenceOf(design, metrics),
     rooms: [...here(darkSentence(design, metrics)), ...here(ledgerSentence(design, metrics))],
     activity: activitySentence(design, metrics, activity),
     other_route: otherRoute(design),
@@ -230,6 +239,6 @@ function householdDoors(design: Design, metrics: Metrics): string[] {
 
 /** The verdict as one paragraph, and what it holds for and what else to know as others: the same for page and terminal. */
 export function verdictParagraphs(v: Verdict): string[] {
-  const first = [v.because, v.worst, ...v.rooms, ...here(v.activity)].join(' ');
+  const first = [v.because, v.worst, ...here(v.why), ...v.rooms, ...here(v.activity)].join(' ');
   return [first, v.doors.join(' '), ...here(v.other_route), ...here(v.animals)];
 }

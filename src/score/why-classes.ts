@@ -17,10 +17,19 @@ export const REMOVAL_MEANS: Readonly<Record<Removal, string>> = {
 };
 
 /** Read from the record where no removal helps. */
-export const STRUCTURES = ['beam saw nothing', 'shallower than the spacing', 'timeout', 'not at rest', 'rule'] as const;
+export const STRUCTURES = [
+  'background',
+  'beam saw nothing',
+  'shallower than the spacing',
+  'timeout',
+  'not at rest',
+  'rule',
+] as const;
 export type Structure = (typeof STRUCTURES)[number];
 
 export const STRUCTURE_MEANS: Readonly<Record<Structure, string>> = {
+  background:
+    'a ranger had learnt something nearer than the idle door for its background, so that nobody could be nearer',
   'beam saw nothing': 'one of the beams was never truly broken by the body',
   'shallower than the spacing': 'the body never broke the two beams at once',
   timeout: 'the logic gave up waiting while the body was there',

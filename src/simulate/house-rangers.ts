@@ -131,6 +131,11 @@ export class HouseRangers {
     return copy;
   }
 
+  /** Whether any ranger of a door has learnt a background that is none. */
+  misled(door: number): boolean {
+    return this.slots[door]!.some((slot) => slot.misled);
+  }
+
   /**
    * The rangers of one door read all the time, as if the controller had nothing else to do, from now on.
    *

@@ -12,6 +12,7 @@ import {
   type Estimate,
   type Metrics,
   type RankedLogic,
+  type WhyMetrics,
 } from '../../src/score/metrics-schema.js';
 import type { ReportInput } from '../../src/report/report.js';
 
@@ -203,6 +204,39 @@ function ranked(doors: readonly DoorMetrics[]): RankedLogic[] {
   );
 }
 
+/** The house and each door by the first logic. */
+function explained(): WhyMetrics[] {
+  return [null, 'hall-door', 'garden-door'].map((door) => ({
+    door,
+    logic: LOGICS[0]!,
+    wrong: 300,
+    explained: 240,
+    causes: [
+      {
+        how: 'only' as const,
+        things: ['arms' as const],
+        explained: 150,
+        share: est(0.62, 0.08, 300),
+        per_week: est(31, 6, 8),
+      },
+      {
+        how: 'structure' as const,
+        things: ['rule' as const],
+        explained: 70,
+        share: est(0.3, 0.07, 300),
+        per_week: est(15, 4, 8),
+      },
+      {
+        how: 'either' as const,
+        things: ['other bodies' as const, 'noise' as const],
+        explained: 20,
+        share: est(0.08, 0.03, 300),
+        per_week: est(4, 1.5, 8),
+      },
+    ],
+  }));
+}
+
 export function inventedMetrics(): Metrics {
   const doors = ['hall-door', 'garden-door'].flatMap((door, i) =>
     LOGICS.map((logic, j) => doorMetrics(door, logic, (1 + 0.35 * j) * (1 + 0.4 * i))),
@@ -250,6 +284,7 @@ export function inventedMetrics(): Metrics {
       })),
     ),
     ranking: ranked(doors),
+    why: explained(),
     houses: LOGICS.flatMap((logic, j) =>
       ['raw', 'floor'].map((ledger, k) => ({
         logic,

@@ -115,6 +115,7 @@ export function houseMetrics(): Metrics {
       })),
     ),
     ranking: [],
+    why: [],
     houses: LEDGERS.map((ledger, g) => ({
       logic: LOGIC,
       ledger,

@@ -62,7 +62,7 @@ describe('the report', async () => {
   test('keeps the promised order', () => {
     const ids = [...page.matchAll(/<h2 id="([a-z]+)"/g)].map((m) => m[1]);
     const order =
-      'verdict numbers doorways confusion logics drift rooms week whom shares effort cautions limits sources reproduce words';
+      'verdict numbers doorways confusion logics drift rooms week whom why shares effort cautions limits sources reproduce words';
     expect(ids).toEqual(order.split(' '));
   });
 

@@ -56,7 +56,8 @@ export class Scanner<A extends Attendance> {
   /** The same scan at this moment, to go on another way. @param tell where edges and readings go from now on */
   fork(tell: Pick<ScanHooks<A>, 'edge' | 'reading'>): Scanner<A> {
     const copy = forkOf(this, [Scanner, Desk, Slot, Switch, MedianWindow, Struck, Air]) as Scanner<A>;
-    copy.hooks = { scene: this.hooks.scene, ...tell };
+    const { hooks } = this;
+    copy.hooks = { scene: (slot, pose_us) => hooks.scene(slot, pose_us), ...tell };
     return copy;
   }
 

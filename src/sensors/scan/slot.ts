@@ -111,6 +111,14 @@ export class Slot<A extends Attendance = Attendance> {
     return this.befallen && this.seen_m === Infinity ? NO_ECHO : this.ranger.reading(this.seen_m, this.u);
   }
 
+  /** Whether it has learnt a background that hides by its margin what the idle door really shows. */
+  get misled(): boolean {
+    const { ranger, settings, switching, idle_m } = this;
+    if (settings.nearer_than_m !== undefined) return false;
+    const idle_um = ranger.reading(idle_m, 0.5);
+    return idle_um !== NO_ECHO && switching.background_um < idle_um - settings.margin_m * 1e6;
+  }
+
   /** Nobody who was gone by an instant is looked for any more: instants never go back. */
   forget(pose_us: number): void {
     const { attending } = this;

@@ -101,6 +101,7 @@ export class Explainer {
 
   private structure(subject: Subject, base: Judged, steps: readonly HostStep[]): Structure | null {
     const { window } = this;
+    if (window.rangers?.misled(window.door) === true) return 'background';
     const arrived = window.arrived.find(({ visit }) => visit.number === subject.number);
     if (arrived) {
       const { visit, body, passage } = arrived;
