@@ -17,6 +17,7 @@ import { effortSection } from './sections/effort.js';
 import { logicsSection } from './sections/logics.js';
 import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js';
 import { hoursSection } from './sections/hours.js';
+import { picturesSection } from './sections/pictures.js';
 import { driftSection } from './sections/overtime.js';
 import { planSection } from './sections/plan.js';
 import { roomsSection } from './sections/rooms.js';
@@ -54,6 +55,7 @@ ${await roomsSection(design, metrics, figures)}
 ${weekSection(design, metrics)}
 ${await whomSection(design, metrics)}
 ${await whySection(design, metrics)}
+${picturesSection(design, figures)}
 ${sharesSection(design, metrics)}
 ${activitySection(design, figures)}
 ${effortSection(design, effort)}

@@ -1,4 +1,5 @@
 /** Aggregates that charts are drawn from: what figures.json holds. Never raw events. */
+import type { Picture } from './pictures.js';
 import type { Estimate } from './metrics-schema.js';
 
 /** Counted minus true net flow through a door over the clock: quantiles over replicates. */
@@ -108,4 +109,6 @@ export interface Figures {
   readonly clothing?: readonly ClothingRun[];
   /** Where it was asked for: how busy a house is is an assumption. */
   readonly activity?: readonly ActivityRun[];
+  /** The most telling visits that went wrong. */
+  readonly pictures?: readonly Picture[];
 }

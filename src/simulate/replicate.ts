@@ -62,9 +62,9 @@ export function runReplicate(
   const rangers = houseRangers(design, stream, {
     edge: (door, beam, time_us, level) => (lines[door] as DoorLine).rangerEdge(beam, time_us, level),
     ...((sinks.reading || watch?.reading || logics.some((ofDoor) => ofDoor.some(({ readings }) => readings))) && {
-      reading: (door, beam, time_us, distance_um) => {
+      reading: (door, beam, time_us, distance_um, near) => {
         sinks.reading?.(number, { door, beam, time_us, distance_um });
-        watch?.reading?.(door, beam, time_us, distance_um);
+        watch?.reading?.(door, beam, time_us, distance_um, near);
         const line = lines[door] as DoorLine;
         if (line.wantsReadings) line.rangerReading(beam, time_us, distance_um);
       },

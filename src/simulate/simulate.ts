@@ -15,6 +15,7 @@ import type { RareKind } from '../score/causes.js';
 import { bands, driftBands } from '../score/drift-bands.js';
 import type { ActivityRun, ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
 import { hourlyCounts, hoursCovered } from '../score/hourly.js';
+import type { Picture } from '../score/pictures.js';
 import { survivalCurve } from '../score/room-rates.js';
 import type { WhyRecord } from '../score/why.js';
 import type { Metrics } from '../score/metrics-schema.js';
@@ -23,6 +24,8 @@ import { calibrated } from './calibration.js';
 import { ACTIVE_AGAIN, activityAsked, activityDesigns } from './activity-runs.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
+import { type Telling, mostTelling } from './picture/choose.js';
+import { picturesOf } from './picture/pictures.js';
 import { clockOf } from './plan.js';
 import { rareKinds } from './rare-kinds.js';
 import type { ReplicateResult } from './replicate.js';
@@ -48,10 +51,11 @@ export function simulate(given: Design, sinks: Sinks = {}, outside?: OutsideLogi
     results.push(runReplicate(design, number, sinks, { progress, outside }));
     sinks.progress?.(number, design.replicates);
   }
-  const { metrics, figures } = assemble(design, results, { outside });
+  const { metrics, figures, why } = assemble(design, results, { outside });
+  const pictures = picturesToShow(design, results, why, outside);
   const clothing = clothingOf(design, results, outside);
   const activity = activityOf(design, results, outside);
-  return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }) } };
+  return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }), pictures } };
 }
 
 /**
@@ -72,6 +76,24 @@ export function assemble(
   );
   const why = closer ? whyRecords(design, results, outside) : [];
   return { metrics: metricsOf(design, results, { rare, why }), figures: figuresOf(design, results), why };
+}
+
+/** Pictures in a report. */
+const PICTURES = 12;
+
+function picturesToShow(
+  design: Design,
+  results: readonly ReplicateResult[],
+  why: readonly WhyRecord[],
+  outside: OutsideLogics | undefined,
+): Picture[] {
+  const telling = mostTelling(results, why, PICTURES);
+  const drawn = new Map<Telling, Picture>();
+  for (const replicate of new Set(telling.map((one) => one.replicate))) {
+    const own = telling.filter((one) => one.replicate === replicate);
+    picturesOf(design, replicate, own, outside).forEach((picture, i) => drawn.set(own[i]!, picture));
+  }
+  return telling.map((one) => drawn.get(one)!);
 }
 
 /** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */
