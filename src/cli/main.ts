@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { VERSION } from '../simulate/version.js';
 import { tellFailure } from './failure.js';
 import { type Io, processIo } from './io.js';
+import type { LogicArgument } from './logic-options.js';
 import { listenForSignals } from './signals.js';
 
 const EXAMPLES = `
@@ -88,8 +89,7 @@ Examples:
 }
 
 function addRun(jambeam: Command, io: Io): void {
-  jambeam
-    .command('run')
+  withLogics(jambeam.command('run'))
     .summary('simulate a scenario and write a report')
     .description(
       'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json, figures.json, passages.csv, tallies.csv.',
@@ -110,7 +110,11 @@ function addRun(jambeam: Command, io: Io): void {
 Examples:
   jambeam run my-door/scenario.yaml --days 7 --replicates 50
   jambeam run my-door/scenario.yaml --set 'doors.front.beams.*.height_m=1.3' --out high.run
-  jambeam run my-door/scenario.yaml --json | less`,
+  jambeam run my-door/scenario.yaml --logic my-door/my-logic.ts --logic four-level
+  jambeam run my-door/scenario.yaml --logic-process './my-logic --fast'
+  jambeam run my-door/scenario.yaml --json | less
+
+A module or a program is trusted code and runs with your rights: only run code you trust.`,
     )
     .action(async (file, options) => (await import('./run.js')).runCommand(file, options, io));
 }
@@ -126,8 +130,7 @@ function addReport(jambeam: Command, io: Io): void {
 }
 
 function addPassage(jambeam: Command, io: Io): void {
-  jambeam
-    .command('passage')
+  withLogics(jambeam.command('passage'))
     .summary('follow one walk through a doorway')
     .description(
       'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies.',
@@ -198,6 +201,24 @@ function addSources(jambeam: Command, io: Io): void {
     .option('--json', 'print JSON')
     .addHelpText('after', '\nExample:\n  jambeam sources | grep -B3 assumption')
     .action(async (options) => (await import('./sources.js')).sourcesCommand(options, io));
+}
+
+/** The options that name logics on the command line. Both gather in one list: their order counts. */
+function withLogics(command: Command): Command {
+  const logics: LogicArgument[] = [];
+  const take =
+    (option: LogicArgument['option']) =>
+    (value: string): void =>
+      void logics.push({ option, value });
+  return command
+    .option(
+      '--logic <what>',
+      "in place of the scenario's logics: a built-in's name, a table (.yaml) or a module (.ts, .js, .mjs); can be given again",
+      take('--logic'),
+    )
+    .option('--logic-process <command>', 'the same with a program of your own and its arguments', take('--logic-process'))
+    .option('--logic-timeout-s <seconds>', 'how long a step or an answer of your code may take (default: 10)')
+    .hook('preAction', () => void command.setOptionValue('logics', logics));
 }
 
 /** Values of an option that may be given again and again. */

@@ -1,0 +1,91 @@
+/**
+ * Code of the user's own made ready in the thread that simulates: modules loaded, programs tried once at each door.
+ *
+ *     const code = await openCode(job);
+ *     try { simulate(design, sinks, code.outside); } finally { code.close(); }
+ *
+ * A module is trusted code: it runs with the user's rights, in this process.
+ */
+import { LogicError } from '../counter/host-check.js';
+import type { AnyLogic } from '../counter/host.js';
+import type { DoorAbout, OutsideLogics } from '../counter/make-logic.js';
+import { Bridge } from './bridge.js';
+import type { Code, CodeJob, ProcessCode } from './code.js';
+import { CodeProblem, shownText, whenAndWhere } from './code-problem.js';
+import { digestOf } from './digest.js';
+import { Heart } from './heart.js';
+import { loadModule } from './load-module.js';
+import { type LoadedModule, moduleLogic } from './module-logic.js';
+import { ProcessHost, type ProcessParts, greet } from './process-host.js';
+import type { ProgramAbout } from './protocol.js';
+
+export interface OpenCode {
+  readonly outside: OutsideLogics;
+  /** SHA-256 by the logic's name, where there are files to take it of. */
+  readonly digests: ReadonlyMap<string, string>;
+  /** Ends all programs. */
+  close(): void;
+}
+
+/** @throws {CodeProblem} when a module can't be loaded or is no logic */
+export async function openCode({ codes, limit_s, shared }: CodeJob): Promise<OpenCode> {
+  const heart = new Heart(shared);
+  const modules = new Map<string, LoadedModule>();
+  const programs = new Map<string, ProcessCode>();
+  for (const [index, code] of codes.entries()) {
+    if (code.use === 'process') programs.set(code.name, code);
+    else modules.set(code.name, { code, index, definition: await loadModule(code, index, heart), steps: 0 });
+  }
+  const bridge = programs.size > 0 ? new Bridge(limit_s, shared) : null;
+  const abouts = new Map<string, ProgramAbout>();
+
+  const programAt = (code: ProcessCode, door: DoorAbout): AnyLogic => {
+    const parts: ProcessParts = { code, door, bridge: bridge!, limit_s };
+    const key = JSON.stringify([code.name, door]);
+    const about = abouts.get(key) ?? tried(parts);
+    abouts.set(key, about);
+    return {
+      name: code.name,
+      latency_us: about.latency_us,
+      beams: door.beams.length,
+      readings: about.readings,
+      defeated_by: '',
+      host: (hooks, from) => new ProcessHost(parts, about, hooks, from),
+    };
+  };
+
+  return {
+    outside(choice, door) {
+      const module = modules.get(choice.name);
+      if (module) return moduleLogic(module, door, heart);
+      const program = programs.get(choice.name);
+      if (program) return programAt(program, door);
+      throw new CodeProblem(
+        `the code of the logic ${shownText(choice.name)} is not at hand`,
+        'name it with --logic or --logic-process',
+      );
+    },
+    digests: new Map(codes.flatMap((code) => digestEntry(code))),
+    close: () => bridge?.close(),
+  };
+}
+
+function digestEntry(code: Code): [string, string][] {
+  const digest = digestOf(code);
+  return digest === undefined ? [] : [[code.name, digest]];
+}
+
+/** What a program says of itself, before it has to count. */
+function tried(parts: ProcessParts): ProgramAbout {
+  const { id, about } = greet(parts, { park: () => false });
+  parts.bridge.end(id);
+  return about;
+}
+
+/** A broken contract that the host of a logic found, as the user's problem if the logic is one of `codes`. */
+export function codeProblemOf(error: unknown, codes: readonly Code[]): CodeProblem | null {
+  if (error instanceof CodeProblem) return error;
+  if (!(error instanceof LogicError)) return null;
+  const code = codes.find(({ name }) => name === error.logic);
+  return code ? new CodeProblem(`${shownText(code.shown)}: ${error.fault}\n  ${whenAndWhere(error.time_us, undefined)}`) : null;
+}
