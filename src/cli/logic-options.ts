@@ -93,7 +93,8 @@ function textOf(file: string, what: string): string | { message: string; hint?: 
     if (!(error instanceof UserProblem)) throw error;
     const [reason = '', hint] = error.message.split('\n  hint: ');
     const message = reason.replace(`${pathText(file)}: `, '');
-    return hint === undefined ? { message } : { message, hint };
+    // A name nearby is of use; how to begin a scenario is not.
+    return hint?.startsWith('did you mean') ? { message, hint } : { message };
   }
 }
 

@@ -17,7 +17,8 @@ const FLUSH = 'an answer has to leave the program: after `ready` and `flush` it 
 
 export function processProblem(code: ProcessCode, fault: ProcessFault, moment: Moment): CodeProblem {
   const [what, hint] = whatHappened(fault, moment.limit_s);
-  return problem(code, what, moment, fault, hint);
+  // What was never started was never told anything.
+  return problem(code, what, fault.why === 'not started' ? { ...moment, sent: [] } : moment, fault, hint);
 }
 
 /** It answered, but not as the protocol has it. */

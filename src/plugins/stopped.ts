@@ -14,7 +14,7 @@ export function goneProblem(job: CodeJob, doors: readonly string[], error?: unkn
   const place = placeIn(job.shared);
   if (place === null) return null;
   const memory = (error as { code?: unknown } | undefined)?.code === 'ERR_WORKER_OUT_OF_MEMORY';
-  const why = memory ? 'it used up all memory' : 'it ended the simulation';
+  const why = memory ? 'it used up all memory' : place.call === 'loading' ? 'loading it came to no end' : 'it ended the simulation';
   const hint = memory ? 'does its state grow with each step?' : place.call === 'loading' ? 'does it call process.exit, or wait for something that never comes?' : 'does it call process.exit?';
   return problem(job, doors, place, why, hint);
 }
