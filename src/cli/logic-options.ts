@@ -51,7 +51,11 @@ export function givenLogics(options: LogicOptions): GivenLogics {
     if (option === '--logic-process') {
       const words = commandWords(value);
       if (!words)
-        return refuse({ code: 'other', message: 'expected a program and its arguments', hint: 'is a quote left open?' });
+        return refuse({
+          code: 'other',
+          message: 'expected a program and its arguments',
+          hint: 'is a quote left open?',
+        });
       codes.push({ use: 'process', words, shown: value } as Omit<Code, 'name'>);
       return [{ option: path, logic: { use: 'process', command: value } }];
     }

@@ -68,8 +68,7 @@ function addNew(jambeam: Command, io: Io): void {
 }
 
 function addCheck(jambeam: Command, io: Io): void {
-  jambeam
-    .command('check')
+  withLogics(jambeam.command('check'))
     .summary('say what a doorway can tell, before anything is built')
     .description(
       'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
@@ -216,7 +215,11 @@ function withLogics(command: Command): Command {
       "in place of the scenario's logics: a built-in's name, a table (.yaml) or a module (.ts, .js, .mjs); can be given again",
       take('--logic'),
     )
-    .option('--logic-process <command>', 'the same with a program of your own and its arguments', take('--logic-process'))
+    .option(
+      '--logic-process <command>',
+      'the same with a program of your own and its arguments',
+      take('--logic-process'),
+    )
     .option('--logic-timeout-s <seconds>', 'how long a step or an answer of your code may take (default: 10)')
     .hook('preAction', () => void command.setOptionValue('logics', logics));
 }

@@ -7,6 +7,7 @@ import type { PassageTrace } from '../simulate/passage-trace.js';
 import type { PassageChoice } from '../simulate/passage-trace.js';
 import { NoSuchPassage, tracePassage } from '../simulate/passage-trace.js';
 import { inWorker } from './in-worker.js';
+import type { Design } from '../scenario/schema.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
 import type { LogicOptions } from './logic-options.js';
@@ -29,24 +30,27 @@ export interface PassageOptions extends LogicOptions {
 }
 
 /** @throws {UserProblem} when the scenario is not right, or there is no such door, walker, kind or number */
-export async function passageCommand(file: string, options: PassageOptions, io: Io): Promise<void> {
+export function passageCommand(file: string, options: PassageOptions, io: Io): void | Promise<void> {
   const given = givenLogics(options);
   const { design, cautions } = loadScenario(file, options.set ?? [], given.issues, given.logics);
   printCautions(cautions, io);
   const choice = choiceOf(options);
+  const tell = (trace: PassageTrace): void =>
+    io.out(options.json === true ? jsonText(trace) : passageText(trace, io.paint));
   const code = codeOf(design, given);
-  let trace: PassageTrace;
+  if (!code) return tell(traceOf(design, choice));
+  // Code of the user's own may never return: it goes on a thread that can be ended.
+  const job: PassageJob = { design, choice, code, what: 'the passage' };
+  return inWorker<PassageTrace>(PASSAGE_WORKER, job, { doors: design.doors.map(({ name }) => name) }).then(tell);
+}
+
+function traceOf(design: Design, choice: PassageChoice): PassageTrace {
   try {
-    // Code of the user's own may never return: there it goes on a thread that can be ended.
-    if (code) {
-      const job: PassageJob = { design, choice, code, what: 'the passage' };
-      trace = await inWorker(PASSAGE_WORKER, job, { doors: design.doors.map(({ name }) => name) });
-    } else trace = tracePassage(design, choice);
+    return tracePassage(design, choice);
   } catch (error) {
     if (error instanceof NoSuchPassage) throw new UserProblem(error.message, error.hint);
     throw error;
   }
-  io.out(options.json === true ? jsonText(trace) : passageText(trace, io.paint));
 }
 
 function choiceOf(options: PassageOptions): PassageChoice {

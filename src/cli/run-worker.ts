@@ -34,7 +34,7 @@ const PROGRESS_EVERY_MS = 100;
 async function run({ design: given, folder, edges }: RunJob, code: OpenCode | null, tell: Tell): Promise<RunResult> {
   tell(0);
   // What is learnt before the run belongs to the design: design.json holds it, and which code it was.
-  const design = calibrated(code ? withDigests(given, code.digests) : given, code?.outside);
+  const design = calibrated(code ? recorded(given, code) : given, code?.outside);
   const files = openEventFiles(folder, design, edges);
   let told = performance.now();
   const sinks = {
@@ -55,12 +55,11 @@ async function run({ design: given, folder, edges }: RunJob, code: OpenCode | nu
   return { metrics, activity: figures.activity };
 }
 
-function withDigests(design: Design, digests: OpenCode['digests']): Design {
-  const logics = design.logics.map((logic) => {
-    const sha256 = digests.get(logic.name);
-    const isCode = logic.use === 'module' || logic.use === 'process';
-    return isCode && sha256 !== undefined ? { ...logic, sha256 } : logic;
-  });
+/** The design says which code it was. */
+function recorded(design: Design, code: OpenCode): Design {
+  const logics = design.logics.map((logic) =>
+    logic.use === 'module' || logic.use === 'process' ? { ...logic, ...code.recorded.get(logic.name) } : logic,
+  );
   return { ...design, logics };
 }
 

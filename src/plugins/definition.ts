@@ -11,7 +11,9 @@ const KEYS = ['name', 'beams', 'latency_us', 'readings', 'defeated_by', 'initial
 const SEE = 'a module ends in `export default defineLogic({ beams, initial, step })`';
 
 /** @returns the definition, or what is wrong with the module's exports */
-export function definitionIn(exported: Readonly<Record<string, unknown>>): Definition | { fault: string; hint: string } {
+export function definitionIn(
+  exported: Readonly<Record<string, unknown>>,
+): Definition | { fault: string; hint: string } {
   const { default: whole, logic } = exported;
   if (whole !== undefined && logic !== undefined && whole !== logic)
     return { fault: 'it exports a default and a `logic`, and they differ', hint: 'keep one of them' };
@@ -22,7 +24,10 @@ export function definitionIn(exported: Readonly<Record<string, unknown>>): Defin
     return { fault: `expected a logic as its default export or as \`logic\`, found ${others}`, hint: SEE };
   }
   if (typeof found !== 'object' || found === null)
-    return { fault: `expected a logic, found ${typeof found === 'function' ? 'a function' : literal(found)}`, hint: SEE };
+    return {
+      fault: `expected a logic, found ${typeof found === 'function' ? 'a function' : literal(found)}`,
+      hint: SEE,
+    };
   const faults = faultsOf(found as Readonly<Record<string, unknown>>);
   return faults.length > 0 ? { fault: faults.join('; '), hint: SEE } : (found as Definition);
 }

@@ -33,7 +33,6 @@ export async function loadModule(code: ModuleCode, index: number, heart: Heart):
     heart.leave();
   }
   const definition = definitionIn(exported as Record<string, unknown>);
-  if ('fault' in definition)
-    throw new CodeProblem(`${shownText(code.shown)}: ${definition.fault}`, definition.hint);
+  if ('fault' in definition) throw new CodeProblem(`${shownText(code.shown)}: ${definition.fault}`, definition.hint);
   return definition;
 }

@@ -25,7 +25,8 @@ function messageOf(error: unknown): string {
 }
 
 function hintOf(message: string): string | undefined {
-  if (/^Cannot find module/.test(message)) return 'imports are found from the file that names them; packages are not installed by jambeam';
+  if (/^Cannot find module/.test(message))
+    return 'imports are found from the file that names them; packages are not installed by jambeam';
   return undefined;
 }
 
@@ -48,7 +49,8 @@ function importPlace(message: string): string | undefined {
 function stackPlace(error: unknown): string | undefined {
   const stack = error instanceof Error ? (error.stack ?? '') : '';
   for (const line of stack.split('\n')) {
-    const [, path, row, column] = /^\s+at (?:.* \(|async )?((?:file:\/\/)?(?:\/|[A-Za-z]:[\\/]).+?):(\d+):(\d+)\)?$/.exec(line) ?? [];
+    const [, path, row, column] =
+      /^\s+at (?:.* \(|async )?((?:file:\/\/)?(?:\/|[A-Za-z]:[\\/]).+?):(\d+):(\d+)\)?$/.exec(line) ?? [];
     if (path === undefined || row === undefined || column === undefined) continue;
     const file = path.startsWith('file://') ? fileURLToPath(path) : path;
     if (!isOurs(file)) return placeText(file, row, Number(column));

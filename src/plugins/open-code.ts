@@ -19,10 +19,19 @@ import { type LoadedModule, moduleLogic } from './module-logic.js';
 import { ProcessHost, type ProcessParts, greet } from './process-host.js';
 import type { ProgramAbout } from './protocol.js';
 
+const LONGEST_SENTENCE = 500;
+
+/** Which code it was, and what it says of itself. */
+export interface RecordedCode {
+  /** Where there are files to take it of. */
+  readonly sha256?: string;
+  readonly defeated_by?: string;
+}
+
 export interface OpenCode {
   readonly outside: OutsideLogics;
-  /** SHA-256 by the logic's name, where there are files to take it of. */
-  readonly digests: ReadonlyMap<string, string>;
+  /** What a design says of the code, by the logic's name. */
+  readonly recorded: ReadonlyMap<string, RecordedCode>;
   /** Ends all programs. */
   close(): void;
 }
@@ -65,14 +74,15 @@ export async function openCode({ codes, limit_s, shared }: CodeJob): Promise<Ope
         'name it with --logic or --logic-process',
       );
     },
-    digests: new Map(codes.flatMap((code) => digestEntry(code))),
+    recorded: new Map(codes.map((code) => [code.name, recordOf(code, modules.get(code.name))])),
     close: () => bridge?.close(),
   };
 }
 
-function digestEntry(code: Code): [string, string][] {
-  const digest = digestOf(code);
-  return digest === undefined ? [] : [[code.name, digest]];
+function recordOf(code: Code, module: LoadedModule | undefined): RecordedCode {
+  const sha256 = digestOf(code);
+  const defeated_by = module?.definition.defeated_by?.slice(0, LONGEST_SENTENCE);
+  return { ...(sha256 !== undefined && { sha256 }), ...(defeated_by !== undefined && { defeated_by }) };
 }
 
 /** What a program says of itself, before it has to count. */
@@ -87,5 +97,7 @@ export function codeProblemOf(error: unknown, codes: readonly Code[]): CodeProbl
   if (error instanceof CodeProblem) return error;
   if (!(error instanceof LogicError)) return null;
   const code = codes.find(({ name }) => name === error.logic);
-  return code ? new CodeProblem(`${shownText(code.shown)}: ${error.fault}\n  ${whenAndWhere(error.time_us, undefined)}`) : null;
+  return code
+    ? new CodeProblem(`${shownText(code.shown)}: ${error.fault}\n  ${whenAndWhere(error.time_us, undefined)}`)
+    : null;
 }

@@ -45,7 +45,10 @@ interface ProcessSnapshot extends HostSnapshot {
 }
 
 /** Starts the program, exchanges greetings, and gives what it says of itself. @throws {CodeProblem} */
-export function greet({ code, door, bridge, limit_s }: ProcessParts, user: Parkable): { id: number; about: ProgramAbout } {
+export function greet(
+  { code, door, bridge, limit_s }: ProcessParts,
+  user: Parkable,
+): { id: number; about: ProgramAbout } {
   const id = bridge.start(code.words, user);
   const hello = helloText(door);
   const answer = bridge.exchange(id, hello, READY);
@@ -239,7 +242,11 @@ export class ProcessHost implements DoorHost, Parkable {
     const { id, about } = greet(this.parts, this);
     this.id = id;
     if (JSON.stringify(about) !== JSON.stringify(this.about))
-      throw new LogicError(this.parts.code.name, this.last.time_us, 'the program says something else of itself than when it was first started');
+      throw new LogicError(
+        this.parts.code.name,
+        this.last.time_us,
+        'the program says something else of itself than when it was first started',
+      );
     this.retell();
   }
 

@@ -13,7 +13,8 @@ export interface Moment {
   readonly limit_s: number;
 }
 
-const FLUSH = 'an answer has to leave the program: after `ready` and `flush` it must flush its output (fflush(stdout) in C)';
+const FLUSH =
+  'an answer has to leave the program: after `ready` and `flush` it must flush its output (fflush(stdout) in C)';
 
 export function processProblem(code: ProcessCode, fault: ProcessFault, moment: Moment): CodeProblem {
   const [what, hint] = whatHappened(fault, moment.limit_s);

@@ -130,5 +130,9 @@ export class Program {
 }
 
 function lastLines(text: string): string[] {
-  return text.slice(-4096).split('\n').filter((line) => line !== '').slice(-KEPT_LINES);
+  return text
+    .slice(-4096)
+    .split('\n')
+    .filter((line) => line !== '')
+    .slice(-KEPT_LINES);
 }

@@ -51,7 +51,8 @@ export function programAbout(lines: readonly string[]): ProgramAbout | string {
       about[key] = time;
     } else if (key === 'readings' && (value === 'yes' || value === 'no')) about.readings = value === 'yes';
     else if (key === 'state') about.state = value.slice(0, LONGEST_LABEL);
-    else return `expected latency_us, tick_us, longest_timeout_us, readings yes, state or ready, found ${foundText(line)}`;
+    else
+      return `expected latency_us, tick_us, longest_timeout_us, readings yes, state or ready, found ${foundText(line)}`;
   }
   return about;
 }

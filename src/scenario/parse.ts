@@ -138,7 +138,10 @@ function readingGiven(logics: readonly GivenLogic[], readFile: ReadFile | undefi
 }
 
 /** What is wrong with a given logic belongs to its option, and to no place in the scenario. */
-function locateGiven({ path: [root, index], problem }: Finding, logics: readonly GivenLogic[] | undefined): Issue | null {
+function locateGiven(
+  { path: [root, index], problem }: Finding,
+  logics: readonly GivenLogic[] | undefined,
+): Issue | null {
   if (!logics || root !== 'logics') return null;
   return { place: null, path: logics[Number(index)]?.option ?? '--logic', problem };
 }
@@ -146,10 +149,12 @@ function locateGiven({ path: [root, index], problem }: Finding, logics: readonly
 /** `--set` changes what a design says; which code is run it can't say. */
 function codeSet(before: Design, after: Design): Issue[] {
   const codes = ({ logics }: Design): string =>
-    JSON.stringify(logics.flatMap((choice) => {
+    JSON.stringify(
+      logics.flatMap((choice) => {
         if (choice.use === 'module') return [['module', choice.file]];
         return choice.use === 'process' ? [['process', choice.command]] : [];
-      }));
+      }),
+    );
   if (codes(before) === codes(after)) return [];
   return [
     {
