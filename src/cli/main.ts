@@ -58,7 +58,9 @@ function addNew(jambeam: Command, io: Io): void {
   jambeam
     .command('new')
     .summary('write a scenario to start from')
-    .description('Writes a commented scenario, a logic table of your own to change, and a schema for your editor.')
+    .description(
+      'Writes a commented scenario, logics of your own to change (a table and a TypeScript module), and a schema for your editor.',
+    )
     .argument('<dir>', 'folder to make')
     .option('--width_m <number>', 'clear width of the opening in metres (default: 0.9)')
     .option('--sensor <kind>', 'kind of sensor (default: light-barrier)')

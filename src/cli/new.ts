@@ -78,6 +78,7 @@ function starterFiles(options: NewOptions): Record<string, string> {
   return {
     'scenario.yaml': scenario,
     'my-logic.yaml': table,
+    'my-logic.ts': ofScenarios('my-logic.ts'),
     'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
   };
 }
@@ -90,11 +91,19 @@ function houseFiles({ width_m, sensor }: NewOptions): Record<string, string> {
       `--house writes a whole house: ${other} is for one doorway`,
       `leave ${other} out, and change the scenario afterwards`,
     );
-  const text = readText(fileURLToPath(new URL('../../scenarios/guesthouse.yaml', import.meta.url)), 'a file');
   return {
-    'scenario.yaml': text.replace(/^.*\n/, '# yaml-language-server: $schema=./scenario.schema.json\n'),
+    'scenario.yaml': ofScenarios('guesthouse.yaml').replace(
+      /^.*\n/,
+      '# yaml-language-server: $schema=./scenario.schema.json\n',
+    ),
+    'my-logic.ts': ofScenarios('my-logic.ts'),
     'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
   };
+}
+
+/** A file that comes with the project, as it stands. */
+function ofScenarios(name: string): string {
+  return readText(fileURLToPath(new URL(`../../scenarios/${name}`, import.meta.url)), 'a file');
 }
 
 function widthOf(text: string): number {
