@@ -49,6 +49,8 @@ export function newCommand(folder: string, options: NewOptions, io: Io): void {
 
   ${io.paint.bold(`${command} check ${shellWord(scenario)}`)}    what ${options.house ? 'each doorway' : 'this doorway'} can tell, at which height
   ${io.paint.bold(`${command} run ${shellWord(scenario)}`)}      simulate it and write a report
+  ${io.paint.bold(`${command} run ${shellWord(scenario)} --logic ${shellWord(pathText(join(folder, 'my-logic.ts')))}`)}
+      the same with a logic of your own
 
 Describe your own ${options.house ? 'house' : 'doorway'} in ${scenario}; ${options.house ? `\`${command} keys\` says what each key means` : 'every line says what it means'}.
 `,

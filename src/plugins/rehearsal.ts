@@ -14,13 +14,13 @@ export const THEN_EVERY = 256;
 /** @throws {BrokenContract} what the step itself throws is passed on */
 export function rehearsed(definition: Definition, state: unknown, input: LogicInput): LogicStep<unknown> {
   const given = copied({ state, input });
-  if (!given || !isDeepStrictEqual(given.state, state))
+  if (given === NO_COPY || !isDeepStrictEqual(given.state, state))
     throw new BrokenContract(`its state must be plain data: numbers, texts, lists, plain objects, maps, sets`);
   const first = definition.step(state, input);
   if (!isDeepStrictEqual({ state, input }, given))
     throw new BrokenContract('step has changed what it was given in place; it must return a new state');
   const answer = copied(first);
-  if (!answer) throw new BrokenContract('what step returns must be plain data');
+  if (answer === NO_COPY) throw new BrokenContract('what step returns must be plain data');
   const second = definition.step(given.state, given.input);
   if (!isDeepStrictEqual(copied(second), answer))
     throw new BrokenContract(
@@ -31,11 +31,13 @@ export function rehearsed(definition: Definition, state: unknown, input: LogicIn
 
 export class BrokenContract extends Error {}
 
-/** A deep copy; null for what can't be copied. */
-function copied<T>(value: T): T | null {
+const NO_COPY = Symbol('no copy');
+
+/** A deep copy; {@link NO_COPY} for what can't be copied. */
+function copied<T>(value: T): T | typeof NO_COPY {
   try {
     return structuredClone(value);
   } catch {
-    return null;
+    return NO_COPY;
   }
 }

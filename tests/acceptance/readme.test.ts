@@ -18,7 +18,7 @@ const scripts = (JSON.parse(page('package.json')) as { scripts: Record<string, s
 /** A folder that looks like a built clone from inside, and takes what commands write. */
 function clone(): string {
   const cwd = folder();
-  symlinkSync(join(ROOT, 'scenarios'), join(cwd, 'scenarios'));
+  for (const name of ['scenarios', 'docs']) symlinkSync(join(ROOT, name), join(cwd, name));
   mkdirSync(join(cwd, 'node_modules'));
   symlinkSync(ROOT, join(cwd, 'node_modules/jambeam'));
   return cwd;
