@@ -73,7 +73,7 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
   if (!code) return tell(findingsOf(design));
   // Code of the user's own may never return: it goes on a thread that can be ended.
   const job: CheckJob = { design, code, what: 'the check' };
-  return inWorker<Findings>(CHECK_WORKER, job, { doors: design.doors.map(({ name }) => name) }).then(tell);
+  return inWorker<Findings>(CHECK_WORKER, job, { io, doors: design.doors.map(({ name }) => name) }).then(tell);
 }
 
 /** @param outside gives the logics that are code of the user's own */

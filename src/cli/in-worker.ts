@@ -6,11 +6,13 @@ import { Worker } from 'node:worker_threads';
 import { CodeProblem } from '../plugins/code-problem.js';
 import { killLeft, watchHeart } from '../plugins/heart.js';
 import { goneProblem, stuckProblem } from '../plugins/stopped.js';
+import type { Io } from './io.js';
 import { UserProblem } from './problem.js';
 import { onSignal } from './signals.js';
 import type { WorkerJob, WorkerMessage } from './worker-port.js';
 
 export interface InWorkerOptions {
+  readonly io: Io;
   /** Names of the doors, in the design's order. */
   readonly doors: readonly string[];
   readonly progress?: { update(done: number): void; stop(): void };
@@ -20,14 +22,20 @@ export interface InWorkerOptions {
 export async function inWorker<Result>(
   script: URL,
   job: WorkerJob,
-  { doors, progress }: InWorkerOptions,
+  { io, doors, progress }: InWorkerOptions,
 ): Promise<Result> {
   const { code } = job;
   const worker = new Worker(script, {
     workerData: job,
     // Short-lived rows need no large nursery; a small one keeps memory flat without costing time.
     resourceLimits: { maxYoungGenerationSizeMb: 8 },
+    stdout: code !== null,
+    stderr: code !== null,
   });
+  // What a module prints is no result, and no matter of the terminal's: it goes to stderr, made fit to print.
+  if (code)
+    for (const stream of [worker.stdout, worker.stderr])
+      stream.setEncoding('utf8').on('data', (text: string) => io.err(text));
   const killPrograms = (): void => void (code && killLeft(code.shared));
   process.on('exit', killPrograms);
   let stopped = false;

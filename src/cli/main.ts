@@ -70,15 +70,18 @@ function addNew(jambeam: Command, io: Io): void {
 }
 
 function addCheck(jambeam: Command, io: Io): void {
-  withLogics(jambeam.command('check'))
-    .summary('say what a doorway can tell, before anything is built')
-    .description(
-      'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
-    )
-    .argument('<scenario>', 'the scenario, a YAML file')
-    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
-    .option('--plan <file.svg>', 'write the plan of the house, where the scenario has one')
-    .option('--json', 'print JSON')
+  withLogics(
+    jambeam
+      .command('check')
+      .summary('say what a doorway can tell, before anything is built')
+      .description(
+        'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
+      )
+      .argument('<scenario>', 'the scenario, a YAML file')
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--plan <file.svg>', 'write the plan of the house, where the scenario has one')
+      .option('--json', 'print JSON'),
+  )
     .addHelpText(
       'after',
       `
@@ -90,21 +93,24 @@ Examples:
 }
 
 function addRun(jambeam: Command, io: Io): void {
-  withLogics(jambeam.command('run'))
-    .summary('simulate a scenario and write a report')
-    .description(
-      'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json, figures.json, passages.csv, tallies.csv.',
-    )
-    .argument('<scenario>', 'the scenario, a YAML file')
-    .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')
-    .option('--replicates <n>', 'independent repetitions, each with its own crowd')
-    .option('--hours <h>', 'simulated hours of each replicate')
-    .option('--days <d>', 'the same in days')
-    .option('--seed <seed>', 'seed of all chance; same seed, same bytes')
-    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
-    .option('--edges', 'write edges.csv too: every change of every beam')
-    .option('--json', 'print metrics.json instead of the summary')
-    .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are")
+  withLogics(
+    jambeam
+      .command('run')
+      .summary('simulate a scenario and write a report')
+      .description(
+        'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json, figures.json, passages.csv, tallies.csv.',
+      )
+      .argument('<scenario>', 'the scenario, a YAML file')
+      .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')
+      .option('--replicates <n>', 'independent repetitions, each with its own crowd')
+      .option('--hours <h>', 'simulated hours of each replicate')
+      .option('--days <d>', 'the same in days')
+      .option('--seed <seed>', 'seed of all chance; same seed, same bytes')
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--edges', 'write edges.csv too: every change of every beam')
+      .option('--json', 'print metrics.json instead of the summary')
+      .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are"),
+  )
     .addHelpText(
       'after',
       `
@@ -131,19 +137,22 @@ function addReport(jambeam: Command, io: Io): void {
 }
 
 function addPassage(jambeam: Command, io: Io): void {
-  withLogics(jambeam.command('passage'))
-    .summary('follow one walk through a doorway')
-    .description(
-      'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies.',
-    )
-    .argument('<scenario>', 'the scenario, a YAML file')
-    .option('--who <walker>', 'who walks, as in the mix (default: adult)')
-    .option('--kind <kind>', 'what they do in the doorway (default: through)')
-    .option('--door <name>', 'which door (default: the first)')
-    .option('--direction <forward|backward>', 'where they come from (default: forward)')
-    .option('--number <n>', 'the n-th such passage: another person, another pace (default: 1)')
-    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
-    .option('--json', 'print JSON')
+  withLogics(
+    jambeam
+      .command('passage')
+      .summary('follow one walk through a doorway')
+      .description(
+        'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies.',
+      )
+      .argument('<scenario>', 'the scenario, a YAML file')
+      .option('--who <walker>', 'who walks, as in the mix (default: adult)')
+      .option('--kind <kind>', 'what they do in the doorway (default: through)')
+      .option('--door <name>', 'which door (default: the first)')
+      .option('--direction <forward|backward>', 'where they come from (default: forward)')
+      .option('--number <n>', 'the n-th such passage: another person, another pace (default: 1)')
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--json', 'print JSON'),
+  )
     .addHelpText('after', '\nExample:\n  jambeam passage my-door/scenario.yaml --who child --kind through --number 3')
     .action(async (file, options) => (await import('./passage.js')).passageCommand(file, options, io));
 }

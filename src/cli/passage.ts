@@ -41,7 +41,7 @@ export function passageCommand(file: string, options: PassageOptions, io: Io): v
   if (!code) return tell(traceOf(design, choice));
   // Code of the user's own may never return: it goes on a thread that can be ended.
   const job: PassageJob = { design, choice, code, what: 'the passage' };
-  return inWorker<PassageTrace>(PASSAGE_WORKER, job, { doors: design.doors.map(({ name }) => name) }).then(tell);
+  return inWorker<PassageTrace>(PASSAGE_WORKER, job, { io, doors: design.doors.map(({ name }) => name) }).then(tell);
 }
 
 function traceOf(design: Design, choice: PassageChoice): PassageTrace {

@@ -44,7 +44,7 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
     const code = codeOf(design, given);
     const job: RunJob = { design, code, folder: folder.unfinished, what, edges: options.edges === true };
     const doors = design.doors.map(({ name }) => name);
-    result = await inWorker(RUN_WORKER, job, { doors, progress: startProgress(design.replicates, io) });
+    result = await inWorker(RUN_WORKER, job, { io, doors, progress: startProgress(design.replicates, io) });
     folder.finish();
   } catch (error) {
     folder.discard();

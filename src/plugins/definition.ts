@@ -7,7 +7,8 @@ import { literal, printable, quote } from '../engine/printable.js';
 
 export type Definition = LogicDefinition<unknown>;
 
-const KEYS = ['name', 'beams', 'latency_us', 'readings', 'defeated_by', 'initial', 'step', 'label'] as const;
+/** All that a definition may say; its name is its file's. */
+export const KEYS = ['name', 'beams', 'latency_us', 'readings', 'defeated_by', 'initial', 'step', 'label'] as const;
 const SEE = 'a module ends in `export default defineLogic({ beams, initial, step })`';
 
 /** @returns the definition, or what is wrong with the module's exports */

@@ -25,7 +25,7 @@ function messageOf(error: unknown): string {
 }
 
 function hintOf(message: string): string | undefined {
-  if (/^Cannot find module/.test(message))
+  if (message.startsWith('Cannot find module'))
     return 'imports are found from the file that names them; packages are not installed by jambeam';
   return undefined;
 }

@@ -70,10 +70,9 @@ export function moduleLogic(loaded: LoadedModule, door: DoorAbout, heart: Heart)
       if (fault !== null) throw broken(fault, time_us);
       return step;
     },
-    label: (state) =>
-      called('label', () => (definition.label ? String(definition.label(state)) : JSON.stringify(state))).slice(
-        0,
-        LONGEST_LABEL,
-      ),
+    label(state) {
+      const label = called('label', () => (definition.label ? definition.label(state) : JSON.stringify(state)));
+      return String(label).slice(0, LONGEST_LABEL);
+    },
   };
 }

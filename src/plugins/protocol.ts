@@ -43,7 +43,7 @@ export function programAbout(lines: readonly string[]): ProgramAbout | string {
   const about = { latency_us: 0, tick_us: 0, longest_timeout_us: 0, readings: false, state: null as string | null };
   if (lines[0] !== GREETING) return `expected \`${GREETING}\` as its first line, found ${foundText(lines[0])}`;
   for (const line of lines.slice(1)) {
-    const [key = '', value = ''] = cut(line);
+    const [key, value] = cut(line);
     if (key === 'latency_us' || key === 'tick_us' || key === 'longest_timeout_us') {
       const time = wholeNumber(value);
       if (time === null || time >= WAKE_LIMIT_US)

@@ -163,7 +163,7 @@ function codeSet(before: Design, after: Design): Issue[] {
       problem: {
         code: 'other',
         message: 'code of your own is not named by --set',
-        hint: 'name it with --logic my-logic.ts or --logic-process ./my-logic',
+        hint: 'name it with --logic or --logic-process, in place of all logics of the scenario',
       },
     },
   ];

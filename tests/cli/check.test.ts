@@ -29,7 +29,7 @@ function check(edit: (text: string) => string = (text) => text, options = {}): s
     errPaint: plainPaint,
     errIsTerminal: false,
   };
-  checkCommand(file, options, io);
+  void checkCommand(file, options, io);
   return out.replaceAll('\u00a0', ' ').replaceAll(join(file, '..'), '.');
 }
 const unfolded = (text: string) => text.replace(/\s+/g, ' ');

@@ -98,7 +98,7 @@ test('--house gives the guesthouse of the repository, which is right as it stand
   const { code, out } = jambeam(['new', 'home', '--house'], { cwd });
   expect(code).toBe(0);
   expect(out).toContain('your own house');
-  expect(readdirSync(at('home')).sort()).toEqual(['scenario.schema.json', 'scenario.yaml']);
+  expect(readdirSync(at('home')).sort()).toEqual(['my-logic.ts', 'scenario.schema.json', 'scenario.yaml']);
   const body = (text: string) => text.slice(text.indexOf('\n'));
   expect(body(read('home', 'scenario.yaml'))).toBe(body(readFileSync('scenarios/guesthouse.yaml', 'utf8')));
   expect(parsed('home')).toMatchObject({ issues: [], cautions: [] });

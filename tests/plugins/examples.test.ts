@@ -10,6 +10,7 @@ import { starterScenario } from '../../src/scenario/starter.js';
 import type { Design } from '../../src/scenario/schema.js';
 import { open, runReplicate } from './built.js';
 
+const COMPILER = 'gcc';
 const folder = mkdtempSync(join(tmpdir(), 'jambeam-examples-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -53,10 +54,10 @@ describe('four-level, as', async () => {
     expect(new Set(builtIn.map((row) => row.split(',')[2]))).toEqual(new Set(['forward', 'backward']));
   });
 
-  test.skipIf(!here('gcc'))('a program in C (needs gcc)', async () => {
+  test.skipIf(!here(COMPILER))('a program in C (needs gcc)', async () => {
     const built = join(folder, 'four-level');
     const flags = ['-std=c99', '-O1', '-Wall', '-Wextra', '-pedantic', '-Werror', '-Wno-parentheses'];
-    const { status, stderr } = spawnSync('gcc', [...flags, 'docs/examples/four-level.c', '-o', built]);
+    const { status, stderr } = spawnSync(COMPILER, [...flags, 'docs/examples/four-level.c', '-o', built]);
     expect({ status, stderr: stderr.toString() }).toEqual({ status: 0, stderr: '' });
     expect(await tallies(PROGRAM, program(built))).toEqual(builtIn);
   });
