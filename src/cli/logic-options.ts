@@ -102,12 +102,27 @@ function textOf(file: string, what: string): string | { message: string; hint?: 
   }
 }
 
-/** The code of a design with the names its logics have there; null when there is none. */
+/**
+ * The code of a design's logics, by its file or command, with the names they have there; null when none is code. Given the
+ * design of a finished run, the code must still be what that run was made with.
+ *
+ * @throws {UserProblem} when the design has code that is not given
+ */
 export function codeOf(design: Design, { codes, limit_s }: GivenLogics): CodeJob | null {
-  if (codes.length === 0) return null;
-  const names = design.logics.filter(({ use }) => use === 'module' || use === 'process').map(({ name }) => name);
-  return codeJob(
-    codes.map((code, i) => ({ ...code, name: names[i] }) as Code),
-    limit_s,
-  );
+  const left = [...codes];
+  const chosen = design.logics.flatMap((choice): Code[] => {
+    if (choice.use !== 'module' && choice.use !== 'process') return [];
+    const known = choice.use === 'module' ? choice.file : choice.command;
+    const at = left.findIndex(
+      ({ use, shown }) => use === choice.use && (use === 'module' ? basename(shown) : shown) === known,
+    );
+    const option = choice.use === 'module' ? '--logic' : '--logic-process';
+    if (at < 0)
+      throw new UserProblem(
+        `the logic ${quote(choice.name)} is code of your own, ${pathText(known)}, and code is never taken from a file of results`,
+        `name it again with ${option}`,
+      );
+    return [{ ...left.splice(at, 1)[0], name: choice.name, sha256: choice.sha256 } as Code];
+  });
+  return chosen.length === 0 ? null : codeJob(chosen, limit_s);
 }

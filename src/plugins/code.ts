@@ -9,6 +9,8 @@ export interface ModuleCode {
   readonly path: string;
   /** The file as the user named it. */
   readonly shown: string;
+  /** What its digest must be, if it must be one. */
+  readonly sha256?: string | undefined;
 }
 
 export interface ProcessCode {
@@ -18,6 +20,7 @@ export interface ProcessCode {
   readonly words: readonly string[];
   /** The command as the user wrote it. */
   readonly shown: string;
+  readonly sha256?: string | undefined;
 }
 
 export type Code = ModuleCode | ProcessCode;

@@ -81,6 +81,11 @@ export async function openCode({ codes, limit_s, shared }: CodeJob): Promise<Ope
 
 function recordOf(code: Code, module: LoadedModule | undefined): RecordedCode {
   const sha256 = digestOf(code);
+  if (code.sha256 !== undefined && sha256 !== code.sha256)
+    throw new CodeProblem(
+      `${shownText(code.shown)} is not what the run was made with: its SHA-256 is another`,
+      'run the scenario again with it',
+    );
   const defeated_by = module?.definition.defeated_by?.slice(0, LONGEST_SENTENCE);
   return { ...(sha256 !== undefined && { sha256 }), ...(defeated_by !== undefined && { defeated_by }) };
 }

@@ -167,6 +167,13 @@ describe('the digest', () => {
     expect(await digest(moduleCode(text, 'd.ts'))).not.toBe(first);
   });
 
+  test('must be that of the run that is looked at again', async () => {
+    const code = moduleCode(text, 'd.ts');
+    const sha256 = await digest(code);
+    await expect(open({ ...code, sha256 })).resolves.toBeDefined();
+    await expect(open({ ...code, sha256: '0'.repeat(64) })).rejects.toThrow('is not what the run was made with');
+  });
+
   test('stands beside what the module says defeats it', async () => {
     expect((await open(moduleCode(text, 'd.ts'))).recorded.get('mine')?.defeated_by).toBe('Fog.');
   });
