@@ -13,10 +13,11 @@ import { Bridge } from './bridge.js';
 import type { Code, CodeJob, ProcessCode } from './code.js';
 import { CodeProblem, shownText, whenAndWhere } from './code-problem.js';
 import { digestOf } from './digest.js';
+import { type ProcessParts, greet } from './greet.js';
 import { Heart } from './heart.js';
 import { loadModule } from './load-module.js';
 import { type LoadedModule, moduleLogic } from './module-logic.js';
-import { ProcessHost, type ProcessParts, greet } from './process-host.js';
+import { ProcessHost } from './process-host.js';
 import type { ProgramAbout } from './protocol.js';
 
 const LONGEST_SENTENCE = 500;

@@ -58,10 +58,16 @@ export function programAbout(lines: readonly string[]): ProgramAbout | string {
 }
 
 /** One instant: its time, the levels with the first beam first, and readings in micrometres if they are asked for. */
-export function lineText(time_us: number, mask: number, beams: number, readings: Readings | undefined): string {
+export function lineText({ time_us, mask, readings }: Instant, beams: number): string {
   let line = `${time_us} ${bitsOf(mask, beams)}`;
   if (readings) for (let i = 0; i < beams; i++) line += ` ${readings[i] ?? '-'}`;
   return `${line}\n`;
+}
+
+interface Instant {
+  readonly time_us: number;
+  readonly mask: number;
+  readonly readings: Readings | undefined;
 }
 
 export type ProgramSaid =
