@@ -114,6 +114,7 @@ export class DoorCount {
   /** The clock has ended: what is left is judged. Per logic. */
   close(): DoorCounts[] {
     for (const scorer of this.scorers) scorer.close();
+    for (const host of this.hosts) host.close();
     return this.counters.map((counter) => counter.counts());
   }
 
