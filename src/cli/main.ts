@@ -143,18 +143,36 @@ function addPassage(jambeam: Command, io: Io): void {
       .command('passage')
       .summary('follow one walk through a doorway')
       .description(
-        'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies.',
+        'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies. Of a finished run it draws visits: where each part of a body was along the walk, what the beams saw, what the logic made of it.',
       )
-      .argument('<scenario>', 'the scenario, a YAML file')
+      .argument('<scenario>', 'the scenario, a YAML file; or the folder of a run')
       .option('--who <walker>', 'who walks, as in the mix (default: adult)')
       .option('--kind <kind>', 'what they do in the doorway (default: through)')
       .option('--door <name>', 'which door (default: the first)')
       .option('--direction <forward|backward>', 'where they come from (default: forward)')
-      .option('--number <n>', 'the n-th such passage: another person, another pace (default: 1)')
+      .option(
+        '--number <n>',
+        'the n-th such passage: another person, another pace (default: 1); of a run, number of the visit',
+      )
+      .option('--replicate <n>', 'of a run: which replicate (default: 1)')
+      .option('--of <logic>', 'of a run: which of its logics (default: the first)')
+      .option('--only <wrong>', 'of a run: the most telling visits that went wrong')
+      .option('--limit <n>', 'with --only: how many (default: 12)')
+      .option(
+        '--out <file>',
+        'of a run: the picture to write (default: passage.svg); with --only a folder (default: pictures)',
+      )
       .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
       .option('--json', 'print JSON'),
   )
-    .addHelpText('after', '\nExample:\n  jambeam passage my-door/scenario.yaml --who child --kind through --number 3')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam passage my-door/scenario.yaml --who child --kind through --number 3
+  jambeam passage scenario.run --only wrong --limit 12
+  jambeam passage scenario.run --door front --number 192 --replicate 3`,
+    )
     .action(async (file, options) => (await import('./passage.js')).passageCommand(file, options, io));
 }
 

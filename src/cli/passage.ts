@@ -6,42 +6,57 @@ import { quote } from '../engine/printable.js';
 import type { PassageTrace } from '../simulate/passage-trace.js';
 import type { PassageChoice } from '../simulate/passage-trace.js';
 import { NoSuchPassage, tracePassage } from '../simulate/passage-trace.js';
+import { kindOf } from './files.js';
 import { inWorker } from './in-worker.js';
 import type { Design } from '../scenario/schema.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
-import type { LogicOptions } from './logic-options.js';
 import { codeOf, givenLogics } from './logic-options.js';
+import type { PassageOfRunOptions } from './passage-of-run.js';
 import type { PassageJob } from './passage-worker.js';
 import { passageText } from './passage-text.js';
-import { UserProblem } from './problem.js';
+import { UserProblem, pathText } from './problem.js';
 import { loadScenario, printCautions } from './scenario-file.js';
 
 const PASSAGE_WORKER = new URL('./passage-worker.js', import.meta.url);
 
-export interface PassageOptions extends LogicOptions {
+export interface PassageOptions extends PassageOfRunOptions {
   readonly who?: string;
   readonly kind?: string;
-  readonly door?: string;
   readonly direction?: string;
-  readonly number?: string;
   readonly set?: readonly string[];
-  readonly json?: boolean;
 }
 
 /** @throws {UserProblem} when the scenario is not right, or there is no such door, walker, kind or number */
 export function passageCommand(file: string, options: PassageOptions, io: Io): void | Promise<void> {
-  const given = givenLogics(options);
-  const { design, cautions } = loadScenario(file, options.set ?? [], given.issues, given.logics);
+  if (kindOf(file) === 'folder') return ofRun(file, options, io);
+  const given = ['replicate', 'of', 'only', 'limit', 'out'].find((option) => option in options);
+  if (given !== undefined)
+    throw new UserProblem(
+      `--${given} is for visits of a finished run`,
+      `${pathText(file)} is no folder: give the folder of a run instead of its scenario`,
+    );
+  const logics = givenLogics(options);
+  const { design, cautions } = loadScenario(file, options.set ?? [], logics.issues, logics.logics);
   printCautions(cautions, io);
   const choice = choiceOf(options);
   const tell = (trace: PassageTrace): void =>
     io.out(options.json === true ? jsonText(trace) : passageText(trace, io.paint));
-  const code = codeOf(design, given);
+  const code = codeOf(design, logics);
   if (!code) return tell(traceOf(design, choice));
   // Code of the user's own may never return: it goes on a thread that can be ended.
   const job: PassageJob = { design, choice, code, what: 'the passage' };
   return inWorker<PassageTrace>(PASSAGE_WORKER, job, { io, doors: design.doors.map(({ name }) => name) }).then(tell);
+}
+
+async function ofRun(folder: string, options: PassageOptions, io: Io): Promise<void> {
+  const given = (['who', 'kind', 'direction', 'set'] as const).find((option) => options[option] !== undefined);
+  if (given !== undefined)
+    throw new UserProblem(
+      `--${given} is for a walk made up from a scenario`,
+      `${pathText(folder)} is the folder of a run`,
+    );
+  await (await import('./passage-of-run.js')).passageOfRunCommand(folder, options, io);
 }
 
 function traceOf(design: Design, choice: PassageChoice): PassageTrace {

@@ -1,4 +1,5 @@
 /** One replicate: one crowd over one clock, through every door. */
+import type { VisitSink } from '../agents/visit.js';
 import { makeCrowd } from '../agents/make-crowd.js';
 import type { OutsideLogics } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
@@ -117,7 +118,7 @@ export function runReplicate(
   });
 
   let visits = 0;
-  crowd.run((visit, body, passage) => {
+  const each: VisitSink = (visit, body, passage) => {
     sinks.passage?.(number, visit);
     watch?.visit?.(visit, body, passage);
     if (rangers) {
@@ -130,7 +131,14 @@ export function runReplicate(
       books.advance(Math.min(...lines.map((line) => line.advance(visit.enter_us))));
       if (progress && visits % (BOOK_EVERY * 32) === 0) progress(visit.enter_us / clock_us);
     }
-  });
+  };
+  try {
+    crowd.run(each);
+  } catch (error) {
+    // Whoever looks on has seen enough, or a logic failed.
+    for (const line of lines) line.abandon();
+    throw error;
+  }
   rangers?.until(Math.max(...lines.map((line) => line.end_us(clock_us))) + LAST_US);
   const doors = lines.map((line, d) => line.close(clock_us, crowd.unmet[d] as number));
   return {

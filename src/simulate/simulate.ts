@@ -24,8 +24,8 @@ import { calibrated } from './calibration.js';
 import { ACTIVE_AGAIN, activityAsked, activityDesigns } from './activity-runs.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
-import { type Telling, mostTelling } from './picture/choose.js';
-import { picturesOf } from './picture/pictures.js';
+import { mostTelling } from './picture/choose.js';
+import { drawTelling } from './picture/look-closer.js';
 import { clockOf } from './plan.js';
 import { rareKinds } from './rare-kinds.js';
 import type { ReplicateResult } from './replicate.js';
@@ -74,7 +74,7 @@ export function assemble(
     (closer ? design.doors : []).map((_, d) => results.map(({ record }) => record.doors[d]!.logics[0]!)),
     outside,
   );
-  const why = closer ? whyRecords(design, results, outside) : [];
+  const why = closer ? whyRecords(design, (replicate) => results[replicate - 1]!.wrong, outside) : [];
   return { metrics: metricsOf(design, results, { rare, why }), figures: figuresOf(design, results), why };
 }
 
@@ -87,13 +87,12 @@ function picturesToShow(
   why: readonly WhyRecord[],
   outside: OutsideLogics | undefined,
 ): Picture[] {
-  const telling = mostTelling(results, why, PICTURES);
-  const drawn = new Map<Telling, Picture>();
-  for (const replicate of new Set(telling.map((one) => one.replicate))) {
-    const own = telling.filter((one) => one.replicate === replicate);
-    picturesOf(design, replicate, own, outside).forEach((picture, i) => drawn.set(own[i]!, picture));
-  }
-  return telling.map((one) => drawn.get(one)!);
+  const telling = mostTelling(
+    results.map(({ wrong }) => wrong),
+    why,
+    PICTURES,
+  );
+  return drawTelling(design, telling, outside);
 }
 
 /** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */

@@ -65,13 +65,18 @@ function panelOf(picture: Picture, panel: Panel, p: number, { x, width }: Layout
   return html`<g><text class="note" x="${px(LEFT)}" y="${px(top - 4)}">at ${decimal(panel.height_m, 2)} m above the floor; forward is up</text>
 <rect class="plot" x="${px(LEFT)}" y="${px(top)}" width="${px(width - LEFT - RIGHT)}" height="${px(PLOT)}"/>
 ${ticks.map((m) => html`<path class="${m === 0 ? 'plane' : 'grid'}" d="M${px(LEFT)} ${px(y(m * 1000))}H${px(width - RIGHT)}"/><text class="note" x="${px(LEFT - 6)}" y="${px(y(m * 1000) + 4)}" text-anchor="end">${m === 0 ? 'door' : `${m > 0 ? '+' : '\u2212'}${decimal(Math.abs(m), 1)} m`}</text>`)}
-${bodies.map(({ body, i }) => html`<g class="${i === 0 ? 'who' : 'other'}">${(body.bands[p] ?? []).filter(visible).map((band) => html`<path class="band ${groupOf(band.part)}" d="${bandPath(band, at, y)}"/>`)}</g>`)}
+${bodies.map(({ body, i }) => html`<g class="${i === 0 ? 'who' : 'other'}">${(body.bands[p] ?? []).flatMap(trimmed).map((band) => html`<path class="band ${groupOf(band.part)}" d="${bandPath(band, at, y)}"/>`)}</g>`)}
 ${panel.beams.map((b) => beamLine(picture, b, x, y, width))}
 ${labels(picture, p, at, y)}${!seen && html`<text class="note" x="${px(LEFT + 10)}" y="${px(middle - 24)}">no part of this body is at this height</text>`}</g>`;
 }
 
-const visible = ({ low_mm, high_mm }: Band): boolean =>
-  low_mm.some((low, i) => low < FAR_MM && (high_mm[i] ?? 0) > -FAR_MM);
+/** From the first instant that is on the picture to the last; none if it never is. */
+function trimmed({ part, from, low_mm, high_mm }: Band): Band[] {
+  const shown = low_mm.map((low, i) => low < FAR_MM && high_mm[i]! > -FAR_MM);
+  const [first, last] = [shown.indexOf(true), shown.lastIndexOf(true)];
+  if (first < 0) return [];
+  return [{ part, from: from + first, low_mm: low_mm.slice(first, last + 1), high_mm: high_mm.slice(first, last + 1) }];
+}
 
 /** Parts that are drawn alike. */
 function groupOf(part: Part): 'trunk' | 'arm' | 'leg' | 'load' {

@@ -1,8 +1,7 @@
 /** The most telling of what went wrong: one typical case of each combination, the most frequent first. */
 import type { Explained, WhyRecord } from '../../score/why.js';
 import { keyOf } from '../../score/why.js';
-import type { WrongVisit } from '../../score/wrong-visits.js';
-import type { ReplicateResult } from '../replicate.js';
+import type { WrongKept, WrongVisit } from '../../score/wrong-visits.js';
 import type { Pictured } from './recorder.js';
 
 export interface Telling extends Pictured {
@@ -17,13 +16,9 @@ export interface Telling extends Pictured {
  *
  * @param why the replicates that were explained, from the first on; without any, the first two are looked at
  */
-export function mostTelling(
-  results: readonly Pick<ReplicateResult, 'wrong'>[],
-  why: readonly WhyRecord[],
-  limit: number,
-): Telling[] {
+export function mostTelling(wrongs: readonly WrongKept[], why: readonly WhyRecord[], limit: number): Telling[] {
   const groups = new Map<string, Telling[]>();
-  for (const [r, { wrong }] of results.slice(0, Math.max(2, why.length)).entries()) {
+  for (const [r, wrong] of wrongs.slice(0, Math.max(2, why.length)).entries()) {
     const causes = new Map((why[r]?.explained ?? []).map((one) => [`${one.logic} ${one.number}`, one]));
     for (const visit of wrong.visits) {
       if (visit.logic !== 0) continue;

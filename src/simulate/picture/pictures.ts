@@ -1,13 +1,9 @@
 /** Pictures of visits: their replicate is run once more, as far as it must, with somebody looking on. */
-import { makeCrowd } from '../../agents/make-crowd.js';
-import type { Visit } from '../../agents/visit.js';
 import type { OutsideLogics } from '../../counter/make-logic.js';
 import { hostOf } from '../../counter/host.js';
-import { Stream } from '../../engine/stream.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Picture } from '../../score/pictures.js';
 import { logicsAt } from '../logics-at.js';
-import { crowdPlan } from '../plan.js';
 import { runReplicate } from '../replicate.js';
 import type { Arrived } from '../why/window.js';
 import { type Pictured, Recorder } from './recorder.js';
@@ -59,16 +55,8 @@ export function picturesOf(
 }
 
 function firstLabel(design: Design, { door, logic }: Pictured, outside: OutsideLogics | undefined): string {
-  const made = logicsAt(design, design.doors[door]!, outside)[logic]!;
-  return hostOf(made, { onTally: () => {} }).snapshot().label;
-}
-
-/** The visit of a number; null when the replicate has none. */
-export function visitNumbered(design: Design, replicate: number, number: number): Visit | null {
-  const stream = Stream.root(String(design.seed)).child('replicate', String(replicate));
-  let found: Visit | null = null;
-  makeCrowd(crowdPlan(design), stream.child('crowd')).run((visit) => {
-    if (visit.number === number) found = visit;
-  });
-  return found;
+  const host = hostOf(logicsAt(design, design.doors[door]!, outside)[logic]!, { onTally: () => {} });
+  const { label } = host.snapshot();
+  host.close();
+  return label;
 }
