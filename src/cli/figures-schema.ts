@@ -126,6 +126,21 @@ const pictureSchema = z.strictObject({
   why: z.strictObject({ how: z.enum(HOWS), things: z.array(z.enum([...REMOVALS, ...STRUCTURES])) }).exactOptional(),
 });
 
+const quantity = z.number().min(0);
+const replayedSchema = z.strictObject({
+  rows: quantity,
+  edges: quantity,
+  readings: quantity,
+  span_h: quantity,
+  out_of_order: quantity,
+  duplicates: quantity,
+  repeated: quantity,
+  wraps: quantity,
+  silences: z.array(z.strictObject({ line: quantity, from_us: quantity, at_least_us: quantity })).max(1_000_000),
+  unfinished: z.array(z.strictObject({ door: text, beam: text })).max(400),
+  own: z.boolean(),
+});
+
 export const figuresSchema = z.strictObject({
   format: z.literal(1),
   drift: z.array(driftSchema).max(10_000),
@@ -136,6 +151,7 @@ export const figuresSchema = z.strictObject({
   silhouettes: z.array(silhouetteSchema).max(1000),
   clothing: z.array(clothingSchema).max(3).exactOptional(),
   activity: z.array(activitySchema).max(3).exactOptional(),
+  replayed: replayedSchema.exactOptional(),
   pictures: z.array(pictureSchema).max(100).exactOptional(),
 }) satisfies z.ZodType<Figures>;
 

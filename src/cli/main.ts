@@ -50,7 +50,18 @@ function program(io: Io): Command {
     .exitOverride()
     .showHelpAfterError('(--help shows what is possible)')
     .configureOutput({ writeOut: (text) => io.out(text), writeErr: (text) => io.err(text) });
-  for (const add of [addNew, addCheck, addRun, addReport, addPassage, addWalktest, addFit, addKeys, addSources])
+  for (const add of [
+    addNew,
+    addCheck,
+    addRun,
+    addReport,
+    addPassage,
+    addReplay,
+    addWalktest,
+    addFit,
+    addKeys,
+    addSources,
+  ])
     add(jambeam, io);
   return jambeam;
 }
@@ -174,6 +185,38 @@ Examples:
   jambeam passage scenario.run --door front --number 192 --replicate 3`,
     )
     .action(async (file, options) => (await import('./passage.js')).passageCommand(file, options, io));
+}
+
+function addReplay(jambeam: Command, io: Io): void {
+  withLogics(
+    jambeam
+      .command('replay')
+      .summary('count from a real log instead of a simulation')
+      .description(
+        'Sends a log of edges or readings through switching, logics and ledgers, as a simulated house would go; with the truth beside it, through score and report too. `-` reads standard input and tells each tally as it comes.',
+      )
+      .argument('<log>', 'the log, a CSV file: time_us, beam, and level or distance_mm; - for standard input')
+      .option('--scenario <file>', 'the scenario with the doors, beams, sensors, logics and ledgers')
+      .option('--door <name>', 'whose log it is, where the log does not say')
+      .option('--truth <file>', 'who truly came: passages.csv, or a list of time and direction')
+      .option('--replicate <n>', 'of a log with several: which (default: 1)')
+      .option('--time-unit <s|ms|us>', 'what a bare number in a column time counts (default: s)')
+      .option('--hours <h>', 'how long the log is (default: measured; of standard input as the scenario says)')
+      .option('--watch', 'tell each tally as it comes')
+      .option('--out <dir>', 'folder for the results (default with --truth: NAME.run after the log)')
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--json', 'print JSON')
+      .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are"),
+  )
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam replay bench.csv --scenario my-door/scenario.yaml
+  cat /dev/ttyACM0 | jambeam replay - --scenario my-door/scenario.yaml
+  jambeam replay edges.csv --scenario my-door/scenario.yaml --truth passages.csv`,
+    )
+    .action(async (log, options) => (await import('./replay/replay.js')).replayCommand(log, options, io));
 }
 
 function addWalktest(jambeam: Command, io: Io): void {

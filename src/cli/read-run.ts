@@ -40,6 +40,11 @@ export function readRun(folder: string): FinishedRun {
       `${name} is no folder of a finished run: it has no valid ${MARKER}`,
       '`jambeam run` makes one',
     );
+  if (marker.sha256['metrics.json'] === undefined)
+    throw new UserProblem(
+      `${name} holds a log replayed without truth: there is no score in it`,
+      'replay it with --truth',
+    );
   const texts = Object.fromEntries(
     REPORT_INPUTS.map((file) => [file, textOf(folder, file, marker.sha256[file])]),
   ) as Record<(typeof REPORT_INPUTS)[number], string>;
@@ -54,7 +59,7 @@ export function readRun(folder: string): FinishedRun {
   return { design, metrics, figures };
 }
 
-function textOf(folder: string, file: string, digest: string): string {
+function textOf(folder: string, file: string, digest: string | undefined): string {
   const path = join(folder, file);
   const kind = kindOf(path);
   if (kind === 'link') throw new UserProblem(`${pathText(path)} is a link; links are not followed`, AGAIN);
@@ -90,7 +95,7 @@ function strangerIn(design: Design, metrics: Metrics, figures: Figures): string 
   return (
     strange(
       doors,
-      [...metrics.doors, ...figures.drift, ...figures.hourly].map(({ door }) => door),
+      [...metrics.doors, ...figures.drift, ...figures.hourly, ...(figures.pictures ?? [])].map(({ door }) => door),
     ) ??
     strange(
       rooms,
@@ -107,6 +112,9 @@ function strangerIn(design: Design, metrics: Metrics, figures: Figures): string 
         ...figures.rooms,
         ...figures.room_drift,
         ...figures.survival,
+        ...metrics.ranking,
+        ...metrics.why,
+        ...(figures.pictures ?? []),
       ].map(({ logic }) => logic),
     )
   );

@@ -5,7 +5,7 @@
  * before stays whole until that moment. Links are never followed. Files in it that aren't ours are left alone.
  */
 import { createHash, randomUUID } from 'node:crypto';
-import { mkdirSync, readFileSync, readdirSync, realpathSync, renameSync, rmSync, rmdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, realpathSync, renameSync, rmSync, rmdirSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
 import { VERSION } from '../simulate/version.js';
@@ -15,14 +15,23 @@ import { UserProblem, onDisk, pathText } from './problem.js';
 export const MARKER = 'jambeam-run.json';
 /** What the report is made from; the marker holds their digests, so that parts of two runs are never taken for one. */
 export const REPORT_INPUTS = ['design.json', 'metrics.json', 'figures.json'] as const;
-const RUN_FILES = [...REPORT_INPUTS, 'passages.csv', 'tallies.csv', 'edges.csv', 'readings.csv', 'report.html'];
+const RUN_FILES = [
+  ...REPORT_INPUTS,
+  'passages.csv',
+  'tallies.csv',
+  'edges.csv',
+  'readings.csv',
+  'report.html',
+  'rooms.csv',
+  'replay.json',
+];
 
 const markerSchema = z.object({
   format: z.literal(1),
   jambeam: z.string().max(40),
   /** Tells scenarios apart without holding a path. */
   scenario: z.string().max(64),
-  sha256: z.record(z.enum(REPORT_INPUTS), z.string().max(64)),
+  sha256: z.partialRecord(z.enum(REPORT_INPUTS), z.string().max(64)),
 });
 export type Marker = z.infer<typeof markerSchema>;
 
@@ -104,7 +113,8 @@ export class RunFolder {
       format: 1,
       jambeam: VERSION,
       scenario: this.scenario,
-      sha256: Object.fromEntries(REPORT_INPUTS.map(digest)),
+      // A log replayed without truth has no score.
+      sha256: Object.fromEntries(REPORT_INPUTS.filter((name) => existsSync(join(this.unfinished, name))).map(digest)),
     });
   }
 }

@@ -19,6 +19,7 @@ import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js'
 import { hoursSection } from './sections/hours.js';
 import { picturesSection } from './sections/pictures.js';
 import { driftSection } from './sections/overtime.js';
+import { logSection } from './sections/log.js';
 import { planSection } from './sections/plan.js';
 import { roomsSection } from './sections/rooms.js';
 import { weekSection } from './sections/week.js';
@@ -41,9 +42,10 @@ export async function renderReport(input: ReportInput): Promise<string> {
   const effort = effortOf(design);
   return page(
     `${metrics.scenario}: doorway report`,
-    html`${titleBlock(design, metrics, version)}
+    html`${titleBlock(design, metrics, version, figures)}
 <main>
 ${verdictSection(design, metrics, figures)}
+${logSection(figures)}
 ${threeNumbers(design, metrics)}
 ${doorwaySection(design, metrics, figures)}
 ${planSection(design, effort)}

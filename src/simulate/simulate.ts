@@ -58,23 +58,29 @@ export function simulate(given: Design, sinks: Sinks = {}, outside?: OutsideLogi
   return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }), pictures } };
 }
 
+export interface AssembleOptions {
+  /** Whether rare kinds are looked at more closely; without, their numbers a week rest on what the run saw. */
+  readonly closer?: boolean;
+  /** Whether what went wrong is explained; as `closer` if left out. */
+  readonly why?: boolean;
+  readonly outside?: OutsideLogics | undefined;
+}
+
 /**
  * Metrics and figures of finished replicates, in order of their numbers.
  *
- * @param closer whether rare kinds are looked at more closely (without, their numbers a week rest on what the run saw), and
- *   what went wrong is explained
  */
 export function assemble(
   design: Design,
   results: readonly ReplicateResult[],
-  { closer = true, outside }: { readonly closer?: boolean; readonly outside?: OutsideLogics | undefined } = {},
+  { closer = true, why: asked = closer, outside }: AssembleOptions = {},
 ): Outcome & { readonly why: readonly WhyRecord[] } {
   const rare = rareKinds(
     design,
     (closer ? design.doors : []).map((_, d) => results.map(({ record }) => record.doors[d]!.logics[0]!)),
     outside,
   );
-  const why = closer ? whyRecords(design, (replicate) => results[replicate - 1]!.wrong, outside) : [];
+  const why = asked ? whyRecords(design, (replicate) => results[replicate - 1]!.wrong, outside) : [];
   return { metrics: metricsOf(design, results, { rare, why }), figures: figuresOf(design, results), why };
 }
 
