@@ -14,6 +14,7 @@ import type { Issue } from '../scenario/issue.js';
 import { planOf } from '../scenario/plan-of.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { readYaml } from '../scenario/yaml-source.js';
+import { taught } from '../simulate/doorway-learning.js';
 import type { DoorFacts } from '../simulate/fact-types.js';
 import { deriveFacts } from '../simulate/facts.js';
 import type { LadderRow } from '../simulate/ladder.js';
@@ -77,7 +78,8 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
 }
 
 /** @param outside gives the logics that are code of the user's own */
-export function findingsOf(design: Design, outside?: OutsideLogics): Findings {
+export function findingsOf(given: Design, outside?: OutsideLogics): Findings {
+  const design = taught(given, outside);
   return {
     facts: deriveFacts(design),
     ladders: design.doors.map((door) =>

@@ -1,5 +1,6 @@
 /** What can be chosen as a logic, for the command that lists keys: read from the schema, so that it can't go stale. */
 import { z } from 'zod';
+import { DEFEATED_BY } from './hidden-markov/hidden-markov.js';
 import { makeLogic } from './make-logic.js';
 import { type LogicChoice, logicSchema } from './schema.js';
 
@@ -19,6 +20,12 @@ export interface LogicInfo {
   readonly defeated_by: string;
 }
 
+/** Of those that can't be made of their settings alone. */
+const OF_THEIR_KIND: Partial<Readonly<Record<LogicChoice['use'], string>>> = {
+  table: 'Whatever its rules do not foresee; a table can say it under `defeated_by`.',
+  'hidden-markov': DEFEATED_BY,
+};
+
 export function logicInfo(): readonly LogicInfo[] {
   return logicSchema.options.map(({ shape }) => {
     const [use] = shape.use.values as Set<LogicChoice['use']>;
@@ -29,10 +36,7 @@ export function logicInfo(): readonly LogicInfo[] {
       keys: Object.entries(shape)
         .filter(([key]) => key !== 'use')
         .map(([key, schema]) => keyInfo(key, schema as z.ZodType)),
-      defeated_by:
-        use === 'table'
-          ? 'Whatever its rules do not foresee; a table can say it under `defeated_by`.'
-          : makeLogic(logicSchema.parse({ use }), { tables: {} }).defeated_by,
+      defeated_by: OF_THEIR_KIND[use] ?? makeLogic(logicSchema.parse({ use }), { tables: {} }).defeated_by,
     };
   });
 }

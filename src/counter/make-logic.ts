@@ -2,15 +2,21 @@
 import { firstBroken } from './first-broken.js';
 import { fourLevel } from './four-level.js';
 import { holdOff } from './hold-off.js';
+import { hiddenMarkov } from './hidden-markov/hidden-markov.js';
+import type { Learnt } from './hidden-markov/learn.js';
 import type { AnyLogic } from './host.js';
+import { lagAware } from './lag-aware.js';
 import type { Logic } from './logic.js';
 import type { AnyChoice, LogicChoice, OutsideChoice } from './schema.js';
 import { compileTable } from './table/compile.js';
+import { twoHeight } from './two-height.js';
 
 /** What a choice may refer to. */
 export interface LogicSources {
   /** Texts of table logics by file name, as a design carries them. */
   readonly tables: Readonly<Record<string, string>>;
+  /** What hidden Markov logics have learnt of this doorway, by the logic's name. */
+  readonly learnt?: readonly (Learnt & { readonly logic: string })[] | undefined;
   /** Gives the logics that are code of the user's own; the core has none. */
   readonly outside?: ((choice: NamedOutside) => AnyLogic) | undefined;
 }
@@ -35,7 +41,7 @@ export type OutsideLogics = (choice: NamedOutside, door: DoorAbout) => AnyLogic;
  */
 export function makeLogic(choice: LogicChoice, sources: LogicSources): Logic;
 export function makeLogic(choice: AnyChoice, sources: LogicSources): AnyLogic;
-export function makeLogic(choice: AnyChoice, { tables, outside }: LogicSources): AnyLogic {
+export function makeLogic(choice: AnyChoice, { tables, outside, learnt }: LogicSources): AnyLogic {
   switch (choice.use) {
     case 'first-broken':
       return firstBroken(named(choice));
@@ -43,6 +49,16 @@ export function makeLogic(choice: AnyChoice, { tables, outside }: LogicSources):
       return fourLevel(named(choice));
     case 'hold-off':
       return holdOff(named(choice));
+    case 'lag-aware':
+      return lagAware(named(choice));
+    case 'two-height':
+      return twoHeight(named(choice));
+    case 'hidden-markov': {
+      const name = choice.name ?? choice.use;
+      const model = learnt?.find((one) => one.logic === name);
+      if (!model) throw new Error(`makeLogic: ${JSON.stringify(name)} has learnt nothing of this doorway`);
+      return hiddenMarkov(named(choice), model);
+    }
     case 'table': {
       const text = Object.hasOwn(tables, choice.file) ? tables[choice.file] : undefined;
       if (text === undefined) throw new Error(`makeLogic: no text for the table ${JSON.stringify(choice.file)}`);

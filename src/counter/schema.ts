@@ -36,6 +36,45 @@ export const logicSchema = z.discriminatedUnion('use', [
     hold_off_ms: quantity(1, 100_000, 'ms', 'How long both beams are ignored after a tally.').default(600),
   }),
   z.strictObject({
+    use: z.literal('lag-aware').meta({
+      description:
+        'How long each beam was broken, and how much later the one than the other: pieces of one body are added up.',
+    }),
+    name: logicName,
+    gap_ms: quantity(1, 100_000, 'ms', 'Both beams clear for so long: whoever was there is gone.').default(250),
+    least_lag_share: quantity(0, 1, 'share', 'The lag must be this share of the mean duration at least.').default(0.1),
+    alike_share: quantity(0, 1, 'share', 'The shorter duration must be this share of the longer at least.').default(
+      0.4,
+    ),
+    timeout_ms: timeoutMs.default(10_000),
+  }),
+  z.strictObject({
+    use: z.literal('two-height').meta({
+      description:
+        'A vote of two pairs in one frame, each a four-level walk: four beams, the first pair before the second.',
+    }),
+    name: logicName,
+    agree_ms: quantity(1, 100_000, 'ms', 'How far apart in time the two pairs may say the same.').default(700),
+    alone: z
+      .enum(['neither', 'first', 'second', 'either'])
+      .meta({ description: 'Which pair is believed when the other says nothing.' })
+      .default('neither'),
+    timeout_ms: timeoutMs.default(10_000),
+  }),
+  z.strictObject({
+    use: z.literal('hidden-markov').meta({
+      description:
+        'A likelihood filter: a hidden Markov model of the doorway, learnt before the run from replicates of its own, says who went through.',
+    }),
+    name: logicName,
+    sure: quantity(
+      0.5,
+      0.9999,
+      'share',
+      'How surely the doorway must be empty again for what was there to be counted.',
+    ).default(0.95),
+  }),
+  z.strictObject({
     use: z
       .literal('table')
       .meta({ description: 'A table of states and rules of your own, in a YAML file beside the scenario.' }),
@@ -44,6 +83,25 @@ export const logicSchema = z.discriminatedUnion('use', [
   }),
 ]);
 export type LogicChoice = z.infer<typeof logicSchema>;
+
+/** Logics whose keys all have defaults: their bare name is enough. */
+export const BARE_LOGICS = [
+  'first-broken',
+  'four-level',
+  'hold-off',
+  'lag-aware',
+  'two-height',
+  'hidden-markov',
+] as const;
+
+/** What a hidden Markov logic has learnt of one doorway. */
+export const learntSchema = z.strictObject({
+  door: z.string(),
+  logic: z.string(),
+  tick_us: z.int().min(1000).max(1_000_000),
+  transition: z.array(z.array(z.number().min(0).max(1)).max(64)).max(64),
+  emission: z.array(z.array(z.number().min(0).max(1)).max(256)).max(64),
+});
 
 const sha256 = z
   .string()

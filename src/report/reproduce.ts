@@ -7,9 +7,9 @@ import { shellWord } from './shell-word.js';
 // oxlint-disable-next-line no-control-regex
 const HIDDEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/;
 
-/** The resolved scenario as YAML. Logic tables are files of their own and not in it; what ledgers have learnt is learnt again. */
+/** The resolved scenario as YAML. Logic tables are files of their own and not in it; what logics and ledgers have learnt is learnt again. */
 export function scenarioText(design: Design): string {
-  const { tables: _tables, calibration: _calibration, ...scenario } = design;
+  const { tables: _tables, calibration: _calibration, learnt: _learnt, ...scenario } = design;
   const document = new Document(scenario, { aliasDuplicateObjects: false });
   visit(document, {
     Scalar(_key, node) {

@@ -3,7 +3,7 @@ import type { z } from 'zod';
 import { householdOf } from '../agents/household/short-forms.js';
 import { trafficSchema } from '../agents/schema.js';
 import { type LedgerChoice, ledgerSchema } from '../counter/ledger/schema.js';
-import { type AnyChoice, type LogicChoice, logicSchema } from '../counter/schema.js';
+import { type BARE_LOGICS, type AnyChoice, type LogicChoice, logicSchema } from '../counter/schema.js';
 import { DEG, atan2 } from '../engine/arithmetic.js';
 import { withHousehold } from './household.js';
 import type { Design, DesignBeam, DesignDoor, startedSchema } from './schema.js';
@@ -132,7 +132,7 @@ function named<Choice extends { readonly name?: string | undefined }>(
   });
 }
 
-function withDefaults(use: 'first-broken' | 'four-level' | 'hold-off'): LogicChoice {
+function withDefaults(use: (typeof BARE_LOGICS)[number]): LogicChoice {
   return logicSchema.parse({ use });
 }
 

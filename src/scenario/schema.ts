@@ -13,7 +13,7 @@ import { controllerSchema } from '../sensors/controllers/schema.js';
 import { sensorSchema } from '../sensors/schema.js';
 import { surroundingsSchema } from '../sensors/surroundings.js';
 import { BARE_LEDGERS, calibrationSchema, ledgerSchema } from '../counter/ledger/schema.js';
-import { logicSchema, outsideLogicSchema } from '../counter/schema.js';
+import { BARE_LOGICS, learntSchema, logicSchema, outsideLogicSchema } from '../counter/schema.js';
 import { presenceSchema } from '../sensors/presence/schema.js';
 import { effortKeys } from './effort-schema.js';
 import { targetSchema } from '../score/schema.js';
@@ -156,7 +156,7 @@ const common = {
 };
 
 /** A logic may be written as its bare name. */
-const scenarioLogic = z.union([z.enum(['first-broken', 'four-level', 'hold-off']), logicSchema]);
+const scenarioLogic = z.union([z.enum(BARE_LOGICS), logicSchema]);
 
 /** The same where a run is started: there it may be code, too. */
 const startedLogic = z.union([...scenarioLogic.options, outsideLogicSchema]);
@@ -231,9 +231,15 @@ export const designSchema = z.strictObject({
     .max(1000)
     .optional()
     .meta({ description: 'Error rates that likelihood ledgers weigh by; a run learns them when they are not here.' }),
+  learnt: z
+    .array(learntSchema)
+    .max(1000)
+    .optional()
+    .meta({ description: 'What hidden Markov logics know of their doorways; a run learns it when it is not here.' }),
   /** Texts of table logics by file name, so that a design is whole by itself. */
   tables: z.record(z.string(), z.string()).default(() => ({})),
 });
 export type Design = z.infer<typeof designSchema>;
+export type LearntDoorway = z.infer<typeof learntSchema>;
 export type DesignDoor = Design['doors'][number];
 export type DesignBeam = DesignDoor['beams'][number];

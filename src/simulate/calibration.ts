@@ -10,17 +10,19 @@ import type { Design } from '../scenario/schema.js';
 import type { DoorCounts } from '../score/door-counts.js';
 import { type NetErrors, noNetErrors } from '../score/net-errors.js';
 import { ratesOf } from './calibration-rates.js';
+import { taught } from './doorway-learning.js';
 import { runReplicate } from './replicate.js';
 
 /** Replicates that are run to learn from. */
 export const CALIBRATIONS = 2;
 
 /**
- * The design with the rates its ledgers need: itself where none needs any, or all are there.
+ * The design with all that is learnt before a run: what its logics know of their doorways, then the rates its ledgers need: itself where none needs any, or all are there.
  *
  * @param outside gives the logics that are code of the user's own
  */
-export function calibrated(design: Design, outside?: OutsideLogics): Design {
+export function calibrated(given: Design, outside?: OutsideLogics): Design {
+  const design = taught(given, outside);
   if (!design.ledgers.some(({ use }) => use === 'likelihood')) return design;
   const pairs = design.doors.flatMap((door) => design.logics.map((logic) => [door.name, logic.name] as const));
   if (pairs.every(([door, logic]) => ratesOf(design, door, logic) !== null)) return design;

@@ -7,9 +7,10 @@ import { sensorNamed } from './plan.js';
 
 /** @param outside gives those that are code of the user's own */
 export function logicsAt(design: Design, door: DesignDoor, outside?: OutsideLogics): AnyLogic[] {
+  const learnt = design.learnt?.filter((one) => one.door === door.name);
   const about = outside && aboutOf(design, door);
   return design.logics.map((choice) =>
-    makeLogic(choice, { tables: design.tables, outside: about && ((code) => outside(code, about)) }),
+    makeLogic(choice, { tables: design.tables, learnt, outside: about && ((code) => outside(code, about)) }),
   );
 }
 

@@ -26,6 +26,7 @@ import { NO_ECHO } from '../sensors/ranger.js';
 import { isBarrier } from '../sensors/mounted.js';
 import type { SensorKind } from '../sensors/schema.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
+import { taught } from './doorway-learning.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
 import { houseRangers } from './house-rangers.js';
@@ -144,7 +145,8 @@ const AFTER_US = 30 * SECOND_US;
  *
  * @throws {NoSuchPassage} when the door, the walker or the number is not there, or what only goes through is to do more
  */
-export function tracePassage(design: Design, choice: PassageChoice, outside?: OutsideLogics): PassageTrace {
+export function tracePassage(given: Design, choice: PassageChoice, outside?: OutsideLogics): PassageTrace {
+  const design = taught(given, outside);
   const door = doorOf(design, choice.door);
   const { who, kind, direction = 'forward', number = 1 } = choice;
   checkWalker(design, who, kind);

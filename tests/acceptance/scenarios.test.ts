@@ -77,6 +77,19 @@ function expectHigher(more: Estimate, less: Estimate): void {
   expect(more.low!).toBeGreaterThan(less.high!);
 }
 
+describe('two-heights', () => {
+  test('the high pair tells people from the dog, at little cost', () => {
+    const both = at(runOf('two-heights'), 'two-height');
+    expect(both.invented_per_100.value).toBe(0);
+    expect(both.missed_per_100.high!).toBeLessThan(4);
+  });
+
+  test('with the low pair believed alone the dog is a person', () => {
+    const low = at(runOf('two-heights', ['logics.two-height.alone=first']), 'two-height');
+    expect(low.invented_per_100.low!).toBeGreaterThan(40);
+  });
+});
+
 describe('shin-height', () => {
   const low = runOf('shin-height');
 

@@ -4,6 +4,7 @@ import { PASSAGE_KINDS } from '../../src/agents/schema.js';
 import { listMetrics } from '../../src/cli/metric-rows.js';
 import { LEDGERS } from '../../src/counter/ledger/schema.js';
 import { allFigures } from '../../src/simulate/sources.js';
+import { BARE_LOGICS } from '../../src/counter/schema.js';
 import { folder, jambeam } from './jambeam.js';
 
 const cwd = folder();
@@ -35,7 +36,7 @@ test('keys --json: every key, kind, logic, ledger and metric has a meaning', () 
     'triangulation-ranger',
     'time-of-flight-ranger',
   ]);
-  expect(names('logics')).toEqual(['first-broken', 'four-level', 'hold-off', 'table']);
+  expect(names('logics')).toEqual([...BARE_LOGICS, 'table']);
   expect(names('ledgers')).toEqual([...LEDGERS]);
   expect(names('metrics')).toContain('doors.*.drift_per_100.bias');
   for (const rows of Object.values(all))

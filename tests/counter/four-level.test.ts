@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fourLevel } from '../../src/counter/four-level.js';
+import { EDGE_LOST, QUARTER_STEPS, fourLevel } from '../../src/counter/four-level.js';
 import { type Instant, instants, playBits, playInstants } from './helpers.js';
 
 const walk = fourLevel({ timeout_ms: 1000 });
@@ -117,5 +117,27 @@ test('rods of one speed, however they overlap: one tally an episode if deeper th
       else if (at.length === 1) expect(tallies).toEqual([]);
     }),
     { seed: 21, numRuns: 2000 },
+  );
+});
+
+describe('the decoding table of two channels in quadrature', () => {
+  // All 16 pairs of what was and what is, as in M. VandeWettering, "Decoding a Quadrature Encoder Just Isn't That Difficult",
+  // 2011, its sign mirrored: +1 is a quarter step from A to B, 2 an error (both bits change and the direction is lost).
+  const TABLE: Readonly<Record<string, readonly number[]>> = {
+    //     00  10  11  01
+    '00': [0, 1, 2, -1],
+    '10': [-1, 0, 1, 2],
+    '11': [2, -1, 0, 1],
+    '01': [1, 2, -1, 0],
+  };
+  const PATTERNS = ['00', '10', '11', '01'];
+  const maskOfBits = (bits: string): number => Number(bits[0]) + 2 * Number(bits[1]);
+
+  test.each(PATTERNS.flatMap((from) => PATTERNS.map((to, i) => [from, to, TABLE[from]![i]!] as const)))(
+    'from %s to %s is %i',
+    (from, to, expected) => {
+      const step = QUARTER_STEPS[4 * maskOfBits(from) + maskOfBits(to)];
+      expect(step).toBe(expected === 2 ? EDGE_LOST : expected);
+    },
   );
 });

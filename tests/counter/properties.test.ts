@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { firstBroken } from '../../src/counter/first-broken.js';
 import { fourLevel } from '../../src/counter/four-level.js';
 import { holdOff } from '../../src/counter/hold-off.js';
+import { lagAware } from '../../src/counter/lag-aware.js';
 import { levelsOf } from '../../src/counter/levels.js';
 import type { Logic } from '../../src/counter/logic.js';
 import { machineOf } from '../../src/counter/table/machine.js';
@@ -19,7 +20,12 @@ const LOGICS: [string, Logic][] = [
   ['starter table', machineOf(compileTable(starterTable(), 'starter.yaml').table as Table)],
 ];
 
-describe.each(LOGICS)('%s', (_name, logic) => {
+/** Of those that tally only some time after the beams are clear. */
+const LATER: [string, Logic][] = [
+  ['lag-aware', lagAware({ gap_ms: 300, least_lag_share: 0.1, alike_share: 0.4, timeout_ms: 2000 })],
+];
+
+describe.each([...LOGICS, ...LATER])('%s', (_name, logic) => {
   test('is exactly its own mirror image', () => {
     const swapped = [0, 2, 1, 3];
     fc.assert(
@@ -52,7 +58,9 @@ describe.each(LOGICS)('%s', (_name, logic) => {
       { seed: 23, numRuns: 300 },
     );
   });
+});
 
+describe.each(LOGICS)('%s, which tallies when both beams are clear', (_name, logic) => {
   test('does not need its wakes: they make timeouts punctual and change nothing else', () => {
     fc.assert(
       fc.property(instants(), (all) => {

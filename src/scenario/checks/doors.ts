@@ -9,14 +9,15 @@ import { type Outline, type OutlineBeam, type OutlineDoor, beamsOf, finding, kin
  */
 const MOST_ASKEW = 1.5;
 
-/** The built-in logics watch two beams; a table says what it watches, and code does when it is loaded. */
+/** Most built-in logics watch two beams; a table says what it watches, code does when it is loaded, a learner takes what is there. */
 const BUILT_IN_BEAMS = 2;
-const OF_YOUR_OWN = ['table', 'module', 'process'] as const;
+const BEAMS_OF: Readonly<Record<string, number>> = { 'two-height': 4 };
+const TAKES_ANY = ['table', 'module', 'process', 'hidden-markov'] as const;
 
 export function checkDoors(outline: Outline): Finding[] {
   const logics = (outline.logics ?? [])
     .map((logic) => (typeof logic === 'string' ? logic : logic?.use))
-    .filter((use) => use !== undefined && !OF_YOUR_OWN.some((own) => own === use)) as string[];
+    .filter((use) => use !== undefined && !TAKES_ANY.some((own) => own === use)) as string[];
   return eachDoor(outline, (door, path) => {
     const both = 'pair' in door && 'beams' in door;
     const neither = !('pair' in door) && !('beams' in door);
@@ -24,20 +25,22 @@ export function checkDoors(outline: Outline): Finding[] {
     if (neither) return [finding([...path, 'pair'], { code: 'pair_or_beams', found: 'neither' }, 'key')];
     const beams = placedBeams(outline, door, path);
     if (!beams) return [];
-    const wrongCount = beams.length !== BUILT_IN_BEAMS && logics.length > 0;
+    const wrong = [...new Set(logics)].filter((use) => beams.length !== (BEAMS_OF[use] ?? BUILT_IN_BEAMS));
     return [
       ...onePerPlace(
         beams.flatMap((beam) => [...aboveLintel(beam, door), ...outsideZone(beam, door), ...askew(beam, door)]),
       ),
-      ...(wrongCount
-        ? [
-            finding(
-              [...path, 'beams'],
-              { code: 'beam_count', logics: [...new Set(logics)], needs: BUILT_IN_BEAMS, found: beams.length },
-              'key',
-            ),
-          ]
-        : []),
+      ...[4, 2].flatMap((needs) => {
+        const those = wrong.filter((use) => (BEAMS_OF[use] ?? BUILT_IN_BEAMS) === needs);
+        if (those.length === 0) return [];
+        return [
+          finding(
+            [...path, 'beams'],
+            { code: 'beam_count', logics: those, needs, found: beams.length } as const,
+            'key',
+          ),
+        ];
+      }),
     ];
   });
 }
