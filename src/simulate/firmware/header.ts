@@ -12,8 +12,8 @@ export function headerText(plan: FirmwarePlan): string {
     `/*
  * Counts people at one doorway. Made by jambeam ${VERSION}; README.md says how to call it.
  *
- * Times are microseconds of a clock that may wrap. Some function that takes the time has to be called every 30 minutes
- * at least; none of them waits, and none may interrupt another.
+ * Times are microseconds of a clock that may wrap. Some function that takes the time has to be called at least every
+ * 30 minutes. None of them waits; none may interrupt another.
  */
 #ifndef DOOR_H
 #define DOOR_H
@@ -66,12 +66,15 @@ uint8_t door_broken(const door_counter *door);
   return parts.filter((part) => part !== false).join('\n');
 }
 
-function rangerParts({ rangers, turns }: FirmwarePlan): string {
+function rangerParts({ rangers, turns, time_out_us }: FirmwarePlan): string {
   const settings = rangers.map(({ sensor }) => sensor.switching);
   return `#define DOOR_RANGERS ${rangers.length}
 #define DOOR_TURNS ${turns.length}
 #define DOOR_WINDOW ${Math.max(...settings.map(({ median_of }) => median_of))}
 #define DOOR_LEARN ${Math.max(1, ...settings.map(learnReadings))}
+
+/* A ranger that has not answered for so long has no echo. */
+#define DOOR_TIME_OUT_US ${time_out_us}UL
 
 /* A reading without echo. Others are whole micrometres. */
 #define DOOR_NO_ECHO (-1L)

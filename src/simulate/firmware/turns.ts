@@ -1,7 +1,6 @@
 /** The turns of one door's rangers, as its controller takes them; turns of other doors become pauses. */
-import type { Design } from '../../scenario/schema.js';
 import { cycle_us, per_round_us } from '../../sensors/controllers/turn-length.js';
-import { placeRangers } from '../ranger-facts-house.js';
+import type { PlacedHouse } from '../ranger-facts-house.js';
 import { roundTimes } from '../ranger-facts-scan.js';
 
 export interface OwnTurn {
@@ -19,8 +18,8 @@ export interface OwnTurn {
  *
  * @param door index among the design's doors
  */
-export function ownTurns(design: Design, door: number): OwnTurn[] {
-  const all = roundTimes(placeRangers(design));
+export function ownTurns(house: PlacedHouse, door: number): OwnTurn[] {
+  const all = roundTimes(house);
   const times = all.find(({ round }) => round.turns.flat().some((member) => member.door === door));
   if (times === undefined) return [];
   const { round, idle } = times;

@@ -33,6 +33,8 @@ class Vectors {
   private readonly model: FirmwareModel;
   private readonly text: string[] = [HEAD, `S ${START_US}\n`];
   private readonly timeouts_us: readonly number[];
+  /** Longest pause between changes that follow each other: rangers get round to most of them. */
+  private readonly quick_us: number;
   private time_us = 0;
   private drawn = 0;
   /** Where the people are: beams that somebody is in. */
@@ -47,6 +49,8 @@ class Vectors {
   ) {
     this.model = new FirmwareModel(plan);
     const timeouts = plan.table.states.map((state) => microseconds(afterRule(state)?.after_ms ?? 0));
+    const round_us = plan.turns.reduce((sum, { cycle_us, pause_us }) => sum + cycle_us + pause_us, 0);
+    this.quick_us = Math.max(300_000, 4 * round_us);
     this.timeouts_us = [...new Set(timeouts.filter((one) => one > 0))];
   }
 
@@ -78,7 +82,7 @@ class Vectors {
   private pause(): number {
     const kind = this.draw();
     const timeout_us = this.timeouts_us[this.below(this.timeouts_us.length)];
-    if (kind < 0.85 || timeout_us === undefined) return 1 + this.below(300_000);
+    if (kind < 0.85 || timeout_us === undefined) return 1 + this.below(this.quick_us);
     return kind < 0.95 ? timeout_us : 1 + this.below(2 * timeout_us);
   }
 
