@@ -1,24 +1,28 @@
 /**
- * Test vectors: calls at random instants, and what the simulation's own machine and switches say to them. The clock wraps
- * soon after the start and again in a silence of 80 minutes; pauses are often exactly as long as a timeout.
+ * Test vectors: calls at random instants, and what the simulation's own machine and switches say to them. Begun anew
+ * several times; each time the clock wraps soon after the start and again in a silence of 80 minutes; pauses are often exactly as long as a timeout.
  */
 import { Stream } from '../../engine/stream.js';
 import { SECOND_US } from '../../engine/time.js';
 import { microseconds } from '../../counter/steps.js';
 import { afterRule } from '../../counter/table/table.js';
+import { learnReadings } from '../../sensors/c99/switch-data.js';
 import { NO_ECHO } from '../../sensors/ranger.js';
 import { FirmwareModel, type Told } from './model.js';
 import type { FirmwarePlan } from './plan.js';
 
-/** A little before the clock wraps. */
 const WRAP = 4_294_967_296;
-const START_US = WRAP - 20 * SECOND_US;
+/** Starts of the clock before it wraps, at most this long: while the first few people pass. */
+const BEFORE_WRAP_US = 10 * SECOND_US;
+/** How often it is all begun anew. Learning a background from hundreds of readings takes too long for more than once. */
+const STARTS = 8;
+const LONG_LEARNING = 50;
 const NEVER = WRAP - 1;
 const MINUTE_US = 60 * SECOND_US;
 /** Within the 30 minutes from call to call that are asked for. */
 const SILENCE_US = [29 * MINUTE_US, 30 * MINUTE_US, 21 * MINUTE_US];
-/** After which shares of the calls nothing happens for so long. */
-const SILENCES = [0.3, 0.6, 0.8];
+/** After this share of the calls nothing happens for so long. */
+const SILENCE_AFTER = 0.7;
 /** Longest wait for a turn that is called late. */
 const LATE_US = 3000;
 
@@ -26,12 +30,22 @@ const HEAD = '# Calls and what they give back: the test program says what each l
 
 /** @param calls how many at least */
 export function vectorsText(plan: FirmwarePlan, calls: number, seed = 'firmware'): string {
-  return new Vectors(plan, Stream.root(seed)).lines(calls);
+  const longest = Math.max(0, ...plan.rangers.map(({ sensor }) => learnReadings(sensor.switching)));
+  const starts = longest > LONG_LEARNING ? 1 : STARTS;
+  // Each reading takes about three calls, and one ranger after another is read.
+  const most = calls + (starts === 1 ? 6 * longest * plan.rangers.length : 0);
+  const stream = Stream.root(seed);
+  const parts = Array.from({ length: starts }, (_, i) =>
+    new Vectors(plan, stream.nth(i)).lines(Math.ceil(most / starts)),
+  );
+  return HEAD + parts.join('');
 }
 
 class Vectors {
   private readonly model: FirmwareModel;
-  private readonly text: string[] = [HEAD, `S ${START_US}\n`];
+  private readonly text: string[] = [];
+  /** What the clock says at the start. */
+  private readonly start_us: number;
   private readonly timeouts_us: readonly number[];
   /** Longest pause between changes that follow each other: rangers get round to most of them. */
   private readonly quick_us: number;
@@ -48,6 +62,8 @@ class Vectors {
     private readonly stream: Stream,
   ) {
     this.model = new FirmwareModel(plan);
+    this.start_us = WRAP - 1 - this.below(BEFORE_WRAP_US);
+    this.say(`S ${this.clock()}`);
     const timeouts = plan.table.states.map((state) => microseconds(afterRule(state)?.after_ms ?? 0));
     const round_us = plan.turns.reduce((sum, { cycle_us, pause_us }) => sum + cycle_us + pause_us, 0);
     this.quick_us = Math.max(300_000, 4 * round_us);
@@ -55,10 +71,10 @@ class Vectors {
   }
 
   lines(calls: number): string {
-    const silences = SILENCES.map((share) => Math.floor(share * calls));
+    let silent = false;
     while (this.text.length < calls) {
-      if (this.text.length >= (silences[0] ?? Infinity)) {
-        silences.shift();
+      if (!silent && this.text.length >= SILENCE_AFTER * calls) {
+        silent = true;
         for (const pause_us of SILENCE_US) this.tick(this.time_us + pause_us);
       }
       this.bodies = this.moved();
@@ -118,7 +134,7 @@ class Vectors {
     this.turn = (this.turn + 1) % this.plan.turns.length;
   }
 
-  /** Somebody is nearer than the switching point, nobody is beyond it; a few readings are anything. */
+  /** Somebody is nearer than the switching point, nobody is beyond it; a few readings are anything, or just at the edge. */
   private reading(ranger: number, near: boolean): number {
     const { switching, range_m } = this.plan.rangers[ranger]!.sensor;
     const kind = this.draw();
@@ -126,6 +142,11 @@ class Vectors {
     const far_um = Math.round(range_m * 1e6);
     if (kind < 0.06) return this.below(far_um);
     const fixed_um = Math.round((switching.nearer_than_m ?? 0) * 1e6);
+    if (kind < 0.15) {
+      const learnt_um = this.model.switches[ranger]!.background_um - Math.round(switching.margin_m * 1e6);
+      const hysteresis_um = this.below(2) * Math.round(switching.hysteresis_m * 1e6);
+      return Math.max(0, (fixed_um > 0 ? fixed_um : learnt_um) + hysteresis_um - this.below(2));
+    }
     // A jamb at a third of the range, as the background to be learnt.
     const background_um = fixed_um > 0 ? fixed_um + 100_000 : Math.round(far_um / 3);
     return near ? this.below(Math.round(0.6 * background_um)) : background_um - 5000 + this.below(10_000);
@@ -145,7 +166,7 @@ class Vectors {
   }
 
   private clock(): number {
-    return (START_US + this.time_us) % WRAP;
+    return (this.start_us + this.time_us) % WRAP;
   }
 
   private say(line: string): void {
