@@ -116,7 +116,8 @@ function one<T extends { readonly name: string }>(
   );
 }
 
-function tableFor(design: Design, logic: Design['logics'][number]): Table {
+/** @throws {UserProblem} when the logic is no table */
+export function tableFor(design: Design, logic: Design['logics'][number]): Table {
   const table = tableOf(logic, design.tables);
   if (table !== null) return table;
   const others = design.logics.filter((other) => tableOf(other, design.tables) !== null).map(({ name }) => name);

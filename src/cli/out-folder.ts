@@ -13,30 +13,30 @@ import { kindOf, readText, syncFolder, writeNew } from './files.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 
 /** What a command's folders are like. */
-export interface FolderKind<Sealed extends string = string> {
+export interface FolderKind {
   /** Name of the marker file. */
   readonly marker: string;
   /** All that may be written; those that aren't are taken away. */
   readonly files: readonly string[];
   /** Files whose digests the marker holds. */
-  readonly sealed: readonly Sealed[];
+  readonly sealed: readonly string[];
   /** 'results' */
   readonly what: string;
   /** What folders are told apart by: 'scenario'. */
   readonly by: string;
-  /** Whether a sealed file that was changed since is somebody's work. */
+  /** Whether a sealed file that was changed since is taken for somebody's work. */
   readonly edited: boolean;
 }
 
-const markerSchema = <Sealed extends string>({ sealed }: FolderKind<Sealed>) =>
-  z.object({
-    format: z.literal(1),
-    jambeam: z.string().max(40),
-    /** Tells scenarios apart without holding a path. */
-    scenario: z.string().max(64),
-    sha256: z.record(z.enum(sealed), z.string().max(64)),
-  });
-export type Marker<Sealed extends string = string> = z.infer<ReturnType<typeof markerSchema<Sealed>>>;
+const markerSchema = z.object({
+  format: z.literal(1),
+  jambeam: z.string().max(40),
+  /** Tells scenarios apart without holding a path. */
+  scenario: z.string().max(64),
+  /** Digests by file name. */
+  sha256: z.record(z.string().max(64), z.string().max(64)),
+});
+export type Marker = z.infer<typeof markerSchema>;
 
 /** Whose folder it is: a scenario's, or that of a part of it. */
 export interface Owner {
@@ -120,7 +120,7 @@ export class OutFolder {
 
   private marker(): Marker {
     const digest = (name: string) => [name, sha256(readFileSync(join(this.unfinished, name)))] as const;
-    return markerSchema(this.kind).parse({
+    return markerSchema.parse({
       format: 1,
       jambeam: VERSION,
       scenario: this.scenario,
@@ -155,14 +155,11 @@ function checkOurs(kind: FolderKind, path: string, name: string, scenario: strin
 }
 
 /** The marker of a folder; undefined when there is none or it isn't one. */
-export function readMarker<Sealed extends string>(
-  kind: FolderKind<Sealed>,
-  folder: string,
-): Marker<Sealed> | undefined {
+export function readMarker(kind: FolderKind, folder: string): Marker | undefined {
   const file = join(folder, kind.marker);
   if (kindOf(file) !== 'file') return undefined;
   try {
-    return markerSchema(kind).safeParse(JSON.parse(readText(file, 'a marker file'))).data;
+    return markerSchema.safeParse(JSON.parse(readText(file, 'a marker file'))).data;
   } catch (error) {
     if (error instanceof SyntaxError) return undefined;
     throw error;

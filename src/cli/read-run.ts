@@ -55,7 +55,7 @@ export function readRun(folder: string): FinishedRun {
   return { design, metrics, figures };
 }
 
-function textOf(folder: string, file: string, digest: string): string {
+function textOf(folder: string, file: string, digest: string | undefined): string {
   const path = join(folder, file);
   const kind = kindOf(path);
   if (kind === 'link') throw new UserProblem(`${pathText(path)} is a link; links are not followed`, AGAIN);

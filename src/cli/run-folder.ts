@@ -4,7 +4,7 @@ import type { FolderKind } from './out-folder.js';
 /** What the report is made from; the marker holds their digests, so that parts of two runs are never taken for one. */
 export const REPORT_INPUTS = ['design.json', 'metrics.json', 'figures.json'] as const;
 
-export const RUN_FOLDER: FolderKind<(typeof REPORT_INPUTS)[number]> = {
+export const RUN_FOLDER: FolderKind = {
   marker: 'jambeam-run.json',
   files: [...REPORT_INPUTS, 'passages.csv', 'tallies.csv', 'edges.csv', 'readings.csv', 'report.html'],
   sealed: REPORT_INPUTS,

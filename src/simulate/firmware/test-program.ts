@@ -55,7 +55,7 @@ static int tallied(door_tallies tallies, long long forward, long long backward)
     return tallies.forward == forward && tallies.backward == backward;
 }
 
-int main(int argc, char **argv)
+int main(int argc, char *argv[])
 {
     static door_counter door;
     char line[128];
