@@ -14,6 +14,7 @@ import { learnReadings } from '../sensors/c99/switch-data.js';
 import { cautionsFor } from './cautions.js';
 import { callsTable } from './firmware-calls.js';
 import { exampleMain } from './firmware-main.js';
+import { wiring } from './firmware-wiring.js';
 import { kindWords, placeWords } from './sensor-words.js';
 import { count, decimal, metres } from './words.js';
 
@@ -106,22 +107,6 @@ function beamRows(design: Design, door: DesignDoor): string {
     return `| ${i} | \`${beam.name}\` | ${kindWords(kind)}, ${placeWords(beam, kind)}, ${metres(beam.height_m)} above the floor | ${pins} |`;
   });
   return `| bit | beam | sensor | pins |\n| --- | --- | --- | --- |\n${rows.join('\n')}`;
-}
-
-function wiring({ barriers, rangers }: FirmwarePlan): string {
-  const lines = [
-    'Sensors and controller share ground. A sensor that runs at a higher voltage than the controller needs its outputs brought down to it: by a divider or a level shifter.',
-  ];
-  if (barriers !== 0)
-    lines.push(
-      'A light barrier takes one digital input. An output that only pulls down (open collector) needs a pull-up resistor at the input. Some outputs are low while the beam is broken, some while it is clear: try with your hand, and turn the bit round in your own function.',
-    );
-  if (rangers.length > 0)
-    lines.push(
-      'A ranger gives a distance, in its own way: the time of an echo, a voltage, a number over a bus. Your function makes **whole micrometres** of it (millimetres times 1000), by the curve that the scenario’s sensor has.',
-    );
-  lines.push('How it is wired in detail is in the papers of your sensors and controller; they go before this page.');
-  return lines.map((line) => `- ${line}`).join('\n');
 }
 
 function timing({ barriers, rangers, turns, poll_us }: FirmwarePlan): string {

@@ -30,7 +30,7 @@ describe.each(USES)('%s', (use) => {
         const table = tableOf(choice, {})!;
         expect(playInstants(machineOf(table), all)).toEqual(playInstants(makeLogic(choice, NONE), all));
       }),
-      { seed: 31, numRuns: 400 },
+      { seed: 31, numRuns: 200 },
     );
   });
 });

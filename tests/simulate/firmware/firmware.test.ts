@@ -26,7 +26,7 @@ describe.skipIf(NO_COMPILERS)('the source', () => {
   });
 
   test('on inputs without end it does nothing undefined', () => {
-    const firmware = firmwareFor(DOORS['rangers with a median']!, 60_000);
+    const firmware = firmwareFor(DOORS['rangers with a median']!, 20_000);
     const folder = folderOf(filesOf(firmware));
     const { source, testProgram, vectors } = firmware.names;
     const sanitize = ['-fsanitize=undefined,address', '-fno-sanitize-recover=all', '-Wconversion', '-Wshadow'];
