@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { cpus } from 'node:os';
 import { CROWDS, RANGER_CROWDS } from './crowds.js';
 import { HOUSE_SENSORS } from './house-sensors.js';
+import { LOGIC_CASES } from './logics.js';
 import type { Measured } from './measured.js';
 import { least, median } from './measured.js';
 import { help, houseRun, starterRun } from './start-up.js';
@@ -72,6 +73,28 @@ function tables(long: boolean): Table[] {
         all.map(({ label, units, seconds, cpu_s }) => {
           const [best, usual, clock] = [least(cpu_s), median(cpu_s), least(seconds)].map((s) => units / s);
           return [label, units, round(best!), round(usual!), round(clock!), yes(best! >= REACH.rangers)];
+        }),
+    },
+    {
+      title:
+        'Logics, of ours and of one’s own: the default mix, all else the same. Programs run on other cores besides',
+      heads: [
+        'logics',
+        'passages',
+        'best by the clock, passages a second',
+        'median',
+        'best, µs a passage more than one built-in',
+      ],
+      cases: [
+        {
+          name: 'logics: all',
+          run: (build) => Object.keys(LOGIC_CASES).flatMap((what) => measure(build, 'logics', what, 5)),
+        },
+      ],
+      cells: (_, [plain, ...others]) =>
+        [plain!, ...others].map(({ label, units, seconds }) => {
+          const more_us = (1e6 * (least(seconds) - least(plain!.seconds))) / units;
+          return [label, units, round(units / least(seconds)), round(units / median(seconds)), more_us.toFixed(1)];
         }),
     },
     ...CROWDS.filter(({ logics }) => logics === 1).map(({ name }) => ({

@@ -1,19 +1,21 @@
 /** The process that takes one measurement: `measure.mjs KIND WHAT REPEATS`; prints JSON. */
 import { againstStepper } from './against-stepper.js';
 import { houseMemory, houseWeek } from './house.js';
+import { logics } from './logics.js';
 import type { Measured } from './measured.js';
 import { memory } from './memory.js';
 import { pipeline } from './pipeline.js';
 import { stages } from './stages.js';
 
-const KINDS: Readonly<Record<string, (what: string, repeats: number) => Measured[]>> = {
+const KINDS: Readonly<Record<string, (what: string, repeats: number) => Measured[] | Promise<Measured[]>>> = {
   pipeline,
   stages,
   stepper: againstStepper,
   memory: (what) => memory(Number(what)),
   house: houseWeek,
+  logics,
   'house memory': (what) => houseMemory(Number(what)),
 };
 
 const [kind = '', what = '', repeats = '5'] = process.argv.slice(2);
-process.stdout.write(JSON.stringify(KINDS[kind]!(what, Number(repeats))));
+process.stdout.write(JSON.stringify(await KINDS[kind]!(what, Number(repeats))));

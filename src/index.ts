@@ -1,5 +1,7 @@
 /** The library: everything a program needs to simulate, without files or a terminal. */
-export type { Direction, Level, Logic, LogicInput, LogicStep } from './counter/logic.js';
+export type { LogicDefinition } from './counter/define-logic.js';
+export { defineLogic } from './counter/define-logic.js';
+export type { Direction, Level, Logic, LogicInput, LogicStep, Readings } from './counter/logic.js';
 export type { Visit } from './agents/visit.js';
 export { editorSchema, listKeys } from './scenario/keys.js';
 export { formatIssue } from './scenario/explain.js';

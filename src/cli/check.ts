@@ -1,5 +1,5 @@
 /** `jambeam check`: what follows from a scenario before anything is built or simulated at length. */
-import { makeLogic } from '../counter/make-logic.js';
+import type { OutsideLogics } from '../counter/make-logic.js';
 import { compileTable } from '../counter/table/compile.js';
 import { tableAsText } from '../counter/table/text.js';
 import { cabling } from '../effort/cables.js';
@@ -18,19 +18,26 @@ import type { DoorFacts } from '../simulate/fact-types.js';
 import { deriveFacts } from '../simulate/facts.js';
 import type { LadderRow } from '../simulate/ladder.js';
 import { LADDER_ROD, heightLadder } from '../simulate/ladder.js';
+import { logicsAt } from '../simulate/logics-at.js';
 import { hasRangers } from '../simulate/plan.js';
 import { factIssues } from './caution-words.js';
+import type { CheckJob } from './check-worker.js';
 import { factGroups } from './fact-words.js';
 import { effortText, planText } from './effort-text.js';
 import { readText, replaceFile } from './files.js';
+import { inWorker } from './in-worker.js';
 import type { Io, Paint } from './io.js';
 import { jsonText } from './io.js';
 import { ladderSentences, ladderTable } from './ladder-words.js';
 import { folded } from './lines.js';
+import type { LogicOptions } from './logic-options.js';
+import { codeOf, givenLogics } from './logic-options.js';
 import { UserProblem, pathText } from './problem.js';
 import { loadScenario } from './scenario-file.js';
 
-export interface CheckOptions {
+const CHECK_WORKER = new URL('./check-worker.js', import.meta.url);
+
+export interface CheckOptions extends LogicOptions {
   readonly set?: readonly string[];
   readonly json?: boolean;
   /** File for the drawing of the house. */
@@ -41,28 +48,43 @@ export interface CheckOptions {
 export interface Findings {
   readonly facts: readonly DoorFacts[];
   readonly ladders: readonly (readonly LadderRow[])[];
+  /** What defeats each logic, in its words; empty where it says nothing. */
+  readonly defeated_by: readonly string[];
 }
 
 /** @throws {UserProblem} with all that is wrong with the scenario */
-export function checkCommand(file: string, options: CheckOptions, io: Io): void {
+export function checkCommand(file: string, options: CheckOptions, io: Io): void | Promise<void> {
   const sets = options.set ?? [];
-  const { design, cautions } = loadScenario(file, sets);
+  const given = givenLogics(options);
+  const { design, cautions } = loadScenario(file, sets, given.issues, given.logics);
   const effort = effortOf(design);
   if (options.plan !== undefined) writePlan(design, effort, options.plan, io);
-  const found: Findings = {
-    facts: deriveFacts(design),
-    ladders: design.doors.map((door) =>
-      heightLadder(ofOneController(design, door), door, { crossings: crossingsFor(design) }),
-    ),
-  };
   // What a set has changed no longer stands in the file.
   const source = sets.length === 0 ? readYaml(readText(file, 'a scenario in YAML'), file).source : null;
-  const all = [...cautions, ...factIssues(design, found.facts, source)];
-  io.out(
-    options.json === true
-      ? jsonText(checkData(all, found, effort))
-      : checkText(design, all, found, { file, paint: io.paint, effort }),
-  );
+  const tell = (found: Findings): void => {
+    const all = [...cautions, ...factIssues(design, found.facts, source)];
+    io.out(
+      options.json === true
+        ? jsonText(checkData(all, found, effort))
+        : checkText(design, all, found, { file, paint: io.paint, effort }),
+    );
+  };
+  const code = codeOf(design, given);
+  if (!code) return tell(findingsOf(design));
+  // Code of the user's own may never return: it goes on a thread that can be ended.
+  const job: CheckJob = { design, code, what: 'the check' };
+  return inWorker<Findings>(CHECK_WORKER, job, { io, doors: design.doors.map(({ name }) => name) }).then(tell);
+}
+
+/** @param outside gives the logics that are code of the user's own */
+export function findingsOf(design: Design, outside?: OutsideLogics): Findings {
+  return {
+    facts: deriveFacts(design),
+    ladders: design.doors.map((door) =>
+      heightLadder(ofOneController(design, door), door, { crossings: crossingsFor(design), outside }),
+    ),
+    defeated_by: logicsAt(design, design.doors[0]!, outside).map(({ defeated_by }) => defeated_by),
+  };
 }
 
 /** The drawing, all storeys in one file. @throws {UserProblem} without a plan, or for a name that is no .svg */
@@ -126,7 +148,7 @@ export function checkText(
     ),
     ...[planText(design, effort, paint)].filter((text) => text !== ''),
     effortText(design, effort, paint),
-    logicsText(design, paint),
+    logicsText(design, found, paint),
     beforeBuilding(paint),
   ].join('\n');
 }
@@ -161,10 +183,10 @@ function ladderText(design: Design, { rangers }: DoorFacts, rows: readonly Ladde
   );
 }
 
-function logicsText(design: Design, paint: Paint): string {
-  const defeats = design.logics.map((choice) => {
-    const { name, defeated_by } = makeLogic(choice, design);
-    return folded(`${plain(name)}: ${plain(defeated_by)}`, '  ');
+function logicsText(design: Design, { defeated_by }: Findings, paint: Paint): string {
+  const defeats = design.logics.map(({ name }, l) => {
+    const words = defeated_by[l] || 'it does not say.';
+    return folded(`${plain(name)}: ${plain(words)}`, '  ');
   });
   const tables = design.logics.flatMap((choice) => {
     if (choice.use !== 'table') return [];

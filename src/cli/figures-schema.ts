@@ -1,5 +1,7 @@
 /** The shape of figures.json, checked when a folder comes back from outside. */
 import { z } from 'zod';
+import { PARTS } from '../score/pictures.js';
+import { HOWS, REMOVALS, STRUCTURES } from '../score/why-classes.js';
 import type { Figures } from '../score/figures.js';
 import { estimateSchema } from '../score/metrics-schema.js';
 
@@ -72,6 +74,73 @@ const activitySchema = z.strictObject({
   first_wrong_h: estimateSchema.exactOptional(),
 });
 
+const ms = z.number().min(-1e6).max(1e9);
+const times = z.array(ms).max(100_000);
+const level = z.union([z.literal(0), z.literal(1)]);
+const directionSchema = z.enum(['forward', 'backward']);
+const bandSchema = z
+  .strictObject({ part: z.enum(PARTS), from: z.int().min(0).max(10_000), low_mm: numbers, high_mm: numbers })
+  .refine(({ low_mm, high_mm }) => low_mm.length === high_mm.length, 'expected lists of one length');
+const pictureSchema = z.strictObject({
+  door: text,
+  logic: text,
+  replicate: z.int().min(1),
+  number: z.int().min(1),
+  step_ms: z.number().min(0.1).max(10_000),
+  span_ms: z.number().min(1).max(1e6),
+  panels: z.array(z.strictObject({ height_m: z.number(), beams: z.array(z.int().min(0).max(7)).max(8) })).max(8),
+  beams: z
+    .array(
+      z.strictObject({
+        name: text,
+        ranger: z.boolean(),
+        at_mm: z.number(),
+        level,
+        changes_ms: times,
+        readings_ms: times,
+        near: z.array(level).max(100_000),
+      }),
+    )
+    .max(8),
+  bodies: z
+    .array(
+      z.strictObject({
+        number: z.int(),
+        who: text,
+        kind: text,
+        direction: directionSchema,
+        stature_m: z.number(),
+        crosses: z.boolean(),
+        enter_ms: ms,
+        leave_ms: z.number(),
+        bands: z.array(z.array(bandSchema).max(10_000)).max(8),
+      }),
+    )
+    .max(100),
+  states: z.array(z.strictObject({ from_ms: ms, label: text })).max(100_000),
+  tallies: z.array(z.strictObject({ at_ms: ms, direction: directionSchema })).max(10_000),
+  missed: z.int().min(0),
+  reversed: z.int().min(0),
+  extra: z.int().min(0),
+  invented: z.int().min(0),
+  why: z.strictObject({ how: z.enum(HOWS), things: z.array(z.enum([...REMOVALS, ...STRUCTURES])) }).exactOptional(),
+});
+
+const quantity = z.number().min(0);
+const replayedSchema = z.strictObject({
+  rows: quantity,
+  edges: quantity,
+  readings: quantity,
+  span_h: quantity,
+  out_of_order: quantity,
+  duplicates: quantity,
+  repeated: quantity,
+  wraps: quantity,
+  silences: z.array(z.strictObject({ line: quantity, from_us: quantity, at_least_us: quantity })).max(1_000_000),
+  unfinished: z.array(z.strictObject({ door: text, beam: text })).max(400),
+  own: z.boolean(),
+});
+
 export const figuresSchema = z.strictObject({
   format: z.literal(1),
   drift: z.array(driftSchema).max(10_000),
@@ -82,6 +151,8 @@ export const figuresSchema = z.strictObject({
   silhouettes: z.array(silhouetteSchema).max(1000),
   clothing: z.array(clothingSchema).max(3).exactOptional(),
   activity: z.array(activitySchema).max(3).exactOptional(),
+  replayed: replayedSchema.exactOptional(),
+  pictures: z.array(pictureSchema).max(100).exactOptional(),
 }) satisfies z.ZodType<Figures>;
 
 function sameLength(series: Readonly<Record<string, unknown>>): boolean {

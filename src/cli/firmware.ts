@@ -6,10 +6,11 @@ import { nearest } from '../engine/nearest.js';
 import { quote } from '../engine/printable.js';
 import { firmwareReadme } from '../report/firmware-readme.js';
 import { shellWord } from '../report/shell-word.js';
-import type { Design, DesignDoor } from '../scenario/schema.js';
+import type { Design } from '../scenario/schema.js';
 import { type Firmware, firmwareOf } from '../simulate/firmware/firmware.js';
 import { writeNew } from './files.js';
 import type { Io } from './io.js';
+import { givenLogics } from './logic-options.js';
 import { type FolderKind, OutFolder } from './out-folder.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 import { loadScenario, printCautions } from './scenario-file.js';
@@ -28,10 +29,13 @@ const README = 'README.md';
 export function firmwareCommand(file: string, options: FirmwareOptions, io: Io): void {
   const { out, force = false } = options;
   if (out === undefined) throw new UserProblem('--out is missing', 'name a folder for the source: --out firmware');
-  const { design, cautions } = loadScenario(file, options.set ?? []);
+  const asked = options.logic ?? '';
+  // A file as in other commands; names of logics have none of these.
+  const given = /[./\\]/.test(asked) ? givenLogics({ logics: [{ option: '--logic', value: asked }] }) : null;
+  const { design, cautions } = loadScenario(file, options.set ?? [], given?.issues, given?.logics);
   printCautions(cautions, io);
-  const door = doorOf(design, options.door);
-  const logic = logicOf(design, options.logic);
+  const door = one('door', '--door', design.doors, options.door);
+  const logic = one('logic', '--logic', design.logics, given ? undefined : options.logic);
   const firmware = firmwareOf(design, door, tableFor(design, logic));
   const files = filesOf(firmware, firmwareReadme({ design, door, logic: logic.name, firmware }));
   write(files, out, { scenarioFile: file, part: door.name }, force);
@@ -83,14 +87,6 @@ function write(
   }
 }
 
-function doorOf(design: Design, asked: string | undefined): DesignDoor {
-  return one('door', '--door', design.doors, asked);
-}
-
-function logicOf(design: Design, asked: string | undefined): Design['logics'][number] {
-  return one('logic', '--logic', design.logics, asked);
-}
-
 /** The one that is asked for by name; where none is, the only one there is. */
 function one<T extends { readonly name: string }>(
   what: string,
@@ -117,7 +113,7 @@ function one<T extends { readonly name: string }>(
 }
 
 /** @throws {UserProblem} when the logic is no table */
-export function tableFor(design: Design, logic: Design['logics'][number]): Table {
+function tableFor(design: Design, logic: Design['logics'][number]): Table {
   const table = tableOf(logic, design.tables);
   if (table !== null) return table;
   const others = design.logics.filter((other) => tableOf(other, design.tables) !== null).map(({ name }) => name);

@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { VERSION } from '../simulate/version.js';
 import { tellFailure } from './failure.js';
 import { type Io, processIo } from './io.js';
+import type { LogicArgument } from './logic-options.js';
 import { listenForSignals } from './signals.js';
 
 const EXAMPLES = `
@@ -55,6 +56,7 @@ function program(io: Io): Command {
     addRun,
     addReport,
     addPassage,
+    addReplay,
     addWalktest,
     addFit,
     addFirmware,
@@ -69,7 +71,9 @@ function addNew(jambeam: Command, io: Io): void {
   jambeam
     .command('new')
     .summary('write a scenario to start from')
-    .description('Writes a commented scenario, a logic table of your own to change, and a schema for your editor.')
+    .description(
+      'Writes a commented scenario, logics of your own to change (a table and a TypeScript module), and a schema for your editor.',
+    )
     .argument('<dir>', 'folder to make')
     .option('--width_m <number>', 'clear width of the opening in metres (default: 0.9)')
     .option('--sensor <kind>', 'kind of sensor (default: light-barrier)')
@@ -79,16 +83,18 @@ function addNew(jambeam: Command, io: Io): void {
 }
 
 function addCheck(jambeam: Command, io: Io): void {
-  jambeam
-    .command('check')
-    .summary('say what a doorway can tell, before anything is built')
-    .description(
-      'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
-    )
-    .argument('<scenario>', 'the scenario, a YAML file')
-    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
-    .option('--plan <file.svg>', 'write the plan of the house, where the scenario has one')
-    .option('--json', 'print JSON')
+  withLogics(
+    jambeam
+      .command('check')
+      .summary('say what a doorway can tell, before anything is built')
+      .description(
+        'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
+      )
+      .argument('<scenario>', 'the scenario, a YAML file')
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--plan <file.svg>', 'write the plan of the house, where the scenario has one')
+      .option('--json', 'print JSON'),
+  )
     .addHelpText(
       'after',
       `
@@ -100,29 +106,35 @@ Examples:
 }
 
 function addRun(jambeam: Command, io: Io): void {
-  jambeam
-    .command('run')
-    .summary('simulate a scenario and write a report')
-    .description(
-      'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json, figures.json, passages.csv, tallies.csv.',
-    )
-    .argument('<scenario>', 'the scenario, a YAML file')
-    .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')
-    .option('--replicates <n>', 'independent repetitions, each with its own crowd')
-    .option('--hours <h>', 'simulated hours of each replicate')
-    .option('--days <d>', 'the same in days')
-    .option('--seed <seed>', 'seed of all chance; same seed, same bytes')
-    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
-    .option('--edges', 'write edges.csv too: every change of every beam')
-    .option('--json', 'print metrics.json instead of the summary')
-    .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are")
+  withLogics(
+    jambeam
+      .command('run')
+      .summary('simulate a scenario and write a report')
+      .description(
+        'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json, figures.json, passages.csv, tallies.csv.',
+      )
+      .argument('<scenario>', 'the scenario, a YAML file')
+      .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')
+      .option('--replicates <n>', 'independent repetitions, each with its own crowd')
+      .option('--hours <h>', 'simulated hours of each replicate')
+      .option('--days <d>', 'the same in days')
+      .option('--seed <seed>', 'seed of all chance; same seed, same bytes')
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--edges', 'write edges.csv too: every change of every beam')
+      .option('--json', 'print metrics.json instead of the summary')
+      .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are"),
+  )
     .addHelpText(
       'after',
       `
 Examples:
   jambeam run my-door/scenario.yaml --days 7 --replicates 50
   jambeam run my-door/scenario.yaml --set 'doors.front.beams.*.height_m=1.3' --out high.run
-  jambeam run my-door/scenario.yaml --json | less`,
+  jambeam run my-door/scenario.yaml --logic my-door/my-logic.ts --logic four-level
+  jambeam run my-door/scenario.yaml --logic-process './my-logic --fast'
+  jambeam run my-door/scenario.yaml --json | less
+
+A module or a program is trusted code and runs with your rights: only run code you trust.`,
     )
     .action(async (file, options) => (await import('./run.js')).runCommand(file, options, io));
 }
@@ -138,22 +150,74 @@ function addReport(jambeam: Command, io: Io): void {
 }
 
 function addPassage(jambeam: Command, io: Io): void {
-  jambeam
-    .command('passage')
-    .summary('follow one walk through a doorway')
-    .description(
-      'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies.',
+  withLogics(
+    jambeam
+      .command('passage')
+      .summary('follow one walk through a doorway')
+      .description(
+        'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies. Of a finished run it draws visits: where each part of a body was along the walk, what the beams saw, what the logic made of it.',
+      )
+      .argument('<scenario>', 'the scenario, a YAML file; or the folder of a run')
+      .option('--who <walker>', 'who walks, as in the mix (default: adult)')
+      .option('--kind <kind>', 'what they do in the doorway (default: through)')
+      .option('--door <name>', 'which door (default: the first)')
+      .option('--direction <forward|backward>', 'where they come from (default: forward)')
+      .option(
+        '--number <n>',
+        'the n-th such passage: another person, another pace (default: 1); of a run, number of the visit',
+      )
+      .option('--replicate <n>', 'of a run: which replicate (default: 1)')
+      .option('--of <logic>', 'of a run: which of its logics (default: the first)')
+      .option('--only <wrong>', 'of a run: the most telling visits that went wrong')
+      .option('--limit <n>', 'with --only: how many (default: 12)')
+      .option(
+        '--out <file>',
+        'of a run: the picture to write (default: passage.svg); with --only a folder (default: pictures)',
+      )
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--json', 'print JSON'),
+  )
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam passage my-door/scenario.yaml --who child --kind through --number 3
+  jambeam passage scenario.run --only wrong --limit 12
+  jambeam passage scenario.run --door front --number 192 --replicate 3`,
     )
-    .argument('<scenario>', 'the scenario, a YAML file')
-    .option('--who <walker>', 'who walks, as in the mix (default: adult)')
-    .option('--kind <kind>', 'what they do in the doorway (default: through)')
-    .option('--door <name>', 'which door (default: the first)')
-    .option('--direction <forward|backward>', 'where they come from (default: forward)')
-    .option('--number <n>', 'the n-th such passage: another person, another pace (default: 1)')
-    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
-    .option('--json', 'print JSON')
-    .addHelpText('after', '\nExample:\n  jambeam passage my-door/scenario.yaml --who child --kind through --number 3')
     .action(async (file, options) => (await import('./passage.js')).passageCommand(file, options, io));
+}
+
+function addReplay(jambeam: Command, io: Io): void {
+  withLogics(
+    jambeam
+      .command('replay')
+      .summary('count from a real log instead of a simulation')
+      .description(
+        'Sends a log of edges or readings through switching, logics and ledgers, as a simulated house would go; with the truth beside it, through score and report too. `-` reads standard input and tells each tally as it comes.',
+      )
+      .argument('<log>', 'the log, a CSV file: time_us, beam, and level or distance_mm; - for standard input')
+      .option('--scenario <file>', 'the scenario with the doors, beams, sensors, logics and ledgers')
+      .option('--door <name>', 'whose log it is, where the log does not say')
+      .option('--truth <file>', 'who truly came: passages.csv, or a list of time and direction')
+      .option('--replicate <n>', 'of a log with several: which (default: 1)')
+      .option('--time-unit <s|ms|us>', 'what a bare number in a column time counts (default: s)')
+      .option('--hours <h>', 'how long the log is (default: measured; of standard input as the scenario says)')
+      .option('--watch', 'tell each tally as it comes')
+      .option('--out <dir>', 'folder for the results (default with --truth: NAME.run after the log)')
+      .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+      .option('--json', 'print JSON')
+      .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are"),
+  )
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam replay bench.csv --scenario my-door/scenario.yaml
+  cat /dev/ttyACM0 | jambeam replay - --scenario my-door/scenario.yaml
+  jambeam replay edges.csv --scenario my-door/scenario.yaml --truth passages.csv`,
+    )
+    .action(async (log, options) => (await import('./replay/replay.js')).replayCommand(log, options, io));
 }
 
 function addWalktest(jambeam: Command, io: Io): void {
@@ -224,7 +288,7 @@ function addFirmware(jambeam: Command, io: Io): void {
     )
     .argument('<scenario>', 'the scenario, a YAML file')
     .option('--door <name>', 'which door (default: the only one)')
-    .option('--logic <name>', 'which logic, one that is a table (default: the only one)')
+    .option('--logic <name>', 'which of its logics, or a table in a file of its own (default: the only one)')
     .option('--out <dir>', 'folder to write')
     .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
     .option('--force', "write into a folder that isn't this door's own, or over files that were changed")
@@ -257,6 +321,28 @@ function addSources(jambeam: Command, io: Io): void {
     .option('--json', 'print JSON')
     .addHelpText('after', '\nExample:\n  jambeam sources | grep -B3 assumption')
     .action(async (options) => (await import('./sources.js')).sourcesCommand(options, io));
+}
+
+/** The options that name logics on the command line. Both gather in one list: their order counts. */
+function withLogics(command: Command): Command {
+  const logics: LogicArgument[] = [];
+  const take =
+    (option: LogicArgument['option']) =>
+    (value: string): void =>
+      void logics.push({ option, value });
+  return command
+    .option(
+      '--logic <what>',
+      "in place of the scenario's logics: a built-in's name, a table (.yaml) or a module (.ts, .js, .mjs); can be given again",
+      take('--logic'),
+    )
+    .option(
+      '--logic-process <command>',
+      'the same with a program of your own and its arguments',
+      take('--logic-process'),
+    )
+    .option('--logic-timeout-s <seconds>', 'how long a step or an answer of your code may take (default: 10)')
+    .hook('preAction', () => void command.setOptionValue('logics', logics));
 }
 
 /** Values of an option that may be given again and again. */

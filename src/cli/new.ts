@@ -49,6 +49,8 @@ export function newCommand(folder: string, options: NewOptions, io: Io): void {
 
   ${io.paint.bold(`${command} check ${shellWord(scenario)}`)}    what ${options.house ? 'each doorway' : 'this doorway'} can tell, at which height
   ${io.paint.bold(`${command} run ${shellWord(scenario)}`)}      simulate it and write a report
+  ${io.paint.bold(`${command} run ${shellWord(scenario)} --logic ${shellWord(pathText(join(folder, 'my-logic.ts')))}`)}
+      the same with a logic of your own
 
 Describe your own ${options.house ? 'house' : 'doorway'} in ${scenario}; ${options.house ? `\`${command} keys\` says what each key means` : 'every line says what it means'}.
 `,
@@ -78,6 +80,7 @@ function starterFiles(options: NewOptions): Record<string, string> {
   return {
     'scenario.yaml': scenario,
     'my-logic.yaml': table,
+    'my-logic.ts': ofScenarios('my-logic.ts'),
     'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
   };
 }
@@ -90,11 +93,19 @@ function houseFiles({ width_m, sensor }: NewOptions): Record<string, string> {
       `--house writes a whole house: ${other} is for one doorway`,
       `leave ${other} out, and change the scenario afterwards`,
     );
-  const text = readText(fileURLToPath(new URL('../../scenarios/guesthouse.yaml', import.meta.url)), 'a file');
   return {
-    'scenario.yaml': text.replace(/^.*\n/, '# yaml-language-server: $schema=./scenario.schema.json\n'),
+    'scenario.yaml': ofScenarios('guesthouse.yaml').replace(
+      /^.*\n/,
+      '# yaml-language-server: $schema=./scenario.schema.json\n',
+    ),
+    'my-logic.ts': ofScenarios('my-logic.ts'),
     'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
   };
+}
+
+/** A file that comes with the project, as it stands. */
+function ofScenarios(name: string): string {
+  return readText(fileURLToPath(new URL(`../../scenarios/${name}`, import.meta.url)), 'a file');
 }
 
 function widthOf(text: string): number {

@@ -5,7 +5,7 @@
  * before stays whole until that moment. Links are never followed. Files in it that aren't ours are left alone.
  */
 import { createHash, randomUUID } from 'node:crypto';
-import { mkdirSync, readFileSync, readdirSync, realpathSync, renameSync, rmSync, rmdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, realpathSync, renameSync, rmSync, rmdirSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
 import { VERSION } from '../simulate/version.js';
@@ -124,7 +124,10 @@ export class OutFolder {
       format: 1,
       jambeam: VERSION,
       scenario: this.scenario,
-      sha256: Object.fromEntries(this.kind.sealed.map(digest)),
+      // Not every run has all: a log replayed without truth has no score.
+      sha256: Object.fromEntries(
+        this.kind.sealed.filter((name) => existsSync(join(this.unfinished, name))).map(digest),
+      ),
     });
   }
 }

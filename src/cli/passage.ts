@@ -4,46 +4,79 @@ import type { MixKind } from '../agents/schema.js';
 import { nearest } from '../engine/nearest.js';
 import { quote } from '../engine/printable.js';
 import type { PassageTrace } from '../simulate/passage-trace.js';
+import type { PassageChoice } from '../simulate/passage-trace.js';
 import { NoSuchPassage, tracePassage } from '../simulate/passage-trace.js';
+import { kindOf } from './files.js';
+import { inWorker } from './in-worker.js';
 import type { Design } from '../scenario/schema.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
+import { codeOf, givenLogics } from './logic-options.js';
+import type { PassageOfRunOptions } from './passage-of-run.js';
+import type { PassageJob } from './passage-worker.js';
 import { passageText } from './passage-text.js';
-import { UserProblem } from './problem.js';
+import { UserProblem, pathText } from './problem.js';
 import { loadScenario, printCautions } from './scenario-file.js';
 
-export interface PassageOptions {
+const PASSAGE_WORKER = new URL('./passage-worker.js', import.meta.url);
+
+export interface PassageOptions extends PassageOfRunOptions {
   readonly who?: string;
   readonly kind?: string;
-  readonly door?: string;
   readonly direction?: string;
-  readonly number?: string;
   readonly set?: readonly string[];
-  readonly json?: boolean;
 }
 
 /** @throws {UserProblem} when the scenario is not right, or there is no such door, walker, kind or number */
-export function passageCommand(file: string, options: PassageOptions, io: Io): void {
-  const { design, cautions } = loadScenario(file, options.set ?? []);
+export function passageCommand(file: string, options: PassageOptions, io: Io): void | Promise<void> {
+  if (kindOf(file) === 'folder') return ofRun(file, options, io);
+  const given = ['replicate', 'of', 'only', 'limit', 'out'].find((option) => option in options);
+  if (given !== undefined)
+    throw new UserProblem(
+      `--${given} is for visits of a finished run`,
+      `${pathText(file)} is no folder: give the folder of a run instead of its scenario`,
+    );
+  const logics = givenLogics(options);
+  const { design, cautions } = loadScenario(file, options.set ?? [], logics.issues, logics.logics);
   printCautions(cautions, io);
-  const trace = traceOf(design, options);
-  io.out(options.json === true ? jsonText(trace) : passageText(trace, io.paint));
+  const choice = choiceOf(options);
+  const tell = (trace: PassageTrace): void =>
+    io.out(options.json === true ? jsonText(trace) : passageText(trace, io.paint));
+  const code = codeOf(design, logics);
+  if (!code) return tell(traceOf(design, choice));
+  // Code of the user's own may never return: it goes on a thread that can be ended.
+  const job: PassageJob = { design, choice, code, what: 'the passage' };
+  return inWorker<PassageTrace>(PASSAGE_WORKER, job, { io, doors: design.doors.map(({ name }) => name) }).then(tell);
 }
 
-function traceOf(design: Design, options: PassageOptions): PassageTrace {
-  const { who = 'adult', door, number = '1' } = options;
+async function ofRun(folder: string, options: PassageOptions, io: Io): Promise<void> {
+  const given = (['who', 'kind', 'direction', 'set'] as const).find((option) => options[option] !== undefined);
+  if (given !== undefined)
+    throw new UserProblem(
+      `--${given} is for a walk made up from a scenario`,
+      `${pathText(folder)} is the folder of a run`,
+    );
+  await (await import('./passage-of-run.js')).passageOfRunCommand(folder, options, io);
+}
+
+function traceOf(design: Design, choice: PassageChoice): PassageTrace {
   try {
-    return tracePassage(design, {
-      who,
-      kind: oneOf('--kind', options.kind ?? 'through', MIX_KINDS) as MixKind,
-      direction: oneOf('--direction', options.direction ?? 'forward', ['forward', 'backward'] as const),
-      ...(door === undefined ? {} : { door }),
-      number: number.trim() === '' ? Number.NaN : Number(number),
-    });
+    return tracePassage(design, choice);
   } catch (error) {
     if (error instanceof NoSuchPassage) throw new UserProblem(error.message, error.hint);
     throw error;
   }
+}
+
+function choiceOf(options: PassageOptions): PassageChoice {
+  const { who = 'adult', door, number = '1' } = options;
+  return {
+    who,
+    kind: oneOf('--kind', options.kind ?? 'through', MIX_KINDS) as MixKind,
+    direction: oneOf('--direction', options.direction ?? 'forward', ['forward', 'backward'] as const),
+    ...(door === undefined ? {} : { door }),
+    number: number.trim() === '' ? Number.NaN : Number(number),
+  };
 }
 
 function oneOf<T extends string>(option: string, found: string, known: readonly T[]): T {

@@ -41,6 +41,11 @@ export function readRun(folder: string): FinishedRun {
       `${name} is no folder of a finished run: it has no valid ${RUN_FOLDER.marker}`,
       '`jambeam run` makes one',
     );
+  if (marker.sha256['metrics.json'] === undefined)
+    throw new UserProblem(
+      `${name} holds a log replayed without truth: there is no score in it`,
+      'replay it with --truth',
+    );
   const texts = Object.fromEntries(
     REPORT_INPUTS.map((file) => [file, textOf(folder, file, marker.sha256[file])]),
   ) as Record<(typeof REPORT_INPUTS)[number], string>;
@@ -91,7 +96,7 @@ function strangerIn(design: Design, metrics: Metrics, figures: Figures): string 
   return (
     strange(
       doors,
-      [...metrics.doors, ...figures.drift, ...figures.hourly].map(({ door }) => door),
+      [...metrics.doors, ...figures.drift, ...figures.hourly, ...(figures.pictures ?? [])].map(({ door }) => door),
     ) ??
     strange(
       rooms,
@@ -108,6 +113,9 @@ function strangerIn(design: Design, metrics: Metrics, figures: Figures): string 
         ...figures.rooms,
         ...figures.room_drift,
         ...figures.survival,
+        ...metrics.ranking,
+        ...metrics.why,
+        ...(figures.pictures ?? []),
       ].map(({ logic }) => logic),
     )
   );

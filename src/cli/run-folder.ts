@@ -6,7 +6,16 @@ export const REPORT_INPUTS = ['design.json', 'metrics.json', 'figures.json'] as 
 
 export const RUN_FOLDER: FolderKind = {
   marker: 'jambeam-run.json',
-  files: [...REPORT_INPUTS, 'passages.csv', 'tallies.csv', 'edges.csv', 'readings.csv', 'report.html'],
+  files: [
+    ...REPORT_INPUTS,
+    'passages.csv',
+    'tallies.csv',
+    'edges.csv',
+    'readings.csv',
+    'report.html',
+    'rooms.csv',
+    'replay.json',
+  ],
   sealed: REPORT_INPUTS,
   what: 'results',
   by: 'scenario',

@@ -3,7 +3,7 @@
  * that the main thread can hear Ctrl-C and draw progress while this one computes.
  */
 import { join } from 'node:path';
-import { parentPort, workerData } from 'node:worker_threads';
+import type { OpenCode } from '../plugins/open-code.js';
 import { renderReport } from '../report/report.js';
 import { serialiseDesign } from '../scenario/design-json.js';
 import type { Design } from '../scenario/schema.js';
@@ -15,13 +15,11 @@ import { allFigures } from '../simulate/sources.js';
 import { VERSION } from '../simulate/version.js';
 import { openEventFiles } from './event-files.js';
 import { writeNew } from './files.js';
-import { UserProblem, onDisk } from './problem.js';
+import { type Tell, type WorkerJob, answerParent } from './worker-port.js';
 
-export interface RunJob {
+export interface RunJob extends WorkerJob {
   readonly design: Design;
   readonly folder: string;
-  /** What a refusal of the disk begins with. */
-  readonly what: string;
   readonly edges: boolean;
 }
 
@@ -31,28 +29,23 @@ export interface RunResult {
   readonly activity: Figures['activity'];
 }
 
-export type RunMessage =
-  | { readonly kind: 'progress'; readonly done: number }
-  | ({ readonly kind: 'done' } & RunResult)
-  | { readonly kind: 'refused'; readonly message: string }
-  | { readonly kind: 'failed'; readonly message: string; readonly stack: string };
-
 const PROGRESS_EVERY_MS = 100;
 
-async function run({ design: given, folder, edges }: RunJob, tell: (message: RunMessage) => void): Promise<RunResult> {
-  tell({ kind: 'progress', done: 0 });
-  // What is learnt before the run belongs to the design: design.json holds it.
-  const design = calibrated(given);
+async function run({ design: given, folder, edges }: RunJob, code: OpenCode | null, tell: Tell): Promise<RunResult> {
+  tell(0);
+  // What is learnt before the run belongs to the design: design.json holds it, and which code it was.
+  const design = calibrated(code ? recorded(given, code) : given, code?.outside);
   const files = openEventFiles(folder, design, edges);
   let told = performance.now();
-  const { metrics, figures } = simulate(design, {
+  const sinks = {
     ...files.sinks,
-    progress(done) {
+    progress(done: number) {
       if (performance.now() - told < PROGRESS_EVERY_MS) return;
       told = performance.now();
-      tell({ kind: 'progress', done });
+      tell(done);
     },
-  });
+  };
+  const { metrics, figures } = simulate(design, sinks, code?.outside);
   files.close();
   const report = await renderReport({ design, metrics, figures, sources: allFigures(), version: VERSION });
   writeNew(join(folder, 'design.json'), serialiseDesign(design));
@@ -62,25 +55,12 @@ async function run({ design: given, folder, edges }: RunJob, tell: (message: Run
   return { metrics, activity: figures.activity };
 }
 
-if (parentPort) {
-  const port = parentPort;
-  const tell = (message: RunMessage): void => port.postMessage(message);
-  const job = workerData as RunJob;
-  try {
-    tell({ kind: 'done', ...(await run(job, tell)) });
-  } catch (error) {
-    tell(failureOf(error, job.what));
-  }
+/** The design says which code it was. */
+function recorded(design: Design, code: OpenCode): Design {
+  const logics = design.logics.map((logic) =>
+    logic.use === 'module' || logic.use === 'process' ? { ...logic, ...code.recorded.get(logic.name) } : logic,
+  );
+  return { ...design, logics };
 }
 
-function failureOf(error: unknown, what: string): RunMessage {
-  try {
-    onDisk(what, () => {
-      throw error;
-    });
-  } catch (problem) {
-    if (problem instanceof UserProblem) return { kind: 'refused', message: problem.message };
-  }
-  const { message, stack = '' } = error instanceof Error ? error : new Error(String(error));
-  return { kind: 'failed', message, stack };
-}
+await answerParent(run);

@@ -2,6 +2,7 @@
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
+import type { GivenLogic } from '../scenario/parse.js';
 import { parseScenario } from '../scenario/parse.js';
 import type { Design } from '../scenario/schema.js';
 import { readText } from './files.js';
@@ -18,19 +19,27 @@ export interface LoadedScenario {
  *
  * @param sets `KEY=VALUE` texts, applied in order
  * @param earlier problems of the command's own options, told together with the scenario's
+ * @param logics named on the command line, in place of the scenario's own
  * @throws {UserProblem} with all that is wrong
  */
 export function loadScenario(
   file: string,
   sets: readonly string[] = [],
   earlier: readonly Issue[] = [],
+  logics?: readonly GivenLogic[],
 ): LoadedScenario {
   const text = readText(file, 'a scenario in YAML');
   const { design, issues, cautions } = parseScenario(text, file, {
     sets,
+    logics,
     readFile: (name, what) => readBeside(dirname(file), name, FILES[what]),
   });
-  const all = [...issues.map((issue) => fromHere(issue, file)), ...earlier];
+  // A table named on the command line is named from here already.
+  const near = new Set(logics?.map(({ logic }) => (typeof logic === 'object' && 'file' in logic ? logic.file : '')));
+  const all = [
+    ...issues.map((issue) => (near.has(issue.place?.file ?? '') ? issue : fromHere(issue, file))),
+    ...earlier,
+  ];
   if (design === null || all.length > 0) throw issuesProblem(file, all);
   return { design, cautions };
 }

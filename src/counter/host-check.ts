@@ -5,6 +5,8 @@ import type { LogicStep } from './logic.js';
 export const WAKE_LIMIT_US = 2_147_483_648;
 /** More tallies than this at one instant are taken for a fault. */
 export const TALLY_LIMIT = 100;
+/** So many more tallies than inputs from the beams are taken for a fault: whoever is counted has broken a beam. */
+export const TALLIES_AHEAD = 1000;
 /** Wakes in a row without an input; a logic that asks for more never comes to rest. */
 export const WAKES_IN_A_ROW = 10_000_000;
 
@@ -17,6 +19,24 @@ export class LogicError extends Error {
     readonly fault: string,
   ) {
     super(`logic "${logic}" at ${time_us} µs: ${fault}`);
+  }
+}
+
+/** Holds the tallies of one door against what the beams said: a logic that has gone wild is stopped, not believed. */
+export class TallyMeter {
+  private ahead = 0;
+
+  /** The beams said something. */
+  input(): void {
+    this.ahead--;
+  }
+
+  /** @returns what is wrong with `count` more tallies; null if nothing is */
+  tallies(count: number): string | null {
+    this.ahead += count;
+    return this.ahead > TALLIES_AHEAD
+      ? `over ${TALLIES_AHEAD} more tallies than inputs from the beams: it counts by itself`
+      : null;
   }
 }
 

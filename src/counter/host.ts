@@ -5,7 +5,7 @@
  * very time is dropped, for the input takes its place (a logic sees each instant once, and the built-in ones and
  * tables let a timeout that is due go before the change). Each step's wish replaces the one before.
  */
-import { LogicError, WAKES_IN_A_ROW, faultOf } from './host-check.js';
+import { LogicError, TallyMeter, WAKES_IN_A_ROW, faultOf } from './host-check.js';
 import { levelsOf } from './levels.js';
 import type { Direction, Level, Logic, LogicAbout, Readings } from './logic.js';
 
@@ -35,6 +35,8 @@ export interface DoorHost {
   finish(until_us: number): void;
   /** Where the logic stands, to go on from with {@link hostOf} any number of times; all that was put in is taken in first. */
   snapshot(): HostSnapshot;
+  /** Nothing more will come: what the host holds outside of itself is given back. Its snapshots stay good. */
+  close(): void;
 }
 
 /** Opaque: only the logic that gave it can read it. */
@@ -72,6 +74,7 @@ export class LogicHost implements DoorHost {
   private readings: Readings | undefined;
   private time_us = Number.MIN_SAFE_INTEGER;
   private wake_us = Number.POSITIVE_INFINITY;
+  private readonly meter = new TallyMeter();
 
   /** The door begins with all beams clear. @param from a snapshot of this logic to go on from */
   constructor(
@@ -106,6 +109,7 @@ export class LogicHost implements DoorHost {
     if (levels.length !== this.logic.beams)
       throw new RangeError(`logic "${this.logic.name}" expects ${this.logic.beams} beams, got ${levels.length}`);
     if (this.wake_us < time_us) this.wakeUntil(time_us - 1);
+    this.meter.input();
     this.levels = levels;
     if (readings !== undefined && this.logic.readings === true) this.readings = readings;
     this.give(time_us, false);
@@ -136,6 +140,10 @@ export class LogicHost implements DoorHost {
     this.wakeUntil(until_us);
   }
 
+  close(): void {
+    // A logic of ours holds nothing.
+  }
+
   private wakeUntil(until_us: number): void {
     let wakes = 0;
     while (this.wake_us <= until_us) {
@@ -154,6 +162,10 @@ export class LogicHost implements DoorHost {
     this.state = step.state;
     this.wake_us = step.wake_us ?? Number.POSITIVE_INFINITY;
     const { tallies } = step;
+    if (tallies.length > 0) {
+      const flood = this.meter.tallies(tallies.length);
+      if (flood !== null) this.fault(flood);
+    }
     for (let i = 0; i < tallies.length; i++) this.hooks.onTally(time_us, tallies[i] as Direction);
     this.hooks.trace?.({ time_us, levels, label: logic.label(step.state), tallies, wake });
   }

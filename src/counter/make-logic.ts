@@ -12,11 +12,22 @@ export interface LogicSources {
   /** Texts of table logics by file name, as a design carries them. */
   readonly tables: Readonly<Record<string, string>>;
   /** Gives the logics that are code of the user's own; the core has none. */
-  readonly outside?: OutsideLogics | undefined;
+  readonly outside?: ((choice: NamedOutside) => AnyLogic) | undefined;
 }
 
-/** A module's or a program's logic, made ready by whoever started the run. */
-export type OutsideLogics = (choice: OutsideChoice) => AnyLogic;
+type NamedOutside = OutsideChoice & { readonly name: string };
+
+/** The door a logic is to count at. */
+export interface DoorAbout {
+  /** Its index in the design. */
+  readonly index: number;
+  readonly name: string;
+  /** In the door's order. */
+  readonly beams: readonly { readonly name: string; readonly kind: string }[];
+}
+
+/** Gives a module's or a program's logic for a door, made ready by whoever started the run. */
+export type OutsideLogics = (choice: NamedOutside, door: DoorAbout) => AnyLogic;
 
 /**
  * @throws {Error} when a table is missing or has issues (check tables first, with compileTable, to tell the user all), or

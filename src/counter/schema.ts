@@ -50,6 +50,8 @@ const sha256 = z
   .regex(/^[0-9a-f]{64}$/)
   .meta({ description: 'SHA-256 of its code.' });
 
+const defeatedBy = z.string().max(500).meta({ description: 'What defeats it, in its own words.' });
+
 /**
  * Logics of the user's own that are code. A scenario can't name them, for a scenario is data and safe to run: they
  * are named where a run is started, and a design records which they were.
@@ -60,6 +62,7 @@ export const outsideLogicSchema = z.discriminatedUnion('use', [
     name: logicName,
     file: z.string().min(1).max(500).meta({ description: 'Name of the file, without its folder.' }),
     sha256: sha256.optional(),
+    defeated_by: defeatedBy.optional(),
   }),
   z.strictObject({
     use: z.literal('process').meta({ description: 'A program of your own that is run beside.' }),

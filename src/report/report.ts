@@ -17,7 +17,9 @@ import { effortSection } from './sections/effort.js';
 import { logicsSection } from './sections/logics.js';
 import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js';
 import { hoursSection } from './sections/hours.js';
+import { picturesSection } from './sections/pictures.js';
 import { driftSection } from './sections/overtime.js';
+import { logSection } from './sections/log.js';
 import { planSection } from './sections/plan.js';
 import { roomsSection } from './sections/rooms.js';
 import { weekSection } from './sections/week.js';
@@ -40,9 +42,10 @@ export async function renderReport(input: ReportInput): Promise<string> {
   const effort = effortOf(design);
   return page(
     `${metrics.scenario}: doorway report`,
-    html`${titleBlock(design, metrics, version)}
+    html`${titleBlock(design, metrics, version, figures)}
 <main>
 ${verdictSection(design, metrics, figures)}
+${logSection(figures)}
 ${threeNumbers(design, metrics)}
 ${doorwaySection(design, metrics, figures)}
 ${planSection(design, effort)}
@@ -54,6 +57,7 @@ ${await roomsSection(design, metrics, figures)}
 ${weekSection(design, metrics)}
 ${await whomSection(design, metrics)}
 ${await whySection(design, metrics)}
+${picturesSection(design, figures)}
 ${sharesSection(design, metrics)}
 ${activitySection(design, figures)}
 ${effortSection(design, effort)}

@@ -118,6 +118,21 @@ svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 .house .number{fill:var(--card);stroke:var(--ink);stroke-width:1}
 .house .controller{fill:var(--card);stroke:var(--good);stroke-width:2}
 .drawing .in{font-size:12px;stroke:none}
+.picture .plot{fill:var(--card);stroke:var(--rule);stroke-width:1}
+.picture .grid{stroke:var(--rule);stroke-width:1}
+.drawing path.band{fill-opacity:.75;stroke:var(--ink);stroke-width:.6;stroke-opacity:.5}
+.drawing path.trunk{fill:var(--skin)}.drawing path.arm{fill:var(--b)}.drawing path.leg{fill:var(--good)}.drawing path.load{fill:var(--skin2)}
+.drawing .other path.band{fill-opacity:.22;stroke-dasharray:2 3}
+.picture .seen{stroke-width:6;stroke-opacity:.85}
+.read-0{stroke:var(--a)}.read-1{stroke:var(--b)}.read-2{stroke:var(--good)}.read-3{stroke:var(--bad)}
+.picture circle{stroke-width:1.2;fill:var(--card)}
+.picture .near.read-0{fill:var(--a)}.picture .near.read-1{fill:var(--b)}.picture .near.read-2{fill:var(--good)}.picture .near.read-3{fill:var(--bad)}
+.bar-0{fill:var(--a)}.bar-1{fill:var(--b)}.bar-2{fill:var(--good)}.bar-3{fill:var(--bad)}
+.picture .state{fill:var(--card);stroke:var(--line);stroke-width:1}.picture .state-1{fill:var(--rule)}
+.drawing .tally{stroke:var(--ink);stroke-width:2}.drawing .tallied{font-weight:600}
+.drawing .part{font-size:12px}
+.swatch::before{content:"";display:inline-block;width:.8em;height:.8em;margin-right:.3em;border:1px solid var(--ink)}
+.swatch.trunk::before{background:var(--skin)}.swatch.arm::before{background:var(--b)}.swatch.leg::before{background:var(--good)}.swatch.load::before{background:var(--skin2)}
 .heads{font-size:.875rem;color:var(--soft)}
 .words div,.cautions div{display:grid;grid-template-columns:minmax(7rem,13rem) 1fr;gap:0 1.25rem;padding:.45rem 0;border-bottom:1px solid var(--rule)}
 .words dt,.cautions dt{font-weight:600}

@@ -2,7 +2,7 @@
 import { guestName, isCarer, isInfant, laden } from '../agents/household/walkers.js';
 import { LOADS, type Load } from '../agents/schema.js';
 import type { Design } from '../scenario/schema.js';
-import { named, passageWords, whoWords } from './words.js';
+import { named, oneWords, passageWords, whoWords } from './words.js';
 
 /** What a walker is called. */
 export type WhoWords = (who: string) => string;
@@ -36,6 +36,12 @@ export function whoIn({ household }: Pick<Design, 'household'>): WhoWords {
   // Whoever has the name itself goes before a made-up one.
   for (const { name } of [...household.people, ...household.pets, ...household.robots]) words.delete(name);
   return (who) => words.get(who) ?? whoWords(who);
+}
+
+/** What one of them is called: whoever has a name in a household by it, others as 'an adult'. */
+export function oneIn(design: Pick<Design, 'household'>): WhoWords {
+  const called = whoIn(design);
+  return (who) => (called(who) === whoWords(who) ? oneWords(who) : called(who));
 }
 
 /** '“tom” carrying an infant, going through'; 'adults turning back'. */

@@ -155,6 +155,20 @@ const KIND: Readonly<Record<string, string>> = {
 /** 'adults', 'children', or a walker of the user's own as '“tall-rod”'. */
 export const whoWords = (who: string): string => WHO[who] ?? `\u201c${named(who)}\u201d`;
 
+/** The same of one: 'an adult'; a name stays as it is. */
+export function oneWords(who: string): string {
+  const many = WHO[who];
+  if (many === undefined || many.startsWith('the ')) return whoWords(who);
+  const one = many
+    .replace(/^children/, 'child')
+    .replace(/^wheelchairs that are/, 'wheelchair that is')
+    .replace(
+      /^((?:\w+ )*?)(adults|dogs|cats|users|robots|vacuums|rods|tables)\b/,
+      (_, before: string, noun: string) => before + noun.slice(0, -1),
+    );
+  return `${/^[aeiou]/.test(one) ? 'an' : 'a'} ${one}`;
+}
+
 /** 'adults turning back'. */
 export const passageWords = (who: string, kind: string): string => `${whoWords(who)} ${KIND[kind] ?? named(kind)}`;
 

@@ -176,6 +176,8 @@ function choiceHint(
   const quoted = choices.find((c) => what === `"${c}"`);
   if (quoted !== undefined) return `without quotes: ${quoted}`;
   if (path === 'format') return 'this version of jambeam reads format 1 only';
+  if (path.startsWith('logics.') && (what === '"module"' || what === '"process"'))
+    return 'a scenario is data and runs no code; code is named where a run is started: --logic my-logic.ts';
   if (path.startsWith('logics.') && what === '"table"')
     return 'a table needs its file: { use: table, file: my-logic.yaml }';
   return didYouMean(nearest);

@@ -3,16 +3,16 @@ import { cautionsOf, crossCheck } from './checks/all.js';
 import type { Outline } from './checks/outline.js';
 import { withHousehold } from './household.js';
 import { placesOfKeys } from './keys.js';
-import type { ReadFile } from './files.js';
+import { NO_FILES, type ReadFile } from './files.js';
 import type { Finding, Issue } from './issue.js';
-import { showPath, valueAt } from './key-path.js';
-import { type Profiled, withProfiles } from './profiles.js';
+import { isPlainObject, showPath, valueAt } from './key-path.js';
+import { withProfiles } from './profiles.js';
 import { resolve } from './resolve.js';
 import { salvage } from './salvage.js';
-import { type Design, scenarioSchema } from './schema.js';
+import { type Design, type StartedLogic, scenarioSchema, startedSchema } from './schema.js';
 import { applySets } from './set.js';
 import { checkShape } from './shape.js';
-import { type Tables, loadTables } from './tables.js';
+import { loadTables } from './tables.js';
 import { type YamlSource, readYaml } from './yaml-source.js';
 
 /** More than anybody mends in one go. */
@@ -23,6 +23,17 @@ export interface ParseOptions {
   readonly sets?: readonly string[];
   /** How table logics and profiles get their text; without it a scenario that names a file is refused. */
   readonly readFile?: ReadFile;
+  /** Logics in place of the scenario's own; these may be code. */
+  readonly logics?: readonly GivenLogic[] | undefined;
+}
+
+/** A logic that is named where a run is started. */
+export interface GivenLogic {
+  /** What names it there, for issues: `--logic my-logic.ts`. */
+  readonly option: string;
+  readonly logic: StartedLogic;
+  /** The text of a table: its file is no matter of the scenario's folder. */
+  readonly text?: string;
 }
 
 export interface ParsedScenario {
@@ -42,11 +53,16 @@ export interface ParsedScenario {
 export function parseScenario(text: string, file: string, options: ParseOptions = {}): ParsedScenario {
   const { source, issues: yamlIssues } = readYaml(text, file);
   if (!source) return { design: null, issues: yamlIssues, cautions: [] };
-  const profiled = withProfiles(source, options.readFile);
-  const shape = checkShape(scenarioSchema, profiled.value, placesOfKeys());
-  const outline = salvage(scenarioSchema, profiled.value) ?? {};
+  const { logics } = options;
+  const readFile = logics ? readingGiven(logics, options.readFile) : options.readFile;
+  const profiled = withProfiles(source, readFile);
+  const value = logics ? withLogics(profiled.value, logics) : profiled.value;
+  const schema = logics ? startedSchema : scenarioSchema;
+  const shape = checkShape(schema, value, placesOfKeys());
+  const outline = (logics ? salvage(startedSchema, value) : salvage(scenarioSchema, value)) ?? {};
+  const place: Locate = (finding) => locateGiven(finding, logics) ?? profiled.locate(finding);
   const locate = (findings: readonly Finding[]) =>
-    findings.filter((finding) => !profiled.hidden(finding)).map((finding) => profiled.locate(finding));
+    findings.filter((finding) => !profiled.hidden(finding)).map((finding) => place(finding));
   const own = [
     ...yamlIssues,
     ...profiled.issues,
@@ -54,14 +70,14 @@ export function parseScenario(text: string, file: string, options: ParseOptions 
     ...locate([...shape.findings, ...crossCheck(outline)]),
   ];
   if (shape.data === null || own.length > 0) {
-    const tables = loadTables(outline, options.readFile);
+    const tables = loadTables(outline, readFile);
     return {
       design: null,
       issues: inOrder([...own, ...locate(tables.findings), ...tables.issues], file),
       cautions: inOrder(locate([...cautionsOf(outline), ...tables.cautions]), file),
     };
   }
-  return finish(shape.data, outline, source, profiled, options);
+  return finish(shape.data, outline, source, place, { ...options, ...(readFile && { readFile }) });
 }
 
 /** The way of a scenario that is right by itself: resolve, set, add the tables. */
@@ -69,8 +85,8 @@ function finish(
   data: Parameters<typeof resolve>[0],
   outline: Outline,
   source: YamlSource,
-  profiled: Profiled,
-  { sets = [], readFile }: ParseOptions,
+  place: Locate,
+  { sets = [], readFile, logics }: ParseOptions,
 ): ParsedScenario {
   const { file } = source;
   const written = loadTables(outline, readFile);
@@ -78,11 +94,16 @@ function finish(
   const set = applySets(resolved, sets);
   // A set may have named another table.
   const tables = sets.length > 0 && set.design ? loadTables(set.design as Outline, readFile) : written;
-  const issues = [...set.issues, ...locateTables(tables, source), ...tables.issues];
+  const issues = [
+    ...set.issues,
+    ...(set.design ? codeSet(resolved, set.design) : []),
+    ...tables.findings.map((finding) => locateGiven(finding, logics) ?? locateTable(finding, source)),
+    ...tables.issues,
+  ];
   const cautions =
     sets.length > 0 && set.design
       ? [...cautionsOf(set.design as Outline), ...tables.cautions].map((finding) => unplaced(set.design, finding))
-      : [...cautionsOf(outline), ...tables.cautions].map((finding) => profiled.locate(finding));
+      : [...cautionsOf(outline), ...tables.cautions].map((finding) => place(finding));
   const design = issues.length === 0 && set.design ? { ...withHousehold(set.design), tables: tables.texts } : null;
   return { design, issues: inOrder(issues, file), cautions: inOrder(cautions, file) };
 }
@@ -96,10 +117,56 @@ function unplaced(root: unknown, { path, problem }: Finding): Issue {
 }
 
 /** A table's file that a `--set` named has no place in the scenario's text. */
-function locateTables({ findings }: Tables, source: YamlSource): Issue[] {
-  return findings.map((finding) =>
-    valueAt(source.value, finding.path) === undefined ? unplaced(source.value, finding) : locateIn(source, finding),
-  );
+function locateTable(finding: Finding, source: YamlSource): Issue {
+  return valueAt(source.value, finding.path) === undefined
+    ? unplaced(source.value, finding)
+    : locateIn(source, finding);
+}
+
+type Locate = (finding: Finding) => Issue;
+
+function withLogics(value: unknown, logics: readonly GivenLogic[]): unknown {
+  return isPlainObject(value) ? { ...value, logics: logics.map(({ logic }) => logic) } : value;
+}
+
+/** The texts of given tables first; `--set` may still name one of the scenario's folder. */
+function readingGiven(logics: readonly GivenLogic[], readFile: ReadFile | undefined): ReadFile {
+  return (name, what) => {
+    const given = logics.find(({ logic }) => typeof logic === 'object' && logic.use === 'table' && logic.file === name);
+    return (what === 'table' ? given?.text : undefined) ?? readFile?.(name, what) ?? NO_FILES;
+  };
+}
+
+/** What is wrong with a given logic belongs to its option, and to no place in the scenario. */
+function locateGiven(
+  { path: [root, index], problem }: Finding,
+  logics: readonly GivenLogic[] | undefined,
+): Issue | null {
+  if (!logics || root !== 'logics') return null;
+  return { place: null, path: logics[Number(index)]?.option ?? '--logic', problem };
+}
+
+/** `--set` changes what a design says; which code is run it can't say. */
+function codeSet(before: Design, after: Design): Issue[] {
+  const codes = ({ logics }: Design): string =>
+    JSON.stringify(
+      logics.flatMap((choice) => {
+        if (choice.use === 'module') return [['module', choice.file]];
+        return choice.use === 'process' ? [['process', choice.command]] : [];
+      }),
+    );
+  if (codes(before) === codes(after)) return [];
+  return [
+    {
+      place: null,
+      path: '--set logics',
+      problem: {
+        code: 'other',
+        message: 'code of your own is not named by --set',
+        hint: 'name it with --logic or --logic-process, in place of all logics of the scenario',
+      },
+    },
+  ];
 }
 
 /** By place; the scenario's own first, then its tables', last what has none. */

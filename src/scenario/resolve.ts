@@ -3,12 +3,12 @@ import type { z } from 'zod';
 import { householdOf } from '../agents/household/short-forms.js';
 import { trafficSchema } from '../agents/schema.js';
 import { type LedgerChoice, ledgerSchema } from '../counter/ledger/schema.js';
-import { type LogicChoice, logicSchema } from '../counter/schema.js';
+import { type AnyChoice, type LogicChoice, logicSchema } from '../counter/schema.js';
 import { DEG, atan2 } from '../engine/arithmetic.js';
 import { withHousehold } from './household.js';
-import type { Design, DesignBeam, DesignDoor, scenarioSchema } from './schema.js';
+import type { Design, DesignBeam, DesignDoor, startedSchema } from './schema.js';
 
-type Scenario = z.output<typeof scenarioSchema>;
+type Scenario = z.output<typeof startedSchema>;
 type ScenarioDoor = Scenario['doors'][number];
 const LONGEST_NAME = 40;
 
@@ -94,10 +94,18 @@ export function aimed(beam: DesignBeam, sensors: Scenario['sensors']): DesignBea
 
 /** Logics by a name each: the user's, or what they use, with a number behind it where that is taken. */
 function resolveLogics(logics: Scenario['logics'], tableNames: ReadonlyMap<string, string>): Design['logics'] {
-  const choices = logics.map((logic): LogicChoice => (typeof logic === 'string' ? withDefaults(logic) : logic));
-  return named(choices, (choice) =>
-    choice.use === 'table' ? (tableNames.get(choice.file) ?? stem(choice.file)) : choice.use,
-  );
+  const choices = logics.map((logic): AnyChoice => (typeof logic === 'string' ? withDefaults(logic) : logic));
+  return named(choices, (choice) => {
+    if (choice.use === 'table') return tableNames.get(choice.file) ?? stem(choice.file, 'table');
+    if (choice.use === 'module') return stem(choice.file, 'module');
+    return choice.use === 'process' ? stem(programOf(choice.command), 'process') : choice.use;
+  });
+}
+
+/** What in a command the program is known by: of `python3 my-logic.py --fast` the script. */
+function programOf(command: string): string {
+  const [program = '', ...args] = command.split(/\s+/);
+  return args.find((arg) => !arg.startsWith('-') && /\w\.\w+['"]?$/.test(arg)) ?? program;
 }
 
 /** Ledgers by a name each, in the same way; a bare name means its defaults. */
@@ -129,8 +137,8 @@ function withDefaults(use: 'first-broken' | 'four-level' | 'hold-off'): LogicCho
 }
 
 /** `logics/my.logic.yaml` gives `my-logic`. */
-function stem(file: string): string {
+function stem(file: string, otherwise: string): string {
   const base = file.split(/[\\/]/).at(-1) ?? '';
   const words = base.replace(/\.[^.]*$/, '').replace(/[^\p{L}\p{N}_-]+/gu, '-');
-  return words.replace(/^[-_]+|[-_]+$/g, '').slice(0, LONGEST_NAME) || 'table';
+  return words.replace(/^[-_]+|[-_]+$/g, '').slice(0, LONGEST_NAME) || otherwise;
 }

@@ -158,6 +158,10 @@ const common = {
 /** A logic may be written as its bare name. */
 const scenarioLogic = z.union([z.enum(['first-broken', 'four-level', 'hold-off']), logicSchema]);
 
+/** The same where a run is started: there it may be code, too. */
+const startedLogic = z.union([...scenarioLogic.options, outsideLogicSchema]);
+export type StartedLogic = z.input<typeof startedLogic>;
+
 /** So may a ledger whose keys all have defaults. */
 const scenarioLedger = z.union([z.enum(BARE_LEDGERS), ledgerSchema]);
 
@@ -181,6 +185,9 @@ export const scenarioSchema = z.strictObject({
     .meta({ description: "How tallies become rooms' counts: ledgers side by side, kept for every logic." })
     .default(() => ['raw' as const, 'floor' as const]),
 });
+
+/** A scenario whose logics are named where a run is started, in place of its own: they may be code, too. */
+export const startedSchema = scenarioSchema.extend({ logics: z.array(startedLogic).min(1).max(20) });
 
 /** A sensor by its profile: what the file says, and any key of its kind before that. */
 const sensorByProfile = z

@@ -1,4 +1,5 @@
 /** Aggregates that charts are drawn from: what figures.json holds. Never raw events. */
+import type { Picture } from './pictures.js';
 import type { Estimate } from './metrics-schema.js';
 
 /** Counted minus true net flow through a door over the clock: quantiles over replicates. */
@@ -96,6 +97,28 @@ export interface HourlyCounts {
   readonly covered_h: readonly number[];
 }
 
+/** What a log was like that was replayed instead of a simulation. */
+export interface ReplayedLog {
+  readonly rows: number;
+  readonly edges: number;
+  readonly readings: number;
+  /** From the first row to the last. */
+  readonly span_h: number;
+  /** Rows that were late and put in order, and rows that were there twice. */
+  readonly out_of_order: number;
+  readonly duplicates: number;
+  /** Levels that came again without a change in between: an edge may be missing. */
+  readonly repeated: number;
+  /** Turns of a 32-bit counter. */
+  readonly wraps: number;
+  /** Silences that a turn of the counter may hide in: durations across them are not known. */
+  readonly silences: readonly { readonly line: number; readonly from_us: number; readonly at_least_us: number }[];
+  /** Beams that were still broken when the log ended. */
+  readonly unfinished: readonly { readonly door: string; readonly beam: string }[];
+  /** Whether it was written by `jambeam run`. */
+  readonly own: boolean;
+}
+
 export interface Figures {
   readonly format: 1;
   readonly drift: readonly DriftBands[];
@@ -108,4 +131,8 @@ export interface Figures {
   readonly clothing?: readonly ClothingRun[];
   /** Where it was asked for: how busy a house is is an assumption. */
   readonly activity?: readonly ActivityRun[];
+  /** The most telling visits that went wrong. */
+  readonly pictures?: readonly Picture[];
+  /** Where a log was replayed: nothing was simulated then. */
+  readonly replayed?: ReplayedLog;
 }

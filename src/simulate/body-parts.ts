@@ -24,7 +24,7 @@ const PART_NAMES: Readonly<Record<number, BodyPart>> = {
 };
 
 /** The part that a capsule of a body belongs to. What is carried and the arms that hold it count as trunk. */
-function partOf(body: Body, limb: number): BodyPart {
+export function partOf(body: Body, limb: number): BodyPart {
   if (body.sort === 'pet') return petPartOf(limb);
   if (body.sort !== 'person') return 'rod';
   if (HEAD_LIMBS.includes(limb)) return 'head';

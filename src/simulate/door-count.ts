@@ -111,9 +111,15 @@ export class DoorCount {
     return this.hosts.map((host) => host.snapshot());
   }
 
+  /** Nothing more is wanted of it. */
+  abandon(): void {
+    for (const host of this.hosts) host.close();
+  }
+
   /** The clock has ended: what is left is judged. Per logic. */
   close(): DoorCounts[] {
     for (const scorer of this.scorers) scorer.close();
+    this.abandon();
     return this.counters.map((counter) => counter.counts());
   }
 

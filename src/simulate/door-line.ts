@@ -183,6 +183,11 @@ export class DoorLine implements DoorMoment {
     return { logics: this.count.close(), breaks: this.count.breaks, unmet_parties };
   }
 
+  /** Nothing more is wanted of it: what its logics hold outside of themselves is given back. */
+  abandon(): void {
+    this.count.abandon();
+  }
+
   private flush(): void {
     if (this.episode.length === 0) return;
     this.barriers.episode(this.episode);

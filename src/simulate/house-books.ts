@@ -30,9 +30,21 @@ interface Entry {
   readonly forward: number;
 }
 
+/** A ledger's count of a room has changed. All by their index. */
+export interface RoomCount {
+  readonly time_us: number;
+  readonly room: number;
+  readonly logic: number;
+  readonly ledger: number;
+  readonly count: number;
+}
+
 /** One ledger of one logic, and what has been told of it. */
 interface Book {
   readonly ledger: HouseLedger;
+  /** Which logic's it is, and which of its ledgers. */
+  readonly logic: number;
+  readonly index: number;
   /** Per room: the count the scorer has. */
   readonly told: number[];
   readonly scorers: readonly RoomScorer[];
@@ -61,12 +73,14 @@ export class HouseBooks {
   /**
    * @param peopleAtStart persons in each room, known to the ledgers
    * @param replicate the replicate's stream: presence sensors have their own below it
+   * @param counted told whenever a ledger's count of a room has changed
    */
   constructor(
     private readonly design: Design,
     peopleAtStart: readonly number[],
     replicate: Stream,
     traced: boolean,
+    private readonly counted?: (count: RoomCount) => void,
   ) {
     const { rooms, doors, logics, ledgers } = design;
     const span_us = clockOf(design);
@@ -74,17 +88,17 @@ export class HouseBooks {
     this.sides = doors.map((door) => ({ from: roomIndex(design, door.from), to: roomIndex(design, door.to) }));
     this.truth = [...peopleAtStart];
     const place = rooms.map(({ name, presence }, r) => ({ name, start: peopleAtStart[r]!, presence: !!presence }));
-    this.books = logics.map((logic) => {
+    this.books = logics.map((logic, l) => {
       const rated = this.sides.map((side, d) => ({ ...side, rates: ratesOf(design, doors[d]!.name, logic.name) }));
       const house = { rooms: place, doors: rated, starts_at_h: hours(design.starts_at) };
-      return ledgers.map((choice): Book => {
+      return ledgers.map((choice, g): Book => {
         const ledger = makeLedger(choice, house);
         const recorders = traced ? rooms.map(() => new RoomTraceRecorder(span_us)) : [];
         const scorers = rooms.map(
           (_, room) => new RoomScorer(span_us, this.truth[room]!, ledger.counts[room]!, recorders[room]),
         );
         const all = new HouseScorer(span_us, this.truth, ledger.counts);
-        return { ledger, told: [...ledger.counts], scorers, house: all, recorders };
+        return { ledger, logic: l, index: g, told: [...ledger.counts], scorers, house: all, recorders };
       });
     });
     this.all = this.books.flat();
@@ -225,12 +239,14 @@ export class HouseBooks {
   }
 
   /** Scorers hear of the rooms whose count has changed. */
-  private tell({ ledger, told, scorers, house }: Book, time_us: number): void {
+  private tell(book: Book, time_us: number): void {
+    const { ledger, told, scorers, house } = book;
     const { counts } = ledger;
     for (let room = 0; room < told.length; room++) {
       const count = counts[room]!;
       if (count === told[room]) continue;
       told[room] = count;
+      this.counted?.({ time_us, room, logic: book.logic, ledger: book.index, count });
       scorers[room]!.counted(time_us, count);
       house.counted(time_us, room, count);
     }

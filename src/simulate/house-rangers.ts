@@ -24,7 +24,8 @@ import { DoorScene } from './scene.js';
 
 export interface RangerHooks {
   edge(door: number, beam: number, time_us: number, level: 0 | 1): void;
-  reading?(door: number, beam: number, time_us: number, distance_um: number): void;
+  /** @param near whether it is near enough to count as broken at rest */
+  reading?(door: number, beam: number, time_us: number, distance_um: number, near: boolean): void;
 }
 
 /** More than any ranger sees later than its turn begins. */
@@ -158,7 +159,7 @@ export class HouseRangers {
         const reading = ranger.reading(scene === null ? slot.idle_m : ranger.sees(scene), u);
         const { level } = switching;
         switching.reading(time_us, reading);
-        hooks.reading?.(door, slot.beam, time_us, reading);
+        hooks.reading?.(door, slot.beam, time_us, reading, isNear(slot, reading));
         if (switching.level !== level) hooks.edge(door, slot.beam, time_us, switching.level);
       }
     }
@@ -204,9 +205,14 @@ function tellOf(hooks: RangerHooks): Pick<ScanHooks<Attending>, 'edge' | 'readin
   return {
     edge: (slot, time_us, level) => hooks.edge(slot.door, slot.beam, time_us, level),
     ...(hooks.reading && {
-      reading: (slot, time_us, distance_um) => hooks.reading?.(slot.door, slot.beam, time_us, distance_um),
+      reading: (slot, time_us, distance_um) =>
+        hooks.reading?.(slot.door, slot.beam, time_us, distance_um, isNear(slot, distance_um)),
     }),
   };
+}
+
+function isNear({ switching }: Slot<Attending>, distance_um: number): boolean {
+  return switching.nearAtRest(distance_um, switching.background_um);
 }
 
 function slowestInterval(round: Round, find: (door: number, beam: number) => Slot<Attending>): RoundInterval {

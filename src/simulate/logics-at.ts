@@ -1,10 +1,22 @@
 /** The logics of a design as they count at one door. */
 import type { AnyLogic } from '../counter/host.js';
-import type { OutsideLogics } from '../counter/make-logic.js';
+import type { DoorAbout, OutsideLogics } from '../counter/make-logic.js';
 import { makeLogic } from '../counter/make-logic.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
+import { sensorNamed } from './plan.js';
 
 /** @param outside gives those that are code of the user's own */
-export function logicsAt(design: Design, _door: DesignDoor, outside?: OutsideLogics): AnyLogic[] {
-  return design.logics.map((choice) => makeLogic(choice, { tables: design.tables, outside }));
+export function logicsAt(design: Design, door: DesignDoor, outside?: OutsideLogics): AnyLogic[] {
+  const about = outside && aboutOf(design, door);
+  return design.logics.map((choice) =>
+    makeLogic(choice, { tables: design.tables, outside: about && ((code) => outside(code, about)) }),
+  );
+}
+
+function aboutOf(design: Design, door: DesignDoor): DoorAbout {
+  return {
+    index: design.doors.findIndex(({ name }) => name === door.name),
+    name: door.name,
+    beams: door.beams.map(({ name, sensor }) => ({ name, kind: sensorNamed(design, sensor).kind })),
+  };
 }

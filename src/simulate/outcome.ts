@@ -27,12 +27,12 @@ export interface ReadingRow {
   readonly distance_um: number;
 }
 
-/** Where rows go as they come, per replicate (from 1) in order of time within a door. All are optional. */
+/** Where rows go, per replicate (from 1) in order of time, at one instant by door. All are optional. */
 export interface Sinks {
   passage?(replicate: number, visit: Visit): void;
   tally?(replicate: number, row: TallyRow): void;
   edge?(replicate: number, row: EdgeRow): void;
-  /** Readings of rangers while somebody is about, and otherwise those that differ from the one before. */
+  /** Readings of rangers while somebody is about or their switching is at work, and otherwise those that differ from the one before. */
   reading?(replicate: number, row: ReadingRow): void;
   /** Called now and then with replicates done (a fraction counts the running one) and of how many. */
   progress?(done: number, of: number): void;

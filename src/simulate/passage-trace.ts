@@ -312,6 +312,7 @@ class LogicTracer {
   close(end_us: number): TracedLogic {
     this.host.finish(end_us + this.logic.latency_us);
     this.scorer.close();
+    this.host.close();
     const none: Verdict = { forward: 0, backward: 0, nothing: 0, extra: 0, net: 0 };
     return {
       logic: this.logic.name,

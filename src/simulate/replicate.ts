@@ -1,4 +1,5 @@
 /** One replicate: one crowd over one clock, through every door. */
+import type { VisitSink } from '../agents/visit.js';
 import { makeCrowd } from '../agents/make-crowd.js';
 import type { OutsideLogics } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
@@ -11,8 +12,9 @@ import { DoorLine, type LineHooks } from './door-line.js';
 import { HouseBooks } from './house-books.js';
 import { LAST_US, houseRangers } from './house-rangers.js';
 import { logicsAt } from './logics-at.js';
-import type { Sinks } from './outcome.js';
+import type { EdgeRow, ReadingRow, Sinks } from './outcome.js';
 import { clockOf, controllerOf, crowdPlan } from './plan.js';
+import { RowOrder, tallyOrder } from './row-order.js';
 import { tallyWay } from './tally-way.js';
 import type { Watch } from './watch.js';
 
@@ -59,12 +61,13 @@ export function runReplicate(
   const logics = design.doors.map((door) => logicsAt(design, door, outside));
   const wrong = new WrongVisits(design.doors.length, design.logics.length);
   const books = new HouseBooks(design, crowd.peopleAtStart, stream, number === 1);
+  const rows = orderedRows(number, sinks);
   const rangers = houseRangers(design, stream, {
     edge: (door, beam, time_us, level) => (lines[door] as DoorLine).rangerEdge(beam, time_us, level),
     ...((sinks.reading || watch?.reading || logics.some((ofDoor) => ofDoor.some(({ readings }) => readings))) && {
-      reading: (door, beam, time_us, distance_um) => {
-        sinks.reading?.(number, { door, beam, time_us, distance_um });
-        watch?.reading?.(door, beam, time_us, distance_um);
+      reading: (door, beam, time_us, distance_um, near) => {
+        rows.reading?.put({ door, beam, time_us, distance_um });
+        watch?.reading?.(door, beam, time_us, distance_um, near);
         const line = lines[door] as DoorLine;
         if (line.wantsReadings) line.rangerReading(beam, time_us, distance_um);
       },
@@ -103,11 +106,11 @@ export function runReplicate(
         tally(logic, time_us, direction) {
           for (let times: number = (arrivals[logic] as () => number)(); times > 0; times--)
             books.tally(d, logic, time_us, direction);
-          sinks.tally?.(number, { door: d, logic, time_us, direction });
+          rows.tally?.put({ door: d, logic, time_us, direction });
         },
         ...((sinks.edge || watch?.edge) && {
           edge: (beam, time_us, level) => {
-            sinks.edge?.(number, { door: d, beam, time_us, level });
+            rows.edge?.put({ door: d, beam, time_us, level });
             watch?.edge?.(d, beam, time_us, level);
           },
         }),
@@ -117,7 +120,7 @@ export function runReplicate(
   });
 
   let visits = 0;
-  crowd.run((visit, body, passage) => {
+  const each: VisitSink = (visit, body, passage) => {
     sinks.passage?.(number, visit);
     watch?.visit?.(visit, body, passage);
     if (rangers) {
@@ -127,12 +130,22 @@ export function runReplicate(
     (lines[visit.door] as DoorLine).visit(visit, body, passage);
     books.crossing(visit);
     if (++visits % BOOK_EVERY === 0) {
-      books.advance(Math.min(...lines.map((line) => line.advance(visit.enter_us))));
+      const known_us = Math.min(...lines.map((line) => line.advance(visit.enter_us)));
+      books.advance(known_us);
+      for (const ofKind of Object.values(rows)) ofKind.release(known_us);
       if (progress && visits % (BOOK_EVERY * 32) === 0) progress(visit.enter_us / clock_us);
     }
-  });
+  };
+  try {
+    crowd.run(each);
+  } catch (error) {
+    // Whoever looks on has seen enough, or a logic failed.
+    for (const line of lines) line.abandon();
+    throw error;
+  }
   rangers?.until(Math.max(...lines.map((line) => line.end_us(clock_us))) + LAST_US);
   const doors = lines.map((line, d) => line.close(clock_us, crowd.unmet[d] as number));
+  for (const ofKind of Object.values(rows)) ofKind.release(Infinity);
   return {
     record: { doors, rooms: books.close(), houses: books.closeHouses() },
     room_drift: books.drift(),
@@ -149,5 +162,14 @@ function watchOf(d: number, watch: Watch | undefined): Partial<LineHooks> {
   return {
     ...(watch.input && { input: (time_us, mask, readings) => watch.input?.(d, time_us, mask, readings) }),
     ...(watch.step && { step: (logic, one) => watch.step?.(d, logic, one) }),
+  };
+}
+
+/** Of the kinds of rows that are wanted: all doors' in order of time. */
+function orderedRows(number: number, sinks: Sinks) {
+  return {
+    ...(sinks.tally && { tally: tallyOrder((row) => sinks.tally?.(number, row)) }),
+    ...(sinks.edge && { edge: new RowOrder<EdgeRow>((row) => sinks.edge?.(number, row)) }),
+    ...(sinks.reading && { reading: new RowOrder<ReadingRow>((row) => sinks.reading?.(number, row)) }),
   };
 }

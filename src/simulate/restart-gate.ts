@@ -34,6 +34,12 @@ export class RestartGate {
     return copy;
   }
 
+  /** While it is down: what it will find when it is up again at that very instant. */
+  finds(time_us: number, mask: number): void {
+    this.until(time_us - 1);
+    if (this.down && this.restarts.end_us === time_us) this.mask = mask;
+  }
+
   /** Levels change, or readings come. A change at the very start of a restart is not seen, one at its end is. */
   input(time_us: number, mask: number, readings?: Readings): void {
     this.until(time_us);

@@ -15,6 +15,7 @@ import type { RareKind } from '../score/causes.js';
 import { bands, driftBands } from '../score/drift-bands.js';
 import type { ActivityRun, ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
 import { hourlyCounts, hoursCovered } from '../score/hourly.js';
+import type { Picture } from '../score/pictures.js';
 import { survivalCurve } from '../score/room-rates.js';
 import type { WhyRecord } from '../score/why.js';
 import type { Metrics } from '../score/metrics-schema.js';
@@ -23,6 +24,8 @@ import { calibrated } from './calibration.js';
 import { ACTIVE_AGAIN, activityAsked, activityDesigns } from './activity-runs.js';
 import { CLOTHED_AGAIN, clothingDesigns } from './clothing-runs.js';
 import type { Outcome, Sinks } from './outcome.js';
+import { mostTelling } from './picture/choose.js';
+import { drawTelling } from './picture/look-closer.js';
 import { clockOf } from './plan.js';
 import { rareKinds } from './rare-kinds.js';
 import type { ReplicateResult } from './replicate.js';
@@ -48,30 +51,54 @@ export function simulate(given: Design, sinks: Sinks = {}, outside?: OutsideLogi
     results.push(runReplicate(design, number, sinks, { progress, outside }));
     sinks.progress?.(number, design.replicates);
   }
-  const { metrics, figures } = assemble(design, results, { outside });
+  const { metrics, figures, why } = assemble(design, results, { outside });
+  const pictures = picturesToShow(design, results, why, outside);
   const clothing = clothingOf(design, results, outside);
   const activity = activityOf(design, results, outside);
-  return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }) } };
+  return { metrics, figures: { ...figures, ...(clothing && { clothing }), ...(activity && { activity }), pictures } };
+}
+
+export interface AssembleOptions {
+  /** Whether rare kinds are looked at more closely; without, their numbers a week rest on what the run saw. */
+  readonly closer?: boolean;
+  /** Whether what went wrong is explained; as `closer` if left out. */
+  readonly why?: boolean;
+  readonly outside?: OutsideLogics | undefined;
 }
 
 /**
  * Metrics and figures of finished replicates, in order of their numbers.
  *
- * @param closer whether rare kinds are looked at more closely (without, their numbers a week rest on what the run saw), and
- *   what went wrong is explained
  */
 export function assemble(
   design: Design,
   results: readonly ReplicateResult[],
-  { closer = true, outside }: { readonly closer?: boolean; readonly outside?: OutsideLogics | undefined } = {},
+  { closer = true, why: asked = closer, outside }: AssembleOptions = {},
 ): Outcome & { readonly why: readonly WhyRecord[] } {
   const rare = rareKinds(
     design,
     (closer ? design.doors : []).map((_, d) => results.map(({ record }) => record.doors[d]!.logics[0]!)),
     outside,
   );
-  const why = closer ? whyRecords(design, results, outside) : [];
+  const why = asked ? whyRecords(design, (replicate) => results[replicate - 1]!.wrong, outside) : [];
   return { metrics: metricsOf(design, results, { rare, why }), figures: figuresOf(design, results), why };
+}
+
+/** Pictures in a report. */
+const PICTURES = 12;
+
+function picturesToShow(
+  design: Design,
+  results: readonly ReplicateResult[],
+  why: readonly WhyRecord[],
+  outside: OutsideLogics | undefined,
+): Picture[] {
+  const telling = mostTelling(
+    results.map(({ wrong }) => wrong),
+    why,
+    PICTURES,
+  );
+  return drawTelling(design, telling, outside);
 }
 
 /** The first replicates again, with clothes at the ends of what is assumed of them; null where no sensor minds. */

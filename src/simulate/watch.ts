@@ -23,8 +23,8 @@ export interface Watch {
   opens?(door: number, start_us: number, moment: Moment): void;
   /** A change of a beam as the controller sees it. */
   edge?(door: number, beam: number, time_us: number, level: Level): void;
-  /** A reading of a ranger: whole micrometres, −1 without echo. */
-  reading?(door: number, beam: number, time_us: number, distance_um: number): void;
+  /** A reading of a ranger: whole micrometres, −1 without echo; `near` if it is near enough to count as broken at rest. */
+  reading?(door: number, beam: number, time_us: number, distance_um: number, near: boolean): void;
   /** All that the controller gives to the logics of a door at one instant. */
   input?(door: number, time_us: number, mask: number, readings: Readings | undefined): void;
   /** A step of a logic. */

@@ -16,6 +16,7 @@ export const PAGES = [
   'docs/household.md',
   'docs/logics.md',
   'docs/models.md',
+  'docs/own-logic.md',
   'docs/plan-and-effort.md',
   'docs/scoring.md',
   'docs/sensors.md',

@@ -12,13 +12,14 @@ import { starterScenario } from '../../src/scenario/starter.js';
 import { LAUNCHER, folder } from '../cli/jambeam.js';
 import { PAGES, ROOT, anchorsOf, blocks, flat, page } from './markdown.js';
 
+const COMPILER = 'cc';
 const readme = page('README.md');
 const scripts = (JSON.parse(page('package.json')) as { scripts: Record<string, string> }).scripts;
 
 /** A folder that looks like a built clone from inside, and takes what commands write. */
 function clone(): string {
   const cwd = folder();
-  symlinkSync(join(ROOT, 'scenarios'), join(cwd, 'scenarios'));
+  for (const name of ['scenarios', 'docs']) symlinkSync(join(ROOT, name), join(cwd, name));
   mkdirSync(join(cwd, 'node_modules'));
   symlinkSync(ROOT, join(cwd, 'node_modules/jambeam'));
   return cwd;
@@ -56,7 +57,10 @@ describe('the two commands that do all the set-up', () => {
 
 test('every other command that is meant to be typed works, in the order of the page', () => {
   const cwd = clone();
+  // Without a C compiler what is to be compiled is left out; where checks are run for good there is one.
+  const cc = process.env['CI'] !== undefined || spawnSync(COMPILER, ['--version']).status === 0;
   for (const block of blocks(readme, 'sh').slice(2)) {
+    if (!cc && block.startsWith('cc ')) continue;
     const { code, out } = shell(withoutNpx(block), cwd);
     expect({ block, code }).toEqual({ block, code: 0 });
     expect(out).not.toBe('');

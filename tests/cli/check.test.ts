@@ -29,7 +29,7 @@ function check(edit: (text: string) => string = (text) => text, options = {}): s
     errPaint: plainPaint,
     errIsTerminal: false,
   };
-  checkCommand(file, options, io);
+  void checkCommand(file, options, io);
   return out.replaceAll('\u00a0', ' ').replaceAll(join(file, '..'), '.');
 }
 const unfolded = (text: string) => text.replace(/\s+/g, ' ');
@@ -204,6 +204,7 @@ test('colours are only paint: without them the words are the same', () => {
   const found = {
     facts: deriveFacts(design, { drawn: 100, crossings: 20 }),
     ladders: [heightLadder(design, design.doors[0]!, { crossings: 20 })],
+    defeated_by: ['A crowd.'],
   };
   const text = (colours: boolean) =>
     checkText(design, [], found, { file: 'door.yaml', paint: picocolors.createColors(colours) });

@@ -2,12 +2,10 @@
 import { appendFileSync, existsSync, mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { type FirmwareOptions, firmwareCommand, tableFor } from '../../src/cli/firmware.js';
+import { type FirmwareOptions, firmwareCommand } from '../../src/cli/firmware.js';
 import type { Io } from '../../src/cli/io.js';
 import { UserProblem } from '../../src/cli/problem.js';
 import picocolors from 'picocolors';
-import { loadScenario } from '../../src/cli/scenario-file.js';
-import type { Design } from '../../src/scenario/schema.js';
 import { NO_COMPILERS, compile, play } from '../c-compilers.js';
 import { folder, folderWithDoor, jambeam } from './jambeam.js';
 
@@ -67,6 +65,13 @@ describe('in an empty folder', () => {
   });
 });
 
+test('a table in a file of its own', () => {
+  const cwd = folderWithDoor();
+  const out = join(cwd, 'source');
+  expect(said(join(cwd, 'door.yaml'), { out, logic: join(cwd, 'my-logic.yaml') }).problem).toBe('');
+  expect(readFileSync(join(out, 'README.md'), 'utf8')).toContain('logic `my-table`');
+});
+
 describe('what is refused', () => {
   const cwd = folderWithDoor();
   const door = join(cwd, 'door.yaml');
@@ -93,13 +98,12 @@ describe('what is refused', () => {
   });
 
   test('a logic that is code, and no table', () => {
-    const { design } = loadScenario(door);
-    const own = { use: 'module', name: 'mine', file: 'mine.ts' } as unknown as Design['logics'][number];
-    const built = 'the logic "mine" (module) is no table of states, and only tables become source';
-    expect(() => tableFor(design, own)).toThrow(
-      `${built}\n  hint: tables of this scenario: "four-level", "first-broken", "hold-off", "my-logic"`,
-    );
-    expect(() => tableFor({ ...design, logics: [own] }, own)).toThrow(`${built}\n  hint: first-broken, four-level`);
+    writeFileSync(join(cwd, 'mine.mjs'), 'export default {};\n');
+    const { problem } = said(door, { out, logic: join(cwd, 'mine.mjs') });
+    expect(problem).toMatch(/the logic "[\w-]+" \(module\) is no table of states, and only tables become source/);
+    expect(problem).toContain('hint: first-broken, four-level, hold-off and tables of your own can be built');
+    expect(said(door, { out, logic: 'none.yaml' }).problem).toContain('none.yaml');
+    expect(existsSync(out)).toBe(false);
   });
 
   test('several doors and none named', () => {

@@ -18,15 +18,18 @@ export interface Where {
   readonly cwd: string;
   readonly env?: Readonly<Record<string, string>>;
   readonly uid?: number;
+  /** What it reads from standard input. */
+  readonly input?: string;
 }
 
-export function jambeam(args: readonly string[], { cwd, env = {}, uid }: Where): Said {
+export function jambeam(args: readonly string[], { cwd, env = {}, uid, input }: Where): Said {
   const { status, stdout, stderr, error } = spawnSync(process.execPath, [LAUNCHER, ...args], {
     cwd,
     env: { PATH: process.env['PATH'] ?? '', ...env },
     encoding: 'utf8',
     maxBuffer: 64 * 1_048_576,
     ...(uid === undefined ? {} : { uid }),
+    ...(input === undefined ? {} : { input }),
   });
   if (error) throw error;
   return { code: status, out: stdout, err: stderr };

@@ -7,14 +7,14 @@ import { SENSOR_KINDS } from '../../src/sensors/schema.js';
 import { editorSchema } from '../../src/scenario/keys.js';
 import { folder, jambeam } from './jambeam.js';
 
-const FILES = ['my-logic.yaml', 'scenario.schema.json', 'scenario.yaml'];
+const FILES = ['my-logic.ts', 'my-logic.yaml', 'scenario.schema.json', 'scenario.yaml'];
 const cwd = folder();
 const at = (...parts: string[]): string => join(cwd, ...parts);
 const read = (...parts: string[]): string => readFileSync(at(...parts), 'utf8');
 const parsed = (dir: string) =>
   parseScenario(read(dir, 'scenario.yaml'), 'scenario.yaml', { readFile: (file) => read(dir, file) });
 
-test('writes three files and says what to type next', () => {
+test('writes four files and says what to type next', () => {
   const { code, out, err } = jambeam(['new', 'x'], { cwd });
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(readdirSync(at('x')).sort()).toEqual(FILES);
@@ -28,7 +28,8 @@ test('writes three files and says what to type next', () => {
 test('the ready-made starter of the repository is what `new` writes, apart from the line for editors', () => {
   const body = (text: string) => text.slice(text.indexOf('\n'));
   expect(body(readFileSync('scenarios/starter.yaml', 'utf8'))).toBe(body(read('x', 'scenario.yaml')));
-  expect(readFileSync('scenarios/my-logic.yaml', 'utf8')).toBe(read('x', 'my-logic.yaml'));
+  for (const file of ['my-logic.yaml', 'my-logic.ts'])
+    expect(readFileSync(`scenarios/${file}`, 'utf8')).toBe(read('x', file));
 });
 
 test('--width_m goes into the scenario', () => {
@@ -97,7 +98,7 @@ test('--house gives the guesthouse of the repository, which is right as it stand
   const { code, out } = jambeam(['new', 'home', '--house'], { cwd });
   expect(code).toBe(0);
   expect(out).toContain('your own house');
-  expect(readdirSync(at('home')).sort()).toEqual(['scenario.schema.json', 'scenario.yaml']);
+  expect(readdirSync(at('home')).sort()).toEqual(['my-logic.ts', 'scenario.schema.json', 'scenario.yaml']);
   const body = (text: string) => text.slice(text.indexOf('\n'));
   expect(body(read('home', 'scenario.yaml'))).toBe(body(readFileSync('scenarios/guesthouse.yaml', 'utf8')));
   expect(parsed('home')).toMatchObject({ issues: [], cautions: [] });

@@ -23,7 +23,7 @@ function passage(options: PassageOptions): string {
     errPaint: plainPaint,
     errIsTerminal: false,
   };
-  passageCommand(join(FOLDER, 'door.yaml'), options, io);
+  void passageCommand(join(FOLDER, 'door.yaml'), options, io);
   return out.replaceAll('\u00a0', ' ');
 }
 

@@ -28,7 +28,7 @@ function check(text: string, options: { plan?: string; json?: boolean }) {
     errIsTerminal: false,
   };
   const plan = options.plan === undefined ? {} : { plan: join(path, options.plan) };
-  const run = () => checkCommand(join(path, 'house.yaml'), { ...options, ...plan }, io);
+  const run = (): void => void checkCommand(join(path, 'house.yaml'), { ...options, ...plan }, io);
   return { path, said, run };
 }
 

@@ -35,7 +35,7 @@ test('the folder is named after the scenario and holds what the help says', () =
 test('the CSV files have their columns, and as many rows as the metrics count', () => {
   const header = (file: string) => read('door.run', file).split('\n', 1)[0];
   expect(header('passages.csv')).toBe(
-    'replicate,number,door,body,who,stature_m,persons,kind,direction,enter_us,cross_us,leave_us',
+    'replicate,number,door,body,who,stature_m,persons,kind,direction,enter_us,cross_us,leave_us,sort,entry',
   );
   expect(header('tallies.csv')).toBe('replicate,door,logic,time_us,direction');
   expect(header('edges.csv')).toBe('replicate,door,beam,time_us,level');

@@ -93,6 +93,15 @@ describe('what a logic gives back is checked', () => {
     expect(() => host.inputMask(10, 1)).toThrow(LogicError);
   });
 
+  test('tallies that no input explains: a thousand are let pass, no more', () => {
+    const { logic } = listener(({ time_us }) => ({ state: 1, tallies: ['forward'], wake_us: time_us + 1000 }));
+    let tallies = 0;
+    const host = new LogicHost(logic, { onTally: () => void tallies++ });
+    host.inputMask(10, 1);
+    expect(() => host.finish(60_000_000)).toThrow(/over 1000 more tallies than inputs/);
+    expect(tallies).toBe(1001);
+  });
+
   test('the longest wake allowed is just below 2^31 µs', () => {
     const { logic } = listener(({ time_us }) => (time_us === 10 ? { ...still, wake_us: 9 + 2 ** 31 } : still));
     expect(() => new LogicHost(logic, { onTally: () => undefined }).inputMask(10, 1)).not.toThrow();

@@ -1,6 +1,6 @@
 /** The plan of a house as a file of its own: all storeys side by side, with the page's colours in light and dark. */
 import { html, trusted } from '../html.js';
-import { STYLE } from '../style.js';
+import { fileStyle } from './file-style.js';
 import type { StoreyDrawing } from './house-plan.js';
 import { px } from './svg.js';
 
@@ -14,16 +14,8 @@ export function houseFile(name: string, drawings: readonly StoreyDrawing[]): str
   return `${
     html`<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="0 0 ${px(width)} ${px(height)}" width="${px(width)}" height="${px(height)}" role="img" aria-labelledby="t d">
 <title id="t">${name}</title><desc id="d">${drawings.map(({ title, description }) => `${title}: ${description}`).join(' ')}</desc>
-<style>${trusted(fileStyle())}</style><rect class="sheet" width="100%" height="100%"/>
+<style>${trusted(fileStyle(/^\.(?:drawing|beam|house)\b|^\.beam-|^\.drawing /))}</style><rect class="sheet" width="100%" height="100%"/>
 ${drawings.map((d, i) => html`<g transform="translate(${px(lefts[i] ?? 0)} 0)"><text x="8" y="18">${d.title}</text><g transform="translate(0 ${HEAD})">${d.content}</g></g>`)}
 </svg>`.text
   }\n`;
-}
-
-/** Of the page's style what drawings use. */
-function fileStyle(): string {
-  const wanted = STYLE.split('\n').filter((line) => /^\.(?:drawing|beam|house)\b|^\.beam-|^\.drawing /.test(line));
-  const colours =
-    /:root\{color-scheme[\s\S]*?--mono:[^}]*\}\n@media \(prefers-color-scheme:dark\)\{:root\{[^}]*\}\}/.exec(STYLE);
-  return `${colours?.[0] ?? ''}\nsvg{font-family:var(--sans)}.sheet{fill:var(--paper)}\n${wanted.join('\n')}`;
 }

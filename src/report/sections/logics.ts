@@ -43,12 +43,25 @@ type NamedLogic = Design['logics'][number];
 /** What it does, what defeats it, how it is set. */
 function aboutLogic(l: NamedLogic, tables: Design['tables']): string {
   const info = logicInfo().find((i) => i.use === l.use);
-  const parts = [l.use === 'table' ? `A table of states and rules, ${named(l.file)}.` : (info?.description ?? '')];
-  const defeated = l.use === 'table' ? tableOf(l, tables)?.logic?.defeated_by : info?.defeated_by;
+  const parts = [whatItIs(l) ?? info?.description ?? ''];
+  const defeated = l.use === 'table' ? tableOf(l, tables)?.logic?.defeated_by : (ofItself(l) ?? info?.defeated_by);
   if (defeated !== undefined && defeated !== '') parts.push(`What defeats it: ${defeated}`);
   if ('timeout_ms' in l) parts.push(`Timeout ${decimal(l.timeout_ms / 1000)}\u00a0s.`);
   if (l.use === 'hold-off') parts.push(`Hold-off ${decimal(l.hold_off_ms / 1000)}\u00a0s.`);
   return parts.join(' ');
+}
+
+/** What a logic of the user's own is; undefined for a built-in one. */
+function whatItIs(l: NamedLogic): string | undefined {
+  if (l.use === 'table') return `A table of states and rules, ${named(l.file)}.`;
+  if (l.use !== 'module' && l.use !== 'process') return undefined;
+  const what = l.use === 'module' ? `A module, ${named(l.file)}` : `A program, started as ${named(l.command)}`;
+  // Enough digits to tell one version from another at a glance; design.json has them all.
+  return `${what}${l.sha256 === undefined ? '' : ` (SHA-256 ${l.sha256.slice(0, 12)}…)`}.`;
+}
+
+function ofItself(l: NamedLogic): string | undefined {
+  return 'defeated_by' in l ? l.defeated_by : undefined;
 }
 
 function tableOf(l: NamedLogic, tables: Design['tables']): CompiledTable | null {

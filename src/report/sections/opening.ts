@@ -7,19 +7,26 @@ import { html, type Markup } from '../html.js';
 import { sensorsUsed } from '../sensor-words.js';
 import { targetTable } from './targets.js';
 import { verdictOf, verdictParagraphs } from '../verdict.js';
-import { capital, estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
+import { capital, decimal, estimateWords, extentWords, headlineLogic, named, plural } from '../words.js';
 
-export function titleBlock(design: Design, metrics: Metrics, version: string): Markup {
+export function titleBlock(
+  design: Design,
+  metrics: Metrics,
+  version: string,
+  { replayed }: Pick<Figures, 'replayed'>,
+): Markup {
   const cells: [string, string][] = [
     [design.doors.length === 1 ? 'Door' : 'Doors', joinFew(design.doors.map((d) => named(d.name)))],
     ['Sensors', capital(sensorsUsed(design))],
     ['Logic of the headline', named(headlineLogic(design))],
-    ['Simulated', extentWords(metrics.replicates, metrics.hours)],
+    replayed
+      ? ['Counted', `a log of ${decimal(replayed.span_h, 2)} hours`]
+      : ['Simulated', extentWords(metrics.replicates, metrics.hours)],
     ['From', design.household ? `${capital(design.starts_on)} ${design.starts_at}` : design.starts_at],
     ['Seed', named(metrics.seed)],
     ['Made by', `jambeam ${version}`],
   ];
-  return html`<header><p class="over">Doorway report · simulated, not measured</p>
+  return html`<header><p class="over">Doorway report · ${replayed ? 'counted from a log' : 'simulated, not measured'}</p>
 <h1>${named(metrics.scenario)}</h1>
 <dl class="block">${cells.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl></header>`;
 }

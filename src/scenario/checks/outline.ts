@@ -4,9 +4,9 @@ import type { Finding, KeyPath, Problem } from '../issue.js';
 import { nearest } from '../../engine/nearest.js';
 import { SENSOR_KINDS, type SensorKind } from '../../sensors/schema.js';
 import type { Partly } from '../salvage.js';
-import type { scenarioSchema } from '../schema.js';
+import type { startedSchema } from '../schema.js';
 
-export type Outline = Partly<z.output<typeof scenarioSchema>>;
+export type Outline = Partly<z.output<typeof startedSchema>>;
 export type OutlineDoor = NonNullable<NonNullable<Outline['doors']>[number]>;
 export type OutlineWalker = NonNullable<NonNullable<Outline['walkers']>[string]>;
 export type OutlineTraffic = NonNullable<OutlineDoor['traffic']>;

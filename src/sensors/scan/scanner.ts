@@ -3,7 +3,8 @@
  * instant, with what is in the air. Quiet rounds are jumped; what comes out is the same, to the byte, as if every
  * reading of every night had been taken.
  *
- * Readings are told of while somebody is about, and otherwise when they differ from the reading before.
+ * Readings are told of while somebody is about, while the switching is still at work on them, and otherwise when they differ
+ * from the reading before: what is not told would change nothing.
  */
 import { forkOf } from '../../engine/fork.js';
 import type { Scene } from '../ranger.js';
@@ -125,8 +126,8 @@ export class Scanner<A extends Attendance> {
       const reading = slot.end();
       const { level } = slot.switching;
       const stirred = slot.switching.reading(time_us, reading);
-      const told = slot.attended || reading !== slot.last_um;
-      if (stirred || told || slot.befallen || slot.seen_m !== slot.lastSeen_m) desk.disturb();
+      const told = slot.attended || stirred || reading !== slot.last_um;
+      if (told || slot.befallen || slot.seen_m !== slot.lastSeen_m) desk.disturb();
       if (told) this.hooks.reading?.(slot, time_us, reading);
       slot.last_um = reading;
       slot.lastSeen_m = slot.seen_m;

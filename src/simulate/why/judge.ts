@@ -48,6 +48,7 @@ export function judge(
     }
   }
   if (!down) host.finish(end_us);
+  host.close();
   scorer.close();
   return {
     wrong: new Map(

@@ -2,7 +2,7 @@
 import type { OutsideLogics } from '../../counter/make-logic.js';
 import type { Design } from '../../scenario/schema.js';
 import type { WhyRecord } from '../../score/why.js';
-import type { ReplicateResult } from '../replicate.js';
+import type { WrongKept } from '../../score/wrong-visits.js';
 import { explainReplicate } from './explain-replicate.js';
 
 /** Replicates are looked at in their order, whole, until so many of the headline's wrong counts are explained. */
@@ -13,16 +13,24 @@ const MOST_AT_ONCE = 150;
 /** A program has to be started anew and told all its past for every question. */
 const PROGRAMS = { enough: 40, most: 15 } as const;
 
-/** The replicates that were looked at, from the first on. */
-export function whyRecords(design: Design, results: readonly ReplicateResult[], outside?: OutsideLogics): WhyRecord[] {
+/**
+ * The replicates that were looked at, from the first on.
+ *
+ * @param wrongOf what went wrong in a replicate, by its number from 1; asked for one after another, as far as is looked
+ */
+export function whyRecords(
+  design: Design,
+  wrongOf: (replicate: number) => WrongKept,
+  outside?: OutsideLogics,
+): WhyRecord[] {
   const programs = design.logics.some(({ use }) => use === 'process');
   const enough = programs ? PROGRAMS.enough : ENOUGH;
   const most = programs ? PROGRAMS.most : MOST_AT_ONCE;
   const records: WhyRecord[] = [];
   let explained = 0;
-  for (const [r, { wrong }] of results.entries()) {
+  for (let replicate = 1; replicate <= design.replicates; replicate++) {
     if (explained >= enough && records.length >= FEWEST_REPLICATES) break;
-    const record = explainReplicate(design, r + 1, wrong, most, outside);
+    const record = explainReplicate(design, replicate, wrongOf(replicate), most, outside);
     records.push(record);
     explained += record.explained.filter(({ logic }) => logic === 0).length;
   }

@@ -169,6 +169,22 @@ test('no heap, no floating point, no header but that of the integers', () => {
   }
 });
 
+test('a table that counts eight at each change is no reason to stop', () => {
+  const text = `format: 1
+name: eight
+beams: [A, B]
+start: rest
+states:
+  rest:
+    - { on: ["10", "01", "11", "00"], go: rest, tally: [forward, forward, forward, forward, forward, forward, forward, backward] }
+`;
+  const { table, issues } = compileTable(text, 'eight.yaml');
+  expect(issues).toEqual([]);
+  const design = designOf(DOORS['light barriers']!);
+  const { texts } = firmwareOf(design, design.doors[0]!, table!);
+  expect(texts.vectors).toMatch(/^L \d+ \d 7 1$/m);
+});
+
 test('the same door gives the same files', () => {
   const choice = DOORS['a ranger and a light barrier']!;
   expect(firmwareFor(choice).texts).toEqual(firmwareFor(choice).texts);

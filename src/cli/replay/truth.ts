@@ -1,0 +1,119 @@
+/** Who truly came: passages.csv of a run, or a list somebody kept by hand. Row by row, in order of time. */
+import { quote } from '../../engine/printable.js';
+import type { BodySort } from '../../agents/body.js';
+import { PASSAGE_KINDS, type PassageKind } from '../../agents/schema.js';
+import type { Visit } from '../../agents/visit.js';
+import type { Design } from '../../scenario/schema.js';
+import { logTime } from '../log-time.js';
+import { UserProblem } from '../problem.js';
+import { TIME_COLUMNS } from '../tally-log.js';
+import { type Row, logName, rowsOf } from './rows.js';
+
+/** By hand only the moment of crossing is known: the visit is taken to last so long before and after it. */
+export const BY_HAND_US = 1_500_000;
+const SORTS: readonly BodySort[] = ['person', 'pet', 'thing', 'test-rod'];
+
+export interface TruthChoice {
+  readonly file: string;
+  readonly replicate: number;
+  readonly door: number | null;
+  /** What is taken from times written by hand, so that they begin with the log. */
+  readonly first_us: number;
+}
+
+/** @throws {UserProblem} with the line of what can't be read */
+export async function* truthOf(design: Design, choice: TruthChoice): AsyncGenerator<Visit> {
+  let header: readonly string[] | null = null;
+  let before_us = -Infinity;
+  let number = 0;
+  for await (const row of rowsOf(choice.file)) {
+    if (header === null) {
+      header = row.cells;
+      checkHeader(header, choice.file);
+      continue;
+    }
+    const cells = new Map(header.map((name, i) => [name, row.cells[i] ?? '']));
+    if (cells.has('replicate') && cells.get('replicate') !== String(choice.replicate)) continue;
+    const visit = visitOf(design, cells, row, choice, ++number);
+    if (visit.enter_us < before_us) refuse(choice, row, 'expected rows in order of time, found an earlier one');
+    before_us = visit.enter_us;
+    yield visit;
+  }
+}
+
+function checkHeader(header: readonly string[], file: string): void {
+  const whole = header.includes('enter_us') && header.includes('leave_us') && header.includes('cross_us');
+  const byHand = header.some((name) => Object.hasOwn(TIME_COLUMNS, name)) && header.includes('direction');
+  if (whole || byHand) return;
+  throw new UserProblem(
+    `${logName(file)}:1:1: expected the columns of passages.csv, or a time (${Object.keys(TIME_COLUMNS).join(', ')}) and a direction`,
+    'for example: time_s,direction',
+    true,
+  );
+}
+
+type Cells = ReadonlyMap<string, string>;
+
+function visitOf(design: Design, cells: Cells, row: Row, choice: TruthChoice, count: number): Visit {
+  const doorName = cells.get('door');
+  const door = doorName === undefined ? choice.door : design.doors.findIndex(({ name }) => name === doorName);
+  if (door === null || door < 0)
+    refuse(
+      choice,
+      row,
+      doorName === undefined
+        ? 'the list has no column door: say which with --door'
+        : `the scenario has no door ${quote(doorName)}`,
+    );
+  const direction = cells.get('direction');
+  if (direction !== 'forward' && direction !== 'backward')
+    refuse(choice, row, `expected forward or backward, found ${quote(direction ?? '')}`);
+  const kind = (cells.get('kind') ?? 'through') as PassageKind;
+  if (!PASSAGE_KINDS.includes(kind)) refuse(choice, row, `there is no kind of passage ${quote(kind)}`);
+  const sort = (cells.get('sort') ?? 'person') as BodySort;
+  if (!SORTS.includes(sort)) refuse(choice, row, `expected one of ${SORTS.join(', ')}, found ${quote(sort)}`);
+  const whole = (name: string, fallback: number): number => {
+    const text = cells.get(name);
+    if (text === undefined || text === '') return fallback;
+    const value = Number(text);
+    if (!Number.isSafeInteger(value)) refuse(choice, row, `${name}: expected a whole number, found ${quote(text)}`);
+    return value;
+  };
+  return {
+    number: whole('number', count),
+    door,
+    body: whole('body', count),
+    sort,
+    who: cells.get('who') ?? 'adult',
+    stature_m: Number(cells.get('stature_m') ?? 0) || 0,
+    persons: whole('persons', 1),
+    kind,
+    entry: whole('entry', 0) - 1,
+    direction,
+    ...timesOf(cells, row, choice, whole),
+  };
+}
+
+function timesOf(
+  cells: Cells,
+  row: Row,
+  choice: TruthChoice,
+  whole: (name: string, fallback: number) => number,
+): Pick<Visit, 'enter_us' | 'cross_us' | 'leave_us'> {
+  if (cells.has('enter_us')) {
+    const enter_us = whole('enter_us', Number.NaN);
+    const leave_us = whole('leave_us', Number.NaN);
+    if (!(enter_us <= leave_us)) refuse(choice, row, 'expected enter_us before leave_us');
+    const cross = cells.get('cross_us') ?? '';
+    return { enter_us, leave_us, cross_us: cross === '' ? null : whole('cross_us', 0) };
+  }
+  const column = Object.keys(TIME_COLUMNS).find((name) => cells.has(name))!;
+  const time = logTime(cells.get(column) ?? '', TIME_COLUMNS[column]);
+  if (time === null) refuse(choice, row, `expected a time, found ${quote(cells.get(column) ?? '')}`);
+  const cross_us = time.time_us - choice.first_us;
+  return { enter_us: cross_us - BY_HAND_US, cross_us, leave_us: cross_us + BY_HAND_US };
+}
+
+function refuse({ file }: TruthChoice, { line }: Row, message: string): never {
+  throw new UserProblem(`${logName(file)}:${line}:1: ${message}`, undefined, true);
+}
