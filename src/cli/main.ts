@@ -59,6 +59,7 @@ function program(io: Io): Command {
     addReplay,
     addWalktest,
     addFit,
+    addFirmware,
     addKeys,
     addSources,
   ])
@@ -276,6 +277,26 @@ Examples:
   jambeam fit bench/readings.csv --kind ultrasonic-ranger --temperature-c 21 --out my-ranger.yaml`,
     )
     .action(async (file, options) => (await import('./fit.js')).fitCommand(file, options, io));
+}
+
+function addFirmware(jambeam: Command, io: Io): void {
+  jambeam
+    .command('firmware')
+    .summary("write C99 for a door's controller")
+    .description(
+      "Writes a door's logic, its rangers' switching and its controller's turns as C99 source, with a test for your computer and a page on wiring and calls.",
+    )
+    .argument('<scenario>', 'the scenario, a YAML file')
+    .option('--door <name>', 'which door (default: the only one)')
+    .option('--logic <name>', 'which of its logics, or a table in a file of its own (default: the only one)')
+    .option('--out <dir>', 'folder to write')
+    .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
+    .option('--force', "write into a folder that isn't this door's own, or over files that were changed")
+    .addHelpText(
+      'after',
+      '\nExample:\n  jambeam firmware my-door/scenario.yaml --door front --logic four-level --out firmware',
+    )
+    .action(async (file, options) => (await import('./firmware.js')).firmwareCommand(file, options, io));
 }
 
 function addKeys(jambeam: Command, io: Io): void {

@@ -10,7 +10,8 @@ import { metricsSchema } from '../score/metrics-schema.js';
 import { figuresSchema } from './figures-schema.js';
 import { kindOf, readText } from './files.js';
 import { UserProblem, issuesProblem, pathText } from './problem.js';
-import { MARKER, REPORT_INPUTS, readMarker, sha256 } from './run-folder.js';
+import { readMarker, sha256 } from './out-folder.js';
+import { REPORT_INPUTS, RUN_FOLDER } from './run-folder.js';
 
 const MAX_BYTES = 64 * 1_048_576;
 /** More than these say nothing new about a broken file. */
@@ -34,10 +35,10 @@ export function readRun(folder: string): FinishedRun {
         : `${name}: expected the folder of a run, found a ${kind}`,
       '`jambeam run` makes one, NAME.run',
     );
-  const marker = readMarker(folder);
+  const marker = readMarker(RUN_FOLDER, folder);
   if (marker === undefined)
     throw new UserProblem(
-      `${name} is no folder of a finished run: it has no valid ${MARKER}`,
+      `${name} is no folder of a finished run: it has no valid ${RUN_FOLDER.marker}`,
       '`jambeam run` makes one',
     );
   if (marker.sha256['metrics.json'] === undefined)

@@ -7,9 +7,10 @@ import type { Io } from './io.js';
 import { jsonText } from './io.js';
 import type { LogicOptions } from './logic-options.js';
 import { codeOf, givenLogics } from './logic-options.js';
+import { OutFolder } from './out-folder.js';
 import { pathText } from './problem.js';
 import { startProgress } from './progress.js';
-import { RunFolder } from './run-folder.js';
+import { RUN_FOLDER } from './run-folder.js';
 import type { ExtentOptions } from './run-options.js';
 import { setsOf } from './run-options.js';
 import type { RunJob, RunResult } from './run-worker.js';
@@ -31,7 +32,7 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
   const { design, cautions } = loadScenario(file, sets, [...issues, ...given.issues], given.logics);
   printCautions(cautions, io);
   const out = options.out ?? `${basename(file, extname(file))}.run`;
-  const folder = RunFolder.open(out, file, options.force === true);
+  const folder = OutFolder.open(RUN_FOLDER, out, { scenarioFile: file }, options.force === true);
   for (const left of folder.leftovers)
     io.err(`note: ${pathText(left)} was left by a run that was killed; delete it when no run is going on\n`);
   const forget = onSignal(() => {

@@ -11,6 +11,7 @@ export const PAGES = [
   'CHANGELOG.md',
   'docs/browser.md',
   'docs/files.md',
+  'docs/firmware.md',
   'docs/fitting.md',
   'docs/household.md',
   'docs/logics.md',

@@ -17,13 +17,13 @@ test('--version tells the version of package.json', () => {
 test('help teaches by example; no command at all gives the same help', () => {
   const help = jambeam(['--help'], { cwd });
   expect(help).toMatchObject({ code: 0, err: '' });
-  for (const command of ['new', 'check', 'run', 'report', 'passage', 'walktest', 'fit', 'keys', 'sources'])
+  for (const command of ['new', 'check', 'run', 'report', 'passage', 'walktest', 'fit', 'firmware', 'keys', 'sources'])
     expect(help.out).toMatch(new RegExp(`^  ${command} `, 'm'));
   expect(help.out).toContain('jambeam run my-door/scenario.yaml');
   expect(jambeam([], { cwd })).toEqual(help);
 });
 
-test.each(['new', 'check', 'run', 'report', 'passage', 'walktest', 'fit', 'keys', 'sources'])(
+test.each(['new', 'check', 'run', 'report', 'passage', 'walktest', 'fit', 'firmware', 'keys', 'sources'])(
   '%s --help has an example',
   (command) => {
     const { code, out } = jambeam([command, '--help'], { cwd });

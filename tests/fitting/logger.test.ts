@@ -1,30 +1,18 @@
 /** The capture program compiles as it is, and what it prints is what `jambeam fit` reads. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { FIT_KINDS, givenBy } from '../../src/fitting/bench.js';
 import { benchProtocol } from '../../src/fitting/logger/bench-protocol.js';
 import { captureProgram } from '../../src/fitting/logger/capture.js';
 import { readBench } from '../../src/fitting/readings.js';
-
-const COMPILER = 'gcc';
-const gcc = spawnSync(COMPILER, ['--version']).status === 0;
-const dir = mkdtempSync(join(tmpdir(), 'jambeam-capture-'));
-afterAll(() => rmSync(dir, { recursive: true, force: true }));
+import { NO_COMPILERS, compile, folderOf } from '../c-compilers.js';
 
 function build(source: string): string {
-  const [c, program] = [join(dir, 'capture.c'), join(dir, 'capture')];
-  writeFileSync(c, source);
-  const flags = ['-std=c99', '-Wall', '-Wextra', '-pedantic', '-Werror'];
-  const { status, stderr } = spawnSync(COMPILER, [...flags, c, '-o', program], { encoding: 'utf8' });
-  expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-  return program;
+  return compile('gcc', folderOf({ 'capture.c': source }), ['capture.c']);
 }
 const run = (program: string, input: string) => spawnSync(program, { input, encoding: 'utf8' });
 
-describe.skipIf(!gcc)('the capture program (needs gcc)', () => {
+describe.skipIf(NO_COMPILERS)('the capture program', () => {
   test.each([undefined, ...FIT_KINDS])('compiles without a warning for %s', (kind) => void build(captureProgram(kind)));
 
   test('as it stands every reading is without echo', () => {

@@ -212,7 +212,7 @@ describe('alternatives', () => {
       's.yaml:18:35: logics.1.hold_off_ms: expected 1 to 100000 milliseconds, found 0',
       's.yaml:19:5: logics.2.file: the key "file" is missing\n  hint: The table\'s file, in the scenario\'s folder or below.',
       's.yaml:20:12: logics.3.use: expected one of first-broken, four-level, hold-off, lag-aware, two-height, hidden-markov or table, found the text "tabel"\n  hint: did you mean "table"?',
-      's.yaml:21:5: logics.4.use: the key "use" is missing\n  hint: one of first-broken, four-level, hold-off or table',
+      's.yaml:21:5: logics.4.use: the key "use" is missing\n  hint: one of first-broken, four-level, hold-off, lag-aware, two-height, hidden-markov or table',
     ]);
   });
   test('a key of another kind of walker', () => {

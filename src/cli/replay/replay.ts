@@ -11,7 +11,8 @@ import { bare } from '../lines.js';
 import type { LogicOptions } from '../logic-options.js';
 import { codeOf, givenLogics } from '../logic-options.js';
 import { UserProblem, pathText } from '../problem.js';
-import { RunFolder } from '../run-folder.js';
+import { OutFolder } from '../out-folder.js';
+import { RUN_FOLDER } from '../run-folder.js';
 import { loadScenario, printCautions } from '../scenario-file.js';
 import { onSignal } from '../signals.js';
 import { type ReplayJob, type ReplayResult, replayLog } from './job.js';
@@ -50,7 +51,8 @@ export async function replayCommand(log: string, options: ReplayOptions, io: Io)
   const choice = choiceOf(log, design, options);
   const out =
     options.out ?? (log === STDIN || options.truth === undefined ? null : `${basename(log, extname(log))}.run`);
-  const folder = out === null ? null : RunFolder.open(out, scenario, options.force === true);
+  const folder =
+    out === null ? null : OutFolder.open(RUN_FOLDER, out, { scenarioFile: scenario }, options.force === true);
   const job: ReplayJob = { ...choice, folder: folder?.unfinished ?? null, watch: options.watch ?? log === STDIN };
   const code = codeOf(design, given);
   const stop = new AbortController();
