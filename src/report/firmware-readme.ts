@@ -114,7 +114,7 @@ function timing({ barriers, rangers, turns, poll_us }: FirmwarePlan): string {
   if (barriers !== 0)
     lines.push(
       poll_us === null
-        ? 'In the scenario each change of a light barrier counts at its own instant. A loop that comes round every millisecond is as good. Where yours is slower, let an interrupt note time and levels in a short queue, and hand them on from the loop in their order.'
+        ? 'In the scenario each change of a light barrier counts at its own instant. A loop that comes round every millisecond is as good. Where yours is slower, let an interrupt note time and levels in a short queue, and hand them on from the loop in their order, before it makes any other call: time never goes back.'
         : `In the scenario the light barriers are read together every ${decimal(poll_us / 1000)} ms: that is what \`DOOR_POLL_US\` is for.`,
     );
   if (rangers.length > 0) {

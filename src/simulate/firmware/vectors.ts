@@ -1,15 +1,17 @@
 /**
  * Test vectors: calls at random instants, and what the simulation's own machine and switches say to them. Begun anew
- * several times; each time the clock wraps soon after the start and again in a silence of 80 minutes; pauses are often exactly as long as a timeout.
+ * several times; each time the clock wraps soon after the start and again in a silence of 80 minutes; pauses are often exactly
+ * as long as a timeout. Somebody walks through all beams again and again, so that every door has tallies.
  */
 import { Stream } from '../../engine/stream.js';
 import { SECOND_US } from '../../engine/time.js';
-import { microseconds } from '../../counter/steps.js';
-import { afterRule } from '../../counter/table/table.js';
 import { learnReadings } from '../../sensors/c99/switch-data.js';
 import { NO_ECHO } from '../../sensors/ranger.js';
+import { Draws } from './draws.js';
 import { FirmwareModel, type Told } from './model.js';
 import type { FirmwarePlan } from './plan.js';
+import { VectorPeople } from './vector-people.js';
+import { vectorReading } from './vector-reading.js';
 
 const WRAP = 4_294_967_296;
 /** Starts of the clock before it wraps, at most this long: while the first few people pass. */
@@ -25,6 +27,9 @@ const SILENCE_US = [29 * MINUTE_US, 30 * MINUTE_US, 21 * MINUTE_US];
 const SILENCE_AFTER = 0.7;
 /** Longest wait for a turn that is called late. */
 const LATE_US = 3000;
+/** From each start on, in each direction; for their sake it goes on for so many times as many calls. */
+const TALLIES = 2;
+const MOST_TIMES = 5;
 
 const HEAD = '# Calls and what they give back: the test program says what each line means.\n';
 
@@ -36,7 +41,7 @@ export function vectorsText(plan: FirmwarePlan, calls: number, seed = 'firmware'
   const most = calls + (starts === 1 ? 6 * longest * plan.rangers.length : 0);
   const stream = Stream.root(seed);
   const parts = Array.from({ length: starts }, (_, i) =>
-    new Vectors(plan, stream.nth(i)).lines(Math.ceil(most / starts)),
+    new Vectors(plan, new Draws(stream.nth(i))).lines(Math.ceil(most / starts)),
   );
   return HEAD + parts.join('');
 }
@@ -46,39 +51,33 @@ class Vectors {
   private readonly text: string[] = [];
   /** What the clock says at the start. */
   private readonly start_us: number;
-  private readonly timeouts_us: readonly number[];
-  /** Longest pause between changes that follow each other: rangers get round to most of them. */
-  private readonly quick_us: number;
+  private readonly people: VectorPeople;
   private time_us = 0;
-  private drawn = 0;
-  /** Where the people are: beams that somebody is in. */
-  private bodies = 0;
+  private readonly tallies = { forward: 0, backward: 0 };
   /** Of the turns: the next, and when it is due. */
   private turn = 0;
   private due_us = 0;
 
   constructor(
     private readonly plan: FirmwarePlan,
-    private readonly stream: Stream,
+    private readonly draws: Draws,
   ) {
     this.model = new FirmwareModel(plan);
-    this.start_us = WRAP - 1 - this.below(BEFORE_WRAP_US);
+    this.people = new VectorPeople(plan, draws);
+    this.start_us = WRAP - 1 - this.draws.below(BEFORE_WRAP_US);
     this.say(`S ${this.clock()}`);
-    const timeouts = plan.table.states.map((state) => microseconds(afterRule(state)?.after_ms ?? 0));
-    const round_us = plan.turns.reduce((sum, { cycle_us, pause_us }) => sum + cycle_us + pause_us, 0);
-    this.quick_us = Math.max(300_000, 4 * round_us);
-    this.timeouts_us = [...new Set(timeouts.filter((one) => one > 0))];
   }
 
+  /** @param calls how many at least; more, within reason, where slow switching has let few tallies through */
   lines(calls: number): string {
     let silent = false;
-    while (this.text.length < calls) {
+    while (this.text.length < calls || (this.fewest < TALLIES && this.text.length < MOST_TIMES * calls)) {
       if (!silent && this.text.length >= SILENCE_AFTER * calls) {
         silent = true;
         for (const pause_us of SILENCE_US) this.tick(this.time_us + pause_us);
       }
-      this.bodies = this.moved();
-      const until_us = this.time_us + this.pause();
+      this.people.move();
+      const until_us = this.time_us + this.people.pause_us();
       if (this.plan.rangers.length > 0) this.turnsUntil(until_us);
       if (this.time_us < until_us) this.time_us = until_us;
       if (this.plan.barriers !== 0) this.levels();
@@ -87,27 +86,14 @@ class Vectors {
     return this.text.join('');
   }
 
-  /** Mostly one beam changes, sometimes several; sometimes nothing. */
-  private moved(): number {
-    const any = this.below(1 << this.plan.beams);
-    const one = 1 << this.below(this.plan.beams);
-    const kind = this.draw();
-    return kind < 0.85 ? this.bodies ^ one : kind < 0.95 ? any : this.bodies;
-  }
-
-  private pause(): number {
-    const kind = this.draw();
-    const timeout_us = this.timeouts_us[this.below(this.timeouts_us.length)];
-    if (kind < 0.85 || timeout_us === undefined) return 1 + this.below(this.quick_us);
-    return kind < 0.95 ? timeout_us : 1 + this.below(2 * timeout_us);
-  }
-
   private turnsUntil(until_us: number): void {
-    // A pause that would take thousands of turns is made of its first ones.
-    for (let n = 0; n < 40 && this.due_us < until_us; n++) {
-      if (this.draw() < 0.1 && this.due_us - 1 >= this.time_us) this.begin(this.due_us - 1, 0);
-      this.take(Math.max(this.time_us, this.due_us) + (this.draw() < 0.3 ? this.below(LATE_US) : 0));
+    // A pause that would take thousands of turns is made of its first ones, and a last round when it is over.
+    for (let n = 0; n < this.people.enough && this.due_us < until_us; n++) {
+      if (this.draws.next() < 0.1 && this.due_us - 1 >= this.time_us) this.begin(this.due_us - 1, 0);
+      this.take(Math.max(this.time_us, this.due_us) + (this.draws.next() < 0.3 ? this.draws.below(LATE_US) : 0));
     }
+    if (this.due_us >= until_us) return;
+    for (const _ of this.plan.turns) this.take(Math.max(until_us, this.due_us));
   }
 
   private begin(time_us: number, beams: number): void {
@@ -119,50 +105,44 @@ class Vectors {
     const turn = this.plan.turns[this.turn]!;
     this.begin(start_us, turn.beams);
     const readings = new Map<number, number>();
-    for (const [r, { index }] of this.plan.rangers.entries()) {
+    for (const [r, { index, sensor }] of this.plan.rangers.entries()) {
       if ((turn.beams & (1 << index)) === 0) continue;
-      const distance_um = this.reading(r, (this.bodies & (1 << index)) !== 0);
+      const near = (this.people.where & (1 << index)) !== 0;
+      const distance_um = vectorReading(sensor, this.model.switches[r]!, near, this.draws);
       readings.set(r, distance_um);
       // What is not given has no echo.
-      if (distance_um !== NO_ECHO || this.draw() < 0.5) this.say(`R ${index} ${distance_um}`);
+      if (distance_um !== NO_ECHO || this.draws.next() < 0.5) this.say(`R ${index} ${distance_um}`);
     }
-    const busy_us = this.below(this.draw() < 0.1 ? 2 * turn.cycle_us + 1 : 2000);
+    const busy_us = this.draws.below(this.draws.next() < 0.1 ? 2 * turn.cycle_us + 1 : 2000);
     this.time_us += busy_us;
-    const told = this.model.turn(this.time_us, readings);
-    this.say(`D ${this.clock()} ${this.model.broken} ${words(told)}`);
+    const told = this.told(this.model.turn(this.time_us, readings));
+    this.say(`D ${this.clock()} ${this.model.broken} ${told}`);
     this.due_us = this.time_us + Math.max(0, turn.cycle_us - busy_us) + turn.pause_us;
     this.turn = (this.turn + 1) % this.plan.turns.length;
   }
 
-  /** Somebody is nearer than the switching point, nobody is beyond it; a few readings are anything, or just at the edge. */
-  private reading(ranger: number, near: boolean): number {
-    const { switching, range_m } = this.plan.rangers[ranger]!.sensor;
-    const kind = this.draw();
-    if (kind < 0.03) return NO_ECHO;
-    const far_um = Math.round(range_m * 1e6);
-    if (kind < 0.06) return this.below(far_um);
-    const fixed_um = Math.round((switching.nearer_than_m ?? 0) * 1e6);
-    if (kind < 0.15) {
-      const learnt_um = this.model.switches[ranger]!.background_um - Math.round(switching.margin_m * 1e6);
-      const hysteresis_um = this.below(2) * Math.round(switching.hysteresis_m * 1e6);
-      return Math.max(0, (fixed_um > 0 ? fixed_um : learnt_um) + hysteresis_um - this.below(2));
-    }
-    // A jamb at a third of the range, as the background to be learnt.
-    const background_um = fixed_um > 0 ? fixed_um + 100_000 : Math.round(far_um / 3);
-    return near ? this.below(Math.round(0.6 * background_um)) : background_um - 5000 + this.below(10_000);
-  }
-
   private levels(): void {
-    const told = this.model.levels(this.time_us, this.bodies);
-    this.say(`L ${this.clock()} ${this.bodies} ${words(told)}`);
-    if (this.draw() < 0.1) this.tick(this.time_us);
+    const { where } = this.people;
+    const told = this.told(this.model.levels(this.time_us, where));
+    this.say(`L ${this.clock()} ${where} ${told}`);
+    if (this.draws.next() < 0.1) this.tick(this.time_us);
   }
 
   private tick(time_us: number): void {
     this.time_us = time_us;
-    const told = this.model.tick(time_us);
+    const told = this.told(this.model.tick(time_us));
     const { wake_us } = this.model;
-    this.say(`T ${this.clock()} ${words(told)} ${wake_us === null ? NEVER : wake_us - time_us}`);
+    this.say(`T ${this.clock()} ${told} ${wake_us === null ? NEVER : wake_us - time_us}`);
+  }
+
+  private told({ forward, backward }: Told): string {
+    this.tallies.forward += forward;
+    this.tallies.backward += backward;
+    return `${forward} ${backward}`;
+  }
+
+  private get fewest(): number {
+    return Math.min(this.tallies.forward, this.tallies.backward);
   }
 
   private clock(): number {
@@ -172,17 +152,4 @@ class Vectors {
   private say(line: string): void {
     this.text.push(`${line}\n`);
   }
-
-  private draw(): number {
-    return this.stream.at(this.drawn++);
-  }
-
-  /** A whole number from 0 to just below `n`. */
-  private below(n: number): number {
-    return Math.floor(this.draw() * n);
-  }
-}
-
-function words({ forward, backward }: Told): string {
-  return `${forward} ${backward}`;
 }
