@@ -153,14 +153,20 @@ export class HouseRangers {
     for (const slot of this.slots[door]!) {
       const own = noise.child(String(slot.beam));
       const { ranger, switching } = slot;
+      const idle_um = ranger.reading(slot.idle_m, 0.5);
       for (let n = 0, time_us = from_us; time_us < until_us; n++, time_us += step_us) {
         const scene = this.sceneAt(slot, ranger.poseTime(time_us));
-        const u = slot.noiseless || scene === null ? 0.5 : own.at(n);
-        const reading = ranger.reading(scene === null ? slot.idle_m : ranger.sees(scene), u);
+        const reading = scene === null ? idle_um : ranger.reading(ranger.sees(scene), slot.noiseless ? 0.5 : own.at(n));
         const { level } = switching;
-        switching.reading(time_us, reading);
+        const stirred = switching.reading(time_us, reading);
         hooks.reading?.(door, slot.beam, time_us, reading, isNear(slot, reading));
         if (switching.level !== level) hooks.edge(door, slot.beam, time_us, switching.level);
+        if (scene !== null || stirred) continue;
+        // Nothing changes before the next one comes.
+        const steps = Math.floor((Math.min(until_us, slot.expected_us()) - time_us) / step_us) - 1;
+        if (steps < 1) continue;
+        n += steps;
+        time_us += steps * step_us;
       }
     }
   }

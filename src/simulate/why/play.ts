@@ -7,8 +7,8 @@ import { shadowOf } from '../shadow.js';
 import { hiddenLimbs } from './hidden-limbs.js';
 import type { Arrived, Told, Window } from './window.js';
 
-/** Between two readings of a ranger that is read all the time. A brisk walker moves 3 mm in it. */
-const STEP_US = 2000;
+/** Between two readings of a ranger that is read all the time. A brisk walker moves 7 mm in it. */
+const STEP_US = 5000;
 
 /** Who is still there at the window's door. @param subject number of the visit in question; null for a tally of nobody */
 export function remaining(window: Window, subject: number | null, removals: ReadonlySet<Removal>): Arrived[] {

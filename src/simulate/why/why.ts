@@ -3,15 +3,20 @@ import type { OutsideLogics } from '../../counter/make-logic.js';
 import type { Design } from '../../scenario/schema.js';
 import type { WhyRecord } from '../../score/why.js';
 import type { WrongKept } from '../../score/wrong-visits.js';
+import { hasRangers } from '../plan.js';
 import { explainReplicate } from './explain-replicate.js';
 
-/** Replicates are looked at in their order, whole, until so many of the headline's wrong counts are explained. */
-const ENOUGH = 400;
+/**
+ * Replicates are looked at in their order, whole, until so many (`enough`) of the headline's wrong counts are explained. Of one
+ * logic at one door in one replicate no more than `most`, evenly spread. Rangers take a hundred readings where a barrier has
+ * four edges; a program has to be started anew and told all its past for every question.
+ */
+const BUDGETS = {
+  barriers: { enough: 400, most: 150 },
+  rangers: { enough: 150, most: 40 },
+  programs: { enough: 40, most: 15 },
+} as const;
 const FEWEST_REPLICATES = 2;
-/** Of one logic at one door in one replicate no more than this, evenly spread. */
-const MOST_AT_ONCE = 150;
-/** A program has to be started anew and told all its past for every question. */
-const PROGRAMS = { enough: 40, most: 15 } as const;
 
 /**
  * The replicates that were looked at, from the first on.
@@ -24,8 +29,7 @@ export function whyRecords(
   outside?: OutsideLogics,
 ): WhyRecord[] {
   const programs = design.logics.some(({ use }) => use === 'process');
-  const enough = programs ? PROGRAMS.enough : ENOUGH;
-  const most = programs ? PROGRAMS.most : MOST_AT_ONCE;
+  const { enough, most } = BUDGETS[programs ? 'programs' : hasRangers(design) ? 'rangers' : 'barriers'];
   const records: WhyRecord[] = [];
   let explained = 0;
   for (let replicate = 1; replicate <= design.replicates; replicate++) {
