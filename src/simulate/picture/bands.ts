@@ -46,8 +46,9 @@ export function bandsOf(
         continue;
       }
       const grown = (open[limb] ??= { from: n, low_mm: [], high_mm: [] });
-      grown.low_mm.push(Math.round(section[0] * 1000));
-      grown.high_mm.push(Math.round(section[1] * 1000));
+      // Adding 0 makes a plain zero of a negative one.
+      grown.low_mm.push(Math.round(section[0] * 1000) + 0);
+      grown.high_mm.push(Math.round(section[1] * 1000) + 0);
     }
   }
   for (let limb = 0; limb < body.limbs.length; limb++) close(limb);
