@@ -2,7 +2,8 @@
 import type { WhyMetrics } from '../score/metrics-schema.js';
 import type { Removal, Structure, Why } from '../score/why-classes.js';
 import { weekWords } from './causes.js';
-import { formatEstimate, joined } from './words.js';
+import { ERRORS, type ErrorCounts } from '../score/why-errors.js';
+import { count, formatEstimate, joined } from './words.js';
 
 const THING: Readonly<Record<Removal | Structure, string>> = {
   noise: 'sensor noise',
@@ -67,6 +68,12 @@ export function mainCauses(why: WhyMetrics, hours: number): string | null {
   if (named.length === 0) return null;
   const each = named.map((cause) => `${causeWords(cause)}, ${formatEstimate(cause.per_week)}`);
   return `Main ${named.length === 1 ? 'cause' : 'causes'} of wrong visits ${weekWords(hours)}: ${each.join('; ')}.`;
+}
+
+/** 'invented 120, missed 3'; the most frequent first. */
+export function errorWords(errors: ErrorCounts): string {
+  const met = ERRORS.filter((name) => errors[name] > 0).sort((a, b) => errors[b] - errors[a]);
+  return met.map((name) => `${name} ${count(errors[name])}`).join(', ');
 }
 
 /** A share in whole percent. */

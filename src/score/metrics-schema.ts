@@ -196,8 +196,19 @@ export const whyMetricsSchema = z.strictObject({
           .array(z.enum([...REMOVALS, ...STRUCTURES]))
           .meta({ description: 'What was taken away, or what the record says.' }),
         explained: total('How many of those simulated again.'),
+        errors: z
+          .strictObject({
+            missed: total('Crossings not counted.'),
+            reversed: total('Crossings counted the other way round.'),
+            extra: total('Tallies of a crossing beyond its own.'),
+            invented: total('Tallies of who did not cross, and of nobody.'),
+          })
+          .meta({ description: 'Units of wrong in those, by kind of error.' }),
         share: estimate('share', 'Share of what was wrong there.'),
-        per_week: estimate('per week', 'Wrong visits and tallies of nobody of this cause.'),
+        per_week: estimate(
+          'per week',
+          'Wrong visits and tallies of nobody of this cause: its share of those in all replicates.',
+        ),
       }),
     )
     .meta({ description: 'The most frequent first; shares sum to one.' }),

@@ -57,6 +57,8 @@ export interface MetricsInput {
   readonly targets: readonly Target[];
   /** The replicates that were looked at closely, in order of their numbers. */
   readonly why?: readonly WhyRecord[];
+  /** Per replicate, `[door][logic]`: wrong visits and tallies of nobody. */
+  readonly wrong?: readonly WhyRecord['all'][];
 }
 
 /** All numbers of a run, with intervals over its replicates. Pure: the same records give the same bytes. */
@@ -108,6 +110,7 @@ export function buildMetrics(input: MetricsInput): Metrics {
     logics,
     input.doors.map(({ name }) => name),
     input.why ?? [],
+    input.wrong ?? [],
     hours,
   );
   return { ...judged, why, targets: input.targets.map((target) => judgeTarget(judged, target)) };

@@ -1,5 +1,8 @@
 /** Causes of wrong counts, counted: shares of what was explained, and how many a week. */
 import { ratioEstimate, sum } from './estimates.js';
+import { countedAlike } from './why-per-week.js';
+import type { ErrorCounts } from './why-errors.js';
+import { errorSum } from './why-errors.js';
 import type { WhyMetrics } from './metrics-schema.js';
 import type { Why } from './why-classes.js';
 import { HOWS, REMOVALS, STRUCTURES } from './why-classes.js';
@@ -11,6 +14,7 @@ export interface Explained {
   /** Number of the visit; null for a tally of nobody. */
   readonly number: number | null;
   readonly time_us: number;
+  readonly errors: ErrorCounts;
   readonly why: Why;
 }
 
@@ -27,12 +31,15 @@ const THINGS: readonly string[] = [...REMOVALS, ...STRUCTURES];
 /**
  * Per logic: all doors together (`door` null), then each of several doors. Classes come by how often they are met.
  *
- * @param records the replicates looked at, in order of their numbers @param hours of each
+ * @param records the replicates looked at, in order of their numbers
+ * @param all `all[replicate][door][logic]`: what went wrong in each replicate of the run, those looked at first
+ * @param hours of each
  */
 export function whyMetrics(
   logics: readonly string[],
   doors: readonly string[],
   records: readonly WhyRecord[],
+  all: readonly WhyRecord['all'][],
   hours: number,
 ): WhyMetrics[] {
   if (records.length === 0) return [];
@@ -43,6 +50,7 @@ export function whyMetrics(
       logic,
       ...classesAt(
         records.map((record) => ofPlace(record, d, l)),
+        all.map((one) => wrongAt(one, d, l)),
         hours,
       ),
     })),
@@ -51,26 +59,36 @@ export function whyMetrics(
 
 interface Place {
   /** Classes, each with the number of wrong counts that one explained one stands for. */
-  readonly found: readonly { readonly why: Why; readonly weight: number }[];
+  readonly found: readonly { readonly why: Why; readonly errors: ErrorCounts; readonly weight: number }[];
   readonly all: number;
 }
 
 function ofPlace({ explained, all }: WhyRecord, door: number | null, logic: number): Place {
   const doors = door === null ? [...all.keys()] : [door];
   return {
-    all: sum(doors.map((d) => all[d]![logic]!)),
+    all: wrongAt(all, door, logic),
     found: doors.flatMap((d) => {
       const own = explained.filter((one) => one.door === d && one.logic === logic);
-      return own.map(({ why }) => ({ why, weight: all[d]![logic]! / own.length }));
+      return own.map(({ why, errors }) => ({ why, errors, weight: all[d]![logic]! / own.length }));
     }),
   };
 }
 
-function classesAt(places: readonly Place[], hours: number): Pick<WhyMetrics, 'wrong' | 'explained' | 'causes'> {
+/** @param door null for all of them */
+function wrongAt(all: WhyRecord['all'], door: number | null, logic: number): number {
+  return door === null ? sum(all.map((logics) => logics[logic]!)) : all[door]![logic]!;
+}
+
+/** @param wrong of each replicate of the run */
+function classesAt(
+  places: readonly Place[],
+  wrong: readonly number[],
+  hours: number,
+): Pick<WhyMetrics, 'wrong' | 'explained' | 'causes'> {
   const classes = new Map<string, Why>();
   for (const { found } of places) for (const { why } of found) classes.set(keyOf(why), why);
   const all = places.map((place) => place.all);
-  const weeks = places.map(() => hours / HOURS_A_WEEK);
+  const weeks = wrong.map(() => hours / HOURS_A_WEEK);
   const causes = [...classes].map(([key, { how, things }]) => {
     const own = places.map(({ found }) => found.filter(({ why }) => keyOf(why) === key));
     const events = own.map((ofPlace) => sum(ofPlace.map(({ weight }) => weight)));
@@ -78,8 +96,9 @@ function classesAt(places: readonly Place[], hours: number): Pick<WhyMetrics, 'w
       how,
       things: [...things],
       explained: sum(own.map((ofPlace) => ofPlace.length)),
+      errors: errorSum(own.flatMap((ofPlace) => ofPlace.map(({ errors }) => errors))),
       share: ratioEstimate(events, all, { nothing: 'nothing wrong', max: 1 }),
-      per_week: ratioEstimate(events, weeks, { n: places.length, nothing: 'no time' }),
+      per_week: countedAlike(events, all, wrong, weeks),
     };
   });
   causes.sort((a, b) => (b.share.value ?? 0) - (a.share.value ?? 0) || order(a) - order(b));

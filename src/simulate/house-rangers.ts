@@ -26,6 +26,22 @@ export interface RangerHooks {
   edge(door: number, beam: number, time_us: number, level: 0 | 1): void;
   /** @param near whether it is near enough to count as broken at rest */
   reading?(door: number, beam: number, time_us: number, distance_um: number, near: boolean): void;
+  /**
+   * A reading that a stray, a drop-out, a burst of another or rare noise made what it is.
+   *
+   * @param lasts whether the beam's level agrees with it
+   */
+  befallen?(door: number, beam: number, time_us: number, distance_um: number, lasts: boolean): void;
+}
+
+/** A reading's mishap that befalls a ranger of one door when it is read all the time, too. */
+export interface Befallen {
+  readonly beam: number;
+  readonly time_us: number;
+  /** It befalls the first reading from `time_us` on, and all before this. */
+  readonly until_us: number;
+  /** Whole micrometres or NO_ECHO. */
+  readonly distance_um: number;
 }
 
 /** More than any ranger sees later than its turn begins. */
@@ -138,35 +154,45 @@ export class HouseRangers {
   }
 
   /**
-   * The rangers of one door read all the time, as if the controller had nothing else to do, from now on.
+   * The rangers of one door read all the time, as if the controller had nothing else to do, from now on. While nobody is
+   * about and nothing stirs, the same reading again and again is jumped.
    *
-   * @param step_us between two readings, microseconds; noise is drawn reading by reading from `noise`
+   * @param step_us between two readings, microseconds; noise of readings is drawn reading by reading from `noise`
+   * @param befallen what befell readings at the controller's own pace, in order of time
    */
   readAllTheTime(
     door: number,
-    from_us: number,
-    until_us: number,
-    step_us: number,
+    { from_us, until_us, step_us }: { readonly from_us: number; readonly until_us: number; readonly step_us: number },
     noise: Stream,
+    befallen: readonly Befallen[],
     hooks: RangerHooks,
   ): void {
     for (const slot of this.slots[door]!) {
       const own = noise.child(String(slot.beam));
       const { ranger, switching } = slot;
       const idle_um = ranger.reading(slot.idle_m, 0.5);
-      for (let n = 0, time_us = from_us; time_us < until_us; n++, time_us += step_us) {
+      const struck = befallen.filter((one) => one.beam === slot.beam);
+      let next = 0;
+      let now: Befallen | null = null;
+      for (let n = 0; from_us + n * step_us < until_us; n++) {
+        const time_us = from_us + n * step_us;
         const scene = this.sceneAt(slot, ranger.poseTime(time_us));
-        const reading = scene === null ? idle_um : ranger.reading(ranger.sees(scene), slot.noiseless ? 0.5 : own.at(n));
+        if (next < struck.length && struck[next]!.time_us <= time_us) now = struck[next++]!;
+        else if (now !== null && now.until_us <= time_us) now = null;
+        const reading = now
+          ? now.distance_um
+          : scene === null
+            ? idle_um
+            : ranger.reading(ranger.sees(scene), slot.noiseless ? 0.5 : own.at(n));
         const { level } = switching;
         const stirred = switching.reading(time_us, reading);
-        hooks.reading?.(door, slot.beam, time_us, reading, isNear(slot, reading));
+        if (scene !== null || stirred || reading !== slot.last_um)
+          hooks.reading?.(door, slot.beam, time_us, reading, isNear(slot, reading));
+        slot.last_um = reading;
         if (switching.level !== level) hooks.edge(door, slot.beam, time_us, switching.level);
-        if (scene !== null || stirred) continue;
-        // Nothing changes before the next one comes.
-        const steps = Math.floor((Math.min(until_us, slot.expected_us()) - time_us) / step_us) - 1;
-        if (steps < 1) continue;
-        n += steps;
-        time_us += steps * step_us;
+        if (scene !== null || stirred || now) continue;
+        const stirs_us = Math.min(until_us, slot.expected_us() - ranger.latest_us, struck[next]?.time_us ?? Infinity);
+        n = Math.max(n, Math.floor((stirs_us - from_us) / step_us) - 1);
       }
     }
   }
@@ -207,12 +233,18 @@ export class HouseRangers {
   }
 }
 
-function tellOf(hooks: RangerHooks): Pick<ScanHooks<Attending>, 'edge' | 'reading'> {
+function tellOf(hooks: RangerHooks): Omit<ScanHooks<Attending>, 'scene'> {
   return {
     edge: (slot, time_us, level) => hooks.edge(slot.door, slot.beam, time_us, level),
     ...(hooks.reading && {
       reading: (slot, time_us, distance_um) =>
         hooks.reading?.(slot.door, slot.beam, time_us, distance_um, isNear(slot, distance_um)),
+    }),
+    ...(hooks.befallen && {
+      befallen: (slot, time_us, distance_um) => {
+        const lasts = isNear(slot, distance_um) === (slot.switching.level === 1);
+        hooks.befallen?.(slot.door, slot.beam, time_us, distance_um, lasts);
+      },
     }),
   };
 }

@@ -173,6 +173,7 @@ function metricsOf(
     replicates: results.map((result) => result.record),
     targets: design.targets,
     why,
+    wrong: results.map(({ wrong }) => wrong.all),
   });
 }
 

@@ -6,7 +6,7 @@ import { estimateCell, intervalNote } from '../cells.js';
 import { drawCharts, isChart } from '../charts/chart.js';
 import { whyChart } from '../charts/why.js';
 import { html, scrollable, type Markup } from '../html.js';
-import { causeWords, roughly } from '../why-words.js';
+import { causeWords, errorWords, roughly } from '../why-words.js';
 import { capital, count, headlineLogic, named, percent, plural } from '../words.js';
 
 export async function whySection(design: Design, metrics: Metrics): Promise<Markup | null> {
@@ -41,10 +41,10 @@ ${STRUCTURES.map((one) => html`<div><dt>${one}</dt><dd>${capital(STRUCTURE_MEANS
 function causeTable(why: WhyMetrics): Markup {
   return html`${scrollable(
     'Causes of wrong counts',
-    html`<table><caption>Causes, most frequent first</caption><thead><tr><th scope="col">cause</th><th scope="col">a week</th><th scope="col">share</th><th scope="col">cases</th></tr></thead>
+    html`<table><caption>Causes, most frequent first</caption><thead><tr><th scope="col">cause</th><th scope="col">a week</th><th scope="col">share</th><th scope="col">cases</th><th scope="col">wrong counts, by kind</th></tr></thead>
 <tbody>${why.causes.map(
       (cause) =>
-        html`<tr><th scope="row">${capital(causeWords(cause))}</th>${estimateCell(cause.per_week)}${estimateCell(cause.share, 'share')}<td class="num">${count(cause.explained)}</td></tr>`,
+        html`<tr><th scope="row">${capital(causeWords(cause))}</th>${estimateCell(cause.per_week)}${estimateCell(cause.share, 'share')}<td class="num">${count(cause.explained)}</td><td>${errorWords(cause.errors)}</td></tr>`,
     )}</tbody></table>`,
   )}${intervalNote(why.causes.flatMap(({ per_week, share }) => [per_week, share]))}`;
 }

@@ -95,7 +95,9 @@ export class Air {
     ear.arrivals(way.source, scene, least_m, most_m, lengths);
     for (const length_m of lengths) {
       const seen_m = ear.seenAfter(length_m * per_us - age_us);
-      if (seen_m < listener.seen_m) listener.seen_m = seen_m;
+      if (seen_m >= listener.seen_m) continue;
+      listener.seen_m = seen_m;
+      listener.heard = true;
     }
   }
 }

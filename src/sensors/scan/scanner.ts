@@ -22,6 +22,8 @@ export interface ScanHooks<A extends Attendance> {
   edge(slot: Slot<A>, time_us: number, level: 0 | 1): void;
   /** A reading: whole micrometres or NO_ECHO. */
   reading?(slot: Slot<A>, time_us: number, distance_um: number): void;
+  /** A reading that a stray, a drop-out, a burst of another or rare noise made what it is. */
+  befallen?(slot: Slot<A>, time_us: number, distance_um: number): void;
 }
 
 export class Scanner<A extends Attendance> {
@@ -55,7 +57,7 @@ export class Scanner<A extends Attendance> {
   }
 
   /** The same scan at this moment, to go on another way. @param tell where edges and readings go from now on */
-  fork(tell: Pick<ScanHooks<A>, 'edge' | 'reading'>): Scanner<A> {
+  fork(tell: Omit<ScanHooks<A>, 'scene'>): Scanner<A> {
     const copy = forkOf(this, [Scanner, Desk, Slot, Switch, MedianWindow, Struck, Air]) as Scanner<A>;
     const { hooks } = this;
     copy.hooks = { scene: (slot, pose_us) => hooks.scene(slot, pose_us), ...tell };
@@ -129,6 +131,7 @@ export class Scanner<A extends Attendance> {
       const told = slot.attended || stirred || reading !== slot.last_um;
       if (told || slot.befallen || slot.seen_m !== slot.lastSeen_m) desk.disturb();
       if (told) this.hooks.reading?.(slot, time_us, reading);
+      if (slot.befallen || slot.heard) this.hooks.befallen?.(slot, time_us, reading);
       slot.last_um = reading;
       slot.lastSeen_m = slot.seen_m;
       if (slot.switching.level !== level) this.hooks.edge(slot, time_us, slot.switching.level);

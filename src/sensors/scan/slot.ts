@@ -30,6 +30,8 @@ export class Slot<A extends Attendance = Attendance> {
   seen_m = 0;
   u = 0.5;
   befallen = false;
+  /** Whether another burst was heard before its own echo. */
+  heard = false;
   attended = false;
   /** The reading before, and what was seen at it. */
   last_um = NaN;
@@ -82,6 +84,7 @@ export class Slot<A extends Attendance = Attendance> {
     this.start_us = start_us;
     this.attended = scene !== null;
     this.befallen = false;
+    this.heard = false;
     this.u = 0.5;
     this.seen_m = scene === null ? this.idle_m : ranger.sees(scene);
     if (this.noiseless) return;

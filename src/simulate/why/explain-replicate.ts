@@ -25,7 +25,7 @@ export function explainReplicate(
   const wanted = new Map<string, Subject[]>();
   const explained: Explained[] = [];
   const keep = (door: number, subject: Subject, why: Explained['why']): void =>
-    void explained.push({ door, logic: subject.logic, number: subject.number, time_us: subject.time_us, why });
+    void explained.push({ door, ...subject, why });
   for (const { door, opened_us, subject } of chosen(wrong, most)) {
     const key = `${door} ${opened_us}`;
     // Before anybody has come nothing is there but noise.
@@ -65,8 +65,10 @@ export function explainReplicate(
           for (const one of open) join(one, newest);
         },
         opens(door, start_us, moment) {
-          const subjects = wanted.get(`${door} ${start_us}`);
+          const key = `${door} ${start_us}`;
+          const subjects = wanted.get(key);
           if (!subjects || !newest) return;
+          wanted.delete(key);
           const opened = openedAt(
             door,
             start_us,
@@ -81,6 +83,9 @@ export function explainReplicate(
     },
   );
   close(Infinity);
+  // Everything asked about is answered, also what didn't come about again.
+  for (const [key, subjects] of wanted)
+    for (const subject of subjects) keep(Number.parseInt(key, 10), subject, { how: 'not reproduced', things: [] });
   return { explained, all: wrong.all };
 }
 
@@ -103,7 +108,7 @@ function openedAt(
   return {
     door,
     start_us,
-    end_us: Math.max(...subjects.map(({ time_us }) => time_us + 1)),
+    end_us: Math.max(...subjects.map(({ time_us }) => time_us)) + moment.delay_us + latency_us + 1,
     snapshots: moment.snapshots(),
     sensors: moment.sensors(),
     rangers: moment.rangers(),
@@ -140,10 +145,11 @@ function chosen({ visits, strays, all }: WrongKept, most: number): Chosen[] {
 }
 
 function ofVisit({ door, logic, opened_us, number, enter_us, missed, reversed, extra, invented }: WrongVisit): Chosen {
-  const units = missed + reversed + extra + invented;
-  return { door, opened_us, subject: { logic, number, time_us: enter_us, units } };
+  const errors = { missed, reversed, extra, invented };
+  return { door, opened_us, subject: { logic, number, time_us: enter_us, errors } };
 }
 
 function ofStray({ door, logic, opened_us, time_us }: StrayTally): Chosen {
-  return { door, opened_us, subject: { logic, number: null, time_us, units: 1 } };
+  const errors = { missed: 0, reversed: 0, extra: 0, invented: 1 };
+  return { door, opened_us, subject: { logic, number: null, time_us, errors } };
 }

@@ -6,8 +6,10 @@ import { axisPaths } from '../../sensors/axis-paths.js';
 import type { AnyLogic, HostStep } from '../../counter/host.js';
 import type { Stream } from '../../engine/stream.js';
 import type { MountedBeam } from '../../sensors/mounted.js';
+import { ERRORS, type ErrorCounts } from '../../score/why-errors.js';
 import { REMOVALS, type Removal, type Structure, type Why } from '../../score/why-classes.js';
 import { shadowOf } from '../shadow.js';
+import { causeOf } from './cause.js';
 import { hiddenLimbs } from './hidden-limbs.js';
 import { type Judged, judge } from './judge.js';
 import { play, remaining } from './play.js';
@@ -21,8 +23,7 @@ export interface Subject {
   readonly number: number | null;
   /** When the visit entered, or the tally came, microseconds. */
   readonly time_us: number;
-  /** Units of wrong. */
-  readonly units: number;
+  readonly errors: ErrorCounts;
 }
 
 const NOTHING: ReadonlySet<Removal> = new Set();
@@ -51,11 +52,8 @@ export class Explainer {
     const removals = REMOVALS.filter((removal) => this.applies(removal, subject));
     const helps = (set: ReadonlySet<Removal>): boolean =>
       this.differs(subject, set) && isRight(this.judged(subject, set), base, subject);
-    const only = removals.filter((removal) => helps(new Set([removal])));
-    if (only.length > 0) return { how: only.length === 1 ? 'only' : 'either', things: only };
-    for (const [i, one] of removals.entries())
-      for (const other of removals.slice(i + 1))
-        if (helps(new Set([one, other]))) return { how: 'pair', things: [one, other] };
+    const cause = causeOf(removals, helps);
+    if (cause) return cause;
     const structure = this.structure(subject, base, steps);
     return structure === null ? { how: 'unexplained', things: [] } : { how: 'structure', things: [structure] };
   }
@@ -76,7 +74,10 @@ export class Explainer {
     const key = `${[...removals].join()} ${whose}`;
     let told = this.tolds.get(key);
     if (told === undefined) {
-      told = play(this.window, remaining(this.window, subject.number, removals), removals, this.noise);
+      told = play(this.window, remaining(this.window, subject.number, removals), removals, {
+        noise: this.noise,
+        reads: this.logics.some(({ readings }) => readings === true),
+      });
       this.tolds.set(key, told);
     }
     return told;
@@ -126,7 +127,8 @@ export class Explainer {
   }
 }
 
-function reproduced(base: Judged, { number, time_us, units }: Subject): boolean {
+function reproduced(base: Judged, { number, time_us, errors }: Subject): boolean {
+  const units = ERRORS.reduce((sum, name) => sum + errors[name], 0);
   return number === null ? base.strays_us.includes(time_us) : base.wrong.get(number) === units;
 }
 

@@ -2,8 +2,9 @@
 import type { Stream } from '../../engine/stream.js';
 import type { Shadow } from '../../sensors/door-sensors.js';
 import type { Removal } from '../../score/why-classes.js';
-import { LAST_US } from '../house-rangers.js';
+import { type HouseRangers, LAST_US, type RangerHooks } from '../house-rangers.js';
 import { shadowOf } from '../shadow.js';
+import { befell } from './befell.js';
 import { hiddenLimbs } from './hidden-limbs.js';
 import type { Arrived, Told, Window } from './window.js';
 
@@ -23,10 +24,15 @@ export function remaining(window: Window, subject: number | null, removals: Read
  * What the controller tells the logics in the window.
  *
  * @param there who is at its door, in order of entering
- * @param noise draws for readings that were never taken
+ * @param noise draws for readings that were never taken @param reads whether any logic asks for readings
  */
-export function play(window: Window, there: readonly Arrived[], removals: ReadonlySet<Removal>, noise: Stream): Told[] {
-  const { door, start_us, end_us } = window;
+export function play(
+  window: Window,
+  there: readonly Arrived[],
+  removals: ReadonlySet<Removal>,
+  { noise, reads }: { readonly noise: Stream; readonly reads: boolean },
+): Told[] {
+  const { door, end_us } = window;
   const told: Told[] = [];
   const looks = !removals.has('scan gaps');
   const noisy = !removals.has('noise');
@@ -45,35 +51,16 @@ export function play(window: Window, there: readonly Arrived[], removals: Readon
     looks,
   );
   const barriers = window.sensors.barriers.fork(noisy);
-  const rangers = window.rangers?.fork(
-    {
-      edge: (at, beam, time_us, level) => {
-        if (at === door) inputs.known({ time_us, beam, level });
-      },
+  readRangers(window, there, removals, noise, {
+    edge: (at, beam, time_us, level) => {
+      if (at === door) inputs.known({ time_us, beam, level });
+    },
+    ...(reads && {
       reading: (at, beam, time_us, distance_um) => {
         if (at === door) inputs.reading(beam, time_us, distance_um);
       },
-    },
-    noisy,
-  );
-  if (rangers) {
-    // Bodies at other doors are heard of by whoever hears bursts there.
-    for (const arrived of window.arrived) {
-      const { visit, body, passage } = arrived;
-      const here = visit.door === door;
-      if (here && !there.includes(arrived)) continue;
-      if (looks) rangers.until(visit.enter_us);
-      rangers.visit(visit.door, visit, body, passage, here ? hiddenLimbs(body, removals) : undefined);
-    }
-    if (looks) rangers.until(end_us + LAST_US);
-    else {
-      const hooks = {
-        edge: (_: number, beam: number, time_us: number, level: 0 | 1) => inputs.known({ time_us, beam, level }),
-        reading: (_: number, beam: number, time_us: number, um: number) => inputs.reading(beam, time_us, um),
-      };
-      rangers.readAllTheTime(door, start_us, end_us, STEP_US, noise, hooks);
-    }
-  }
+    }),
+  });
   for (const together of episodes(there))
     barriers.episode(
       together.map(
@@ -87,6 +74,52 @@ export function play(window: Window, there: readonly Arrived[], removals: Readon
   return told;
 }
 type Readings = readonly (number | null)[] | undefined;
+
+/** What the rangers say, at the controller's pace or, without scan gaps, all the time. */
+function readRangers(
+  window: Window,
+  there: readonly Arrived[],
+  removals: ReadonlySet<Removal>,
+  noise: Stream,
+  hooks: RangerHooks,
+): void {
+  if (!window.rangers) return;
+  const { door, start_us: from_us, end_us } = window;
+  const noisy = !removals.has('noise');
+  if (!removals.has('scan gaps')) {
+    const rangers = window.rangers.fork(hooks, noisy);
+    walkPast(rangers, window, there, removals, (enter_us) => rangers.until(enter_us));
+    rangers.until(end_us + LAST_US);
+    return;
+  }
+  // What befalls readings at the controller's own pace befalls them here: only its not looking is taken away.
+  const befallen = befell(door);
+  if (noisy) {
+    const paced = window.rangers.fork(befallen.hooks, true);
+    walkPast(paced, window, there, removals, (enter_us) => paced.until(enter_us));
+    paced.until(end_us + LAST_US);
+  }
+  const rangers = window.rangers.fork(hooks, noisy);
+  walkPast(rangers, window, there, removals, () => {});
+  rangers.readAllTheTime(door, { from_us, until_us: end_us, step_us: STEP_US }, noise, befallen.all, hooks);
+}
+
+/** Bodies at other doors are there too: whoever hears bursts there hears of them. */
+function walkPast(
+  rangers: HouseRangers,
+  { arrived, door }: Window,
+  there: readonly Arrived[],
+  removals: ReadonlySet<Removal>,
+  before: (enter_us: number) => void,
+): void {
+  for (const one of arrived) {
+    const { visit, body, passage } = one;
+    const here = visit.door === door;
+    if (here && !there.includes(one)) continue;
+    before(visit.enter_us);
+    rangers.visit(visit.door, visit, body, passage, here ? hiddenLimbs(body, removals) : undefined);
+  }
+}
 
 /** Those who are there together, one list after the other. */
 function episodes(there: readonly Arrived[]): Arrived[][] {
