@@ -3,7 +3,7 @@ import type { Band } from '../../score/pictures.js';
 import { px } from '../drawing/svg.js';
 
 /** Points nearer than this to the line through their neighbours are left out, pixels. */
-const NEAR = 0.4;
+const NEAR = 0.8;
 
 /** A closed path. @param x pixels of an instant by its number @param y pixels of millimetres */
 export function bandPath(band: Band, x: (n: number) => number, y: (mm: number) => number): string {
@@ -15,8 +15,11 @@ export function bandPath(band: Band, x: (n: number) => number, y: (mm: number) =
     return `M${px(at - 1)} ${px(top)}H${px(at + 1)}V${px(bottom)}H${px(at - 1)}Z`;
   }
   const outline = [...simpler(upper), ...simpler(lower).reverse()];
-  return `M${outline.map(([a, b]) => `${px(a)} ${px(b)}`).join('L')}Z`;
+  return `M${outline.map(([a, b]) => `${half(a)} ${half(b)}`).join('L')}Z`;
 }
+
+/** To half a pixel: an outline has hundreds of points. */
+const half = (x: number): string => String(Math.round(x * 2) / 2);
 
 type Pixel = readonly [number, number];
 
