@@ -48,7 +48,11 @@ export function talliesOfLog(
   const missing: Issue[] = [];
   const wanted = Object.keys(TIME_COLUMNS).join(', ');
   if (at < 0) missing.push(tell(header.line, 1, `expected a column of times (${wanted}), found none`, hint));
-  if (way < 0) missing.push(tell(header.line, 1, 'expected a column direction, found none', hint));
+  if (way < 0) {
+    const raw = header.cells.includes('level') || header.cells.some((name) => name.startsWith('distance'));
+    const first = 'jambeam replay makes tallies of edges and readings: --out DIR writes tallies.csv';
+    missing.push(tell(header.line, 1, 'expected a column direction, found none', raw ? first : hint));
+  }
   if (missing.length > 0) return failed(...missing);
 
   const issues: Issue[] = [];

@@ -24,6 +24,11 @@ export function walkTestOf(folder: string, options: { readonly door?: string; re
   const { design, metrics } = readRun(folder);
   const door = one('door', design.doors, options.door);
   const logic = one('logic', design.logics, options.logic);
+  if (logic.use === 'module' || logic.use === 'process')
+    throw new UserProblem(
+      `the logic ${quote(logic.name)} is code of your own, and walks are predicted only by logics that design.json holds whole`,
+      'choose another with --logic, or write it as a table (docs/tables.md)',
+    );
   const found = metrics.doors.find((row) => row.door === door.name && row.logic === logic.name);
   if (found === undefined)
     throw new UserProblem(

@@ -7,7 +7,7 @@
  */
 import type { MixKind } from '../agents/schema.js';
 import type { Direction } from '../counter/logic.js';
-import { makeLogic } from '../counter/make-logic.js';
+import type { AnyLogic } from '../counter/host.js';
 import { Stream } from '../engine/stream.js';
 import { HOUR_US, SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
@@ -18,6 +18,7 @@ import { clopperPearson } from '../score/walk-test/exact.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
 import { houseRangers } from './house-rangers.js';
 import { type PartyAlone, partiesAlone } from './parties.js';
+import { logicsAt } from './logics-at.js';
 import { hasRangers, readingDelay } from './plan.js';
 
 /** One walk of one party: what it truly was, and what the logic made of it. */
@@ -76,7 +77,12 @@ export function predictWalk(
 export function lastTally_us(design: Design, door: DesignDoor, choice: Design['logics'][number]): number {
   const rangers = houseRangers(design, Stream.root('never drawn from'), { edge: () => {} });
   const delay_us = Math.max(readingDelay(design, door), rangers?.delay_us(design.doors.indexOf(door)) ?? 0);
-  return makeLogic(choice, design).latency_us + delay_us;
+  return logicOf(design, door, choice).latency_us + delay_us;
+}
+
+/** A logic as it counts at one door. */
+function logicOf(design: Design, door: DesignDoor, choice: Design['logics'][number]): AnyLogic {
+  return logicsAt({ ...design, logics: [choice] }, door)[0]!;
 }
 
 /** So many walks of a kind, each alone, in the order they were walked. */
@@ -88,7 +94,7 @@ export function walksAlone(
   count: number,
   stream: Stream,
 ): WalkAlone[] {
-  const logic = makeLogic(choice, design);
+  const logic = logicOf(design, door, choice);
   const sent = partiesAlone(door, design.walkers, { who, kind, forward_share: 0.5 }, count, stream.child('crowd'));
   const parties = spacedOut(sent, learningOf_us(design), restAfter_us(choice, logic), stream.child('clock'));
   const ends_us = parties.map(lastLeaves_us);

@@ -23,7 +23,8 @@ export function bodyWords(
   say: WhoWords = oneWords,
 ): string {
   const crossed = crosses || kind === 'turn-back' || kind === 'linger' || kind === 'reach' || kind === 'swing';
-  const does = crossed ? (DOES[kind] ?? named(kind)) : 'comes and goes back';
+  const usual = kind === 'linger' && crosses ? 'lingers and goes on' : (DOES[kind] ?? named(kind));
+  const does = crossed ? usual : 'comes and goes back';
   return `${say(who)} (${metres(stature_m)}) ${does}, ${crosses ? '' : 'coming '}${direction}`;
 }
 
