@@ -107,6 +107,9 @@ const designDoorSchema = z.strictObject({
   beams: z.array(beam).min(1).max(8).meta({ description: "The door's beams, each by name." }),
 });
 
+/** Rooms of a house, at most. */
+export const MOST_ROOMS = 200;
+
 const common = {
   format: z.literal(FORMAT).meta({ description: 'Version of the scenario format.' }),
   name: z.string().min(1).max(80).meta({ description: 'What the report is titled with.' }),
@@ -118,7 +121,7 @@ const common = {
   hours: quantity(0.01, 8760, 'h', 'Simulated hours of each replicate.').default(8),
   starts_on: weekdaySchema.meta({ description: 'Weekday at the start.' }).default('monday'),
   starts_at: clockTime('Clock time at the start, HH:MM.').default('08:00'),
-  rooms: z.array(room).max(200).meta({ description: 'The rooms that are counted.' }),
+  rooms: z.array(room).max(MOST_ROOMS).meta({ description: 'The rooms that are counted.' }),
   storey_height_m: quantity(2, 10, 'm', 'From floor to floor: how far cables go up from storey to storey.').default(
     2.7,
   ),

@@ -118,6 +118,12 @@ describe('texts made to do harm', () => {
     const rooms = `${VALID.replace('rooms:', `rooms:\n${'  - name: same\n'.repeat(20_000)}`)}`;
     expect(messages(rooms)[0]).toContain('expected at most 200 items, found 20002');
   });
+  test('hundreds of rooms in one place are too many rooms, and not held against each other', () => {
+    const placed = '  - { name: same, at_m: { x: 0, y: 0 }, size_m: { x: 3, y: 3 } }\n'.repeat(300);
+    const found = messages(VALID.replace('rooms:', `rooms:\n${placed}`)).join('\n');
+    expect(found).toContain('expected at most 200 items, found 302');
+    expect(found).not.toContain('overlaps');
+  });
   test('very long names and keys are cut when they are echoed', () => {
     const long = 'x'.repeat(100_000);
     for (const message of [...messages(edit('to: hall', `to: ${long}`)), ...messages(edit('width_m', long))])

@@ -10,6 +10,7 @@ import {
 } from '../../geometry/house-plan.js';
 import type { Finding } from '../issue.js';
 import { placedDoor, placedRoom } from '../plan-of.js';
+import { MOST_ROOMS } from '../schema.js';
 import { OUTSIDE, type Outline, finding, unknownName } from './outline.js';
 
 /** How far a door may be drawn from the wall it is in: walls have a thickness, and rooms are measured within them. */
@@ -49,7 +50,9 @@ export function cautionPlan(outline: Outline): Finding[] {
   return [...sizes, ...placeless, ...facesWrong(outline), ...sameDoors(outline), ...waysThrough(outline)];
 }
 
+/** Among more rooms than a house may have nothing is looked for: their pairs are too many, and the schema complains. */
 function overlaps(rooms: readonly (PlanRoom | null)[]): Finding[] {
+  if (rooms.length > MOST_ROOMS) return [];
   return rooms.flatMap((room, r) =>
     rooms.slice(0, r).flatMap((other) => {
       if (!room || !other || room.storey !== other.storey) return [];
