@@ -134,6 +134,11 @@ export class HouseBooks {
     for (const { scorers } of this.all) for (const scorer of scorers) scorer.advance(until_us);
   }
 
+  /** What every ledger says now. [logic][ledger][room] */
+  counts(): number[][][] {
+    return this.books.map((ofLogic) => ofLogic.map(({ ledger }) => [...ledger.counts]));
+  }
+
   /** Ends the clock. [room][logic][ledger] */
   close(): RoomTimes[][][] {
     this.advance(this.span_us + 1);

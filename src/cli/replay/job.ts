@@ -17,10 +17,10 @@ import { assemble } from '../../simulate/simulate.js';
 import { allFigures } from '../../simulate/sources.js';
 import { VERSION } from '../../simulate/version.js';
 import type { Visit } from '../../agents/visit.js';
-import { CsvFile, cell } from '../csv-file.js';
 import { openTallyFile } from '../event-files.js';
 import { writeNew } from '../files.js';
 import { type LogChoice, LogReader } from './log-reader.js';
+import { RoomFile } from './room-file.js';
 import { STDIN, rowsOf } from './rows.js';
 import { truthOf } from './truth.js';
 
@@ -109,13 +109,14 @@ class Run {
   private readonly files: { readonly tally: (row: TallyRow) => void; close(): void } | null;
   private readonly tallies;
   private readonly counted: { forward: number; backward: number }[][];
-  private readonly rooms: number[][][];
+  private readonly roomFile: RoomFile | null;
+  /** Tallies that nobody has been told of yet. */
+  private readonly untold: TallyRow[] = [];
   private truth: AsyncGenerator<Visit> | null = null;
   private next: Visit | null = null;
   private readonly events: LogEvent[] = [];
-  private counting = true;
   private last_us = 0;
-  private first_us = 0;
+  private first_us = Number.NaN;
   private taking: Promise<void> = Promise.resolve();
 
   constructor(
@@ -127,10 +128,8 @@ class Run {
   ) {
     const { folder } = job;
     this.files = folder === null ? null : openTallyFile(folder, design, job.log.replicate);
-    const roomFile = folder === null ? null : new RoomFile(folder, design);
+    this.roomFile = folder === null ? null : new RoomFile(folder, design);
     this.counted = design.doors.map(() => design.logics.map(() => ({ forward: 0, backward: 0 })));
-    this.rooms = design.logics.map(() => design.ledgers.map(() => design.rooms.map((room) => room.people_at_start)));
-    const watched: Watched[] = [];
     this.tallies = tallyOrder((row) => this.files?.tally(row));
     this.replay = new Replay(design, {
       outside: hooks.outside,
@@ -139,25 +138,12 @@ class Run {
       tally: (row) => {
         this.tallies.put(row);
         this.counted[row.door]![row.logic]![row.direction]++;
-        if (job.watch) watched.push({ ...row, rooms: [] });
+        if (job.watch) this.untold.push(row);
       },
-      counted: ({ time_us, room, logic, ledger, count }) => {
-        this.rooms[logic]![ledger]![room] = count;
-        if (this.counting) roomFile?.count(time_us, logic, ledger, room, count);
-      },
+      counted: (count) => this.roomFile?.count(count),
     });
-    this.told = () => {
-      for (const one of watched.splice(0).sort((a, b) => a.time_us - b.time_us))
-        this.hooks.watched?.({ ...one, rooms: [...(this.rooms[one.logic]![0] ?? [])] });
-    };
-    this.closeRooms = () => {
-      this.counting = false;
-      roomFile?.close();
-    };
     this.reader = new LogReader(design, job.log, (event) => this.events.push(event));
   }
-  private readonly told: () => void;
-  private readonly closeRooms: () => void;
 
   async rows(): Promise<void> {
     const { job, hooks, reader } = this;
@@ -170,7 +156,8 @@ class Run {
       if (live)
         idle = setTimeout(() => {
           reader.order.release();
-          void this.taken(true);
+          // What goes wrong then is told with the next row, or at the end.
+          this.taken(true).catch(() => undefined);
         }, IDLE_MS);
     }
     clearTimeout(idle);
@@ -185,8 +172,9 @@ class Run {
     const unfinished = replay.broken();
     // What ledgers do by the clock after the log's end is no part of it.
     replay.advance(this.last_us + 1);
-    const rooms = this.rooms.map((ofLogic) => ofLogic.map((ofLedger) => [...ofLedger]));
-    this.closeRooms();
+    this.told();
+    const rooms = replay.counts();
+    this.roomFile?.close();
     const clock_us = clockOf(design);
     const result = replay.close(clock_us);
     this.tallies.release(Infinity);
@@ -197,7 +185,7 @@ class Run {
       rows: reader.rows,
       edges: reader.edges,
       readings: reader.readings,
-      span_h: (this.last_us - this.first_us) / HOUR_US,
+      span_h: (reader.rows === 0 ? 0 : this.last_us - this.first_us) / HOUR_US,
       out_of_order: order.outOfOrder,
       duplicates: order.duplicates,
       repeated: replay.repeated,
@@ -238,7 +226,7 @@ class Run {
   /** What has come in order goes on, each event after those who came before it. */
   private async take(quiet: boolean): Promise<void> {
     for (const event of this.events.splice(0)) {
-      if (this.last_us === 0 && this.first_us === 0) this.first_us = event.time_us;
+      if (Number.isNaN(this.first_us)) this.first_us = event.time_us;
       this.last_us = event.time_us;
       if (this.job.truth !== null) {
         if (this.truth === null || this.next === null || this.next.enter_us <= event.time_us)
@@ -255,6 +243,13 @@ class Run {
     this.told();
   }
 
+  private told(): void {
+    if (this.untold.length === 0) return;
+    const counts = this.replay.counts();
+    for (const row of this.untold.splice(0).sort((a, b) => a.time_us - b.time_us))
+      this.hooks.watched?.({ ...row, rooms: counts[row.logic]![0] ?? [] });
+  }
+
   private async truthUntil(time_us: number): Promise<void> {
     const { file, replicate, door } = { ...this.job.log, file: this.job.truth };
     if (file === null) return;
@@ -268,26 +263,5 @@ class Run {
       this.replay.visit(this.next);
       this.next = (await this.truth.next()).value ?? null;
     }
-  }
-}
-
-/** rooms.csv: every change of every count. */
-class RoomFile {
-  private readonly file: CsvFile;
-  private readonly names;
-
-  constructor(folder: string, { logics, ledgers, rooms }: Design) {
-    this.file = new CsvFile(join(folder, 'rooms.csv'), ['logic', 'ledger', 'room', 'time_us', 'count']);
-    const cells = (all: readonly { readonly name: string }[]) => all.map(({ name }) => cell(name));
-    this.names = { logics: cells(logics), ledgers: cells(ledgers), rooms: cells(rooms) };
-  }
-
-  count(time_us: number, logic: number, ledger: number, room: number, count: number): void {
-    const { logics, ledgers, rooms } = this.names;
-    this.file.text(logics[logic]!).text(ledgers[ledger]!).text(rooms[room]!).whole(time_us).whole(count).endRow();
-  }
-
-  close(): void {
-    this.file.close();
   }
 }

@@ -1,5 +1,6 @@
 /** `jambeam replay`: a real log instead of a simulation. */
 import { basename, extname, join } from 'node:path';
+import { formatIssue } from '../../scenario/explain.js';
 import type { Issue } from '../../scenario/issue.js';
 import type { Design } from '../../scenario/schema.js';
 import { summaryText } from '../../report/summary.js';
@@ -135,15 +136,7 @@ function choiceOf(file: string, design: Design, options: ReplayOptions): Omit<Re
     refuse('--hours', `expected 0.01 to 8760 hours, found ${quote(options.hours ?? '')}`);
   if (options.truth === STDIN)
     refuse('--truth', 'expected a file, found -', 'only the log can come from standard input');
-  if (issues.length > 0)
-    throw new UserProblem(
-      issues
-        .map(
-          ({ path, problem }) =>
-            `${path}: ${'message' in problem ? problem.message : ''}${'hint' in problem && problem.hint !== undefined ? `\n  hint: ${problem.hint}` : ''}`,
-        )
-        .join('\n'),
-    );
+  if (issues.length > 0) throw new UserProblem(issues.map(formatIssue).join('\n'));
   return {
     design,
     log: { file, replicate, door, unit: unit as ReplayJob['log']['unit'] },

@@ -115,6 +115,11 @@ export class Replay {
     this.told_us = Math.max(this.told_us, time_us);
   }
 
+  /** What every ledger says of every room, as far as it has been advanced. [logic][ledger][room] */
+  counts(): number[][][] {
+    return this.books.counts();
+  }
+
   /** Beams that are broken now, by door and beam. */
   broken(): { readonly door: number; readonly beam: number }[] {
     return this.doors.flatMap(({ mask }, door) =>
