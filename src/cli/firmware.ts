@@ -2,7 +2,6 @@
 import { join } from 'node:path';
 import { tableOf } from '../counter/table-of.js';
 import type { Table } from '../counter/table/table.js';
-import { nearest } from '../engine/nearest.js';
 import { quote } from '../engine/printable.js';
 import { firmwareReadme } from '../report/firmware-readme.js';
 import { shellWord } from '../report/shell-word.js';
@@ -12,6 +11,7 @@ import { writeNew } from './files.js';
 import type { Io } from './io.js';
 import { givenLogics } from './logic-options.js';
 import { type FolderKind, OutFolder } from './out-folder.js';
+import { namedOne } from './named-one.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 import { loadScenario, printCautions } from './scenario-file.js';
 
@@ -94,21 +94,12 @@ function one<T extends { readonly name: string }>(
   all: readonly T[],
   asked: string | undefined,
 ): T {
-  const known = all.map(({ name }) => name);
-  const list = known.map(quote).join(', ');
-  if (asked === undefined) {
-    if (all.length === 1) return all[0]!;
-    throw new UserProblem(
-      `the scenario has ${all.length} ${what}s, and the source is for one: ${list}`,
-      `say which with ${option}`,
-    );
-  }
-  const found = all.find(({ name }) => name === asked);
-  if (found !== undefined) return found;
-  const close = nearest(asked, known);
+  if (asked !== undefined) return namedOne(option, what, 'in the scenario', all, asked);
+  if (all.length === 1) return all[0]!;
+  const list = all.map(({ name }) => quote(name)).join(', ');
   throw new UserProblem(
-    `${option}: there is no ${what} ${quote(asked)} in the scenario`,
-    close === undefined ? `there is ${list}` : `did you mean ${quote(close)}?`,
+    `the scenario has ${all.length} ${what}s, and the source is for one: ${list}`,
+    `say which with ${option}`,
   );
 }
 

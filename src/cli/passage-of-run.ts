@@ -1,7 +1,6 @@
 /** `jambeam passage DIR`: visits of a finished run as space–time pictures. */
 import { mkdirSync } from 'node:fs';
 import { extname, join } from 'node:path';
-import { nearest } from '../engine/nearest.js';
 import { quote } from '../engine/printable.js';
 import { captionOf } from '../report/picture/caption.js';
 import { pictureTitle } from '../report/picture/draw.js';
@@ -17,6 +16,7 @@ import { jsonText } from './io.js';
 import { bare, folded } from './lines.js';
 import type { LogicOptions } from './logic-options.js';
 import { codeOf, givenLogics } from './logic-options.js';
+import { namedOne } from './named-one.js';
 import type { PicturesJob } from './pictures-worker.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 import { readRun } from './read-run.js';
@@ -89,20 +89,12 @@ function visitOf(design: Design, options: PassageOfRunOptions): Exclude<Pictures
   return {
     number: wholeNumber('--number', options.number, 1, 1e9),
     replicate: wholeNumber('--replicate', options.replicate ?? '1', 1, design.replicates),
-    logic: options.of === undefined ? 0 : indexOf('--of', options.of, design.logics),
-    door: options.door === undefined ? undefined : indexOf('--door', options.door, design.doors),
+    logic: options.of === undefined ? 0 : design.logics.indexOf(namedOne('--of', '', '', design.logics, options.of)),
+    door:
+      options.door === undefined
+        ? undefined
+        : design.doors.indexOf(namedOne('--door', '', '', design.doors, options.door)),
   };
-}
-
-function indexOf(option: string, name: string, among: readonly { readonly name: string }[]): number {
-  const at = among.findIndex((one) => one.name === name);
-  if (at >= 0) return at;
-  const names = among.map((one) => one.name);
-  const close = nearest(name, names);
-  throw new UserProblem(
-    `${option}: there is no ${quote(name)}`,
-    close === undefined ? `there is ${names.map((one) => quote(one)).join(', ')}` : `did you mean ${quote(close)}?`,
-  );
 }
 
 function wholeNumber(option: string, text: string, least: number, most: number): number {

@@ -1,9 +1,9 @@
 /** What a walk test is of: one door of a finished run under one logic. */
-import { nearest } from '../engine/nearest.js';
 import { quote } from '../engine/printable.js';
 import { Stream } from '../engine/stream.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { DoorMetrics } from '../score/metrics-schema.js';
+import { namedOne } from './named-one.js';
 import { UserProblem, pathText } from './problem.js';
 import { readRun } from './read-run.js';
 
@@ -40,12 +40,5 @@ export function walkTestOf(folder: string, options: { readonly door?: string; re
 
 /** The one that is asked for by name; the first where none is. */
 function one<T extends { readonly name: string }>(what: string, all: readonly T[], name: string | undefined): T {
-  const found = name === undefined ? all[0] : all.find((each) => each.name === name);
-  if (found !== undefined) return found;
-  const known = all.map((each) => each.name);
-  const close = nearest(name ?? '', known);
-  throw new UserProblem(
-    `--${what}: there is no ${what} ${quote(name ?? '')} in this run`,
-    close === undefined ? `there is ${known.map(quote).join(', ')}` : `did you mean ${quote(close)}?`,
-  );
+  return name === undefined ? all[0]! : namedOne(`--${what}`, what, 'in this run', all, name);
 }
