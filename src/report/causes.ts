@@ -1,4 +1,5 @@
 /** What goes wrong most often in a week: doors, and who does what in them. */
+import { DAY_H, WEEK_H } from '../engine/time.js';
 import type { DoorMetrics } from '../score/metrics-schema.js';
 import { highOf, lowOf } from './worst.js';
 
@@ -7,8 +8,6 @@ export interface Cause {
   readonly door: DoorMetrics;
   readonly rate: KindRate;
 }
-
-const WEEK_H = 168;
 
 /** Every kind of passage of every door, most wrong counts a week first, those without a number last. */
 export function causesOf(doors: readonly DoorMetrics[]): Cause[] {
@@ -36,7 +35,6 @@ export function wrongPerWeek(
   return ((wrong_per_100.value * person_crossings) / 100 / (run.replicates * run.hours)) * WEEK_H;
 }
 
-const DAY_H = 24;
 /** 'a week'; of a clock that doesn't cover a day, so many hours like those it covers, nights included. */
 export function weekWords(hours: number): string {
   return hours >= DAY_H ? 'a week' : `in ${WEEK_H} hours like those simulated`;

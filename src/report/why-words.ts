@@ -2,7 +2,7 @@
 import type { WhyMetrics } from '../score/metrics-schema.js';
 import type { Removal, Structure, Why } from '../score/why-classes.js';
 import { weekWords } from './causes.js';
-import { ERRORS, type ErrorCounts } from '../score/why-errors.js';
+import { ERRORS, type ErrorCounts } from '../score/errors.js';
 import { count, formatEstimate, joined } from './words.js';
 
 const THING: Readonly<Record<Removal | Structure, string>> = {

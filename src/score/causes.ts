@@ -7,7 +7,7 @@
  */
 import type { PassageKind } from '../agents/schema.js';
 import { ln } from '../engine/arithmetic.js';
-import { HOUR_US } from '../engine/time.js';
+import { HOUR_US, WEEK_H } from '../engine/time.js';
 import { type KindCounts, wrongOf } from './door-counts.js';
 import { ratioEstimate, sum, unknown, zeroEstimate } from './estimates.js';
 import type { DoorMetrics, Estimate } from './metrics-schema.js';
@@ -29,7 +29,6 @@ type PerWeek = Pick<
   'visits_per_week' | 'wrong_per_week' | 'net_error_per_week' | 'first_wrong_median_days' | 'oversampled'
 >;
 
-const WEEK_H = 7 * 24;
 const NO_TIME = { nothing: 'no time' } as const;
 
 /** @param cases one entry per replicate, each `hours` long */

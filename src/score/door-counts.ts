@@ -1,6 +1,7 @@
 /** What one logic did at one door in one replicate, in counts: plain data that workers can hand over and sum. */
 import type { PassageKind } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
+import { errorsOf } from './errors.js';
 import type { ScoreSink } from './score-sink.js';
 import type { Verdict } from './match.js';
 import { COLUMNS, ROWS } from './metrics-schema.js';
@@ -108,13 +109,9 @@ export class DoorCounter implements ScoreSink {
     confusion[at + 2] = confusion[at + 2]! + verdict.nothing;
     confusion[at + 3] = confusion[at + 3]! + verdict.extra;
 
-    const person = row === FORWARD_ROW || row === BACKWARD_ROW;
     one.visits = 1;
-    one.crossings = person ? visit.persons : 0;
-    one.missed = person ? verdict.nothing : 0;
-    one.reversed = person ? (row === FORWARD_ROW ? verdict.backward : verdict.forward) : 0;
-    one.extra = person ? verdict.extra : 0;
-    one.invented = person ? 0 : verdict.forward + verdict.backward + verdict.extra;
+    one.crossings = row === FORWARD_ROW || row === BACKWARD_ROW ? visit.persons : 0;
+    errorsOf(visit, verdict, one);
     addCase(this.total, one);
     // A leaf or a curtain has no stature; who belongs to a household belongs to no entry of a mix.
     if (visit.entry >= 0) addCase((this.entries[visit.entry] ??= emptyCase()), one);

@@ -1,9 +1,6 @@
 /** People through a door by clock time and day of the week: so that a night, a way to school and a party show. */
-import { HOUR_US } from '../engine/time.js';
+import { DAY_H, HOUR_US, WEEK_H } from '../engine/time.js';
 import type { HourlyCounts } from './figures.js';
-
-const DAY_H = 24;
-const WEEK_H = 7 * DAY_H;
 
 /** True crossings of one door in one replicate: memory is one cell for each hour of a week and direction. */
 export class HourlyTrack {

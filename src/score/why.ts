@@ -1,8 +1,9 @@
 /** Causes of wrong counts, counted: shares of what was explained, and how many a week. */
+import { WEEK_H } from '../engine/time.js';
 import { ratioEstimate, sum } from './estimates.js';
 import { countedAlike } from './why-per-week.js';
-import type { ErrorCounts } from './why-errors.js';
-import { errorSum } from './why-errors.js';
+import type { ErrorCounts } from './errors.js';
+import { errorSum } from './errors.js';
 import type { WhyMetrics } from './metrics-schema.js';
 import type { Why } from './why-classes.js';
 import { HOWS, REMOVALS, STRUCTURES } from './why-classes.js';
@@ -25,7 +26,6 @@ export interface WhyRecord {
   readonly all: readonly (readonly number[])[];
 }
 
-const HOURS_A_WEEK = 168;
 const THINGS: readonly string[] = [...REMOVALS, ...STRUCTURES];
 
 /**
@@ -88,7 +88,7 @@ function classesAt(
   const classes = new Map<string, Why>();
   for (const { found } of places) for (const { why } of found) classes.set(keyOf(why), why);
   const all = places.map((place) => place.all);
-  const weeks = wrong.map(() => hours / HOURS_A_WEEK);
+  const weeks = wrong.map(() => hours / WEEK_H);
   const causes = [...classes].map(([key, { how, things }]) => {
     const own = places.map(({ found }) => found.filter(({ why }) => keyOf(why) === key));
     const events = own.map((ofPlace) => sum(ofPlace.map(({ weight }) => weight)));

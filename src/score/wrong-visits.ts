@@ -2,9 +2,9 @@
 import type { PassageKind } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
 import type { Direction } from '../counter/logic.js';
+import { type ErrorCounts, errorsOf } from './errors.js';
 import type { Verdict } from './match.js';
 import type { Sign } from './score-sink.js';
-import { BACKWARD_ROW, FORWARD_ROW, rowOf } from './truth.js';
 
 /** Where something went wrong. Doors and logics by their index in the design, times in microseconds of the clock. */
 interface WrongAt {
@@ -14,7 +14,8 @@ interface WrongAt {
   readonly opened_us: number;
 }
 
-export interface WrongVisit extends WrongAt {
+/** With its units of wrong, as rates count them. */
+export interface WrongVisit extends WrongAt, ErrorCounts {
   /** Number of the visit in its replicate, as in passages.csv. */
   readonly number: number;
   readonly enter_us: number;
@@ -22,11 +23,6 @@ export interface WrongVisit extends WrongAt {
   readonly who: string;
   readonly kind: PassageKind;
   readonly direction: Direction;
-  /** Units of wrong, as rates count them. */
-  readonly missed: number;
-  readonly reversed: number;
-  readonly extra: number;
-  readonly invented: number;
 }
 
 /** A tally while nobody was there. */
@@ -53,6 +49,7 @@ export class WrongVisits {
   readonly visits: WrongVisit[] = [];
   readonly strays: StrayTally[] = [];
   private readonly all: number[][];
+  private readonly errors = { missed: 0, reversed: 0, extra: 0, invented: 0 };
 
   constructor(doors: number, logics: number) {
     this.all = Array.from({ length: doors }, () => Array.from({ length: logics }, () => 0));
@@ -73,12 +70,9 @@ export class WrongVisits {
   }
 
   judged(door: number, logic: number, visit: Visit, verdict: Readonly<Verdict>): void {
-    const row = rowOf(visit);
-    const person = row === FORWARD_ROW || row === BACKWARD_ROW;
-    const missed = person ? verdict.nothing : 0;
-    const reversed = person ? (row === FORWARD_ROW ? verdict.backward : verdict.forward) : 0;
-    const extra = person ? verdict.extra : 0;
-    const invented = person ? 0 : verdict.forward + verdict.backward + verdict.extra;
+    const { errors } = this;
+    errorsOf(visit, verdict, errors);
+    const { missed, reversed, extra, invented } = errors;
     if (missed + reversed + extra + invented === 0 || !this.keeps(door, logic)) return;
     const { number, enter_us, leave_us, who, kind, direction } = visit;
     this.visits.push({

@@ -1,5 +1,6 @@
 /** What follows from a scenario before anything is counted: facts about one door, as data. */
 import type { Mount } from '../geometry/schema.js';
+import type { Part } from '../score/pictures.js';
 import type { RangerCaution } from './ranger-caution-types.js';
 import type { DoorRangerFacts, PairScanFacts, RangerFacts, RangerPairFacts } from './ranger-fact-types.js';
 
@@ -10,7 +11,7 @@ export interface Share {
   readonly n: number;
 }
 
-export type BodyPart = 'foot' | 'shank' | 'thigh' | 'arm' | 'trunk' | 'head' | 'tail' | 'load' | 'rod';
+export type BodyPart = Part;
 
 /** Whose standing height is above a beam. */
 export interface Reach {

@@ -1,10 +1,10 @@
 /** When a controller is down: restarts at chance, each for the same time. */
 import { poissonGap } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
-import { HOUR_US, SECOND_US } from '../../engine/time.js';
+import { HOUR_US, SECOND_US, WEEK_H } from '../../engine/time.js';
 import type { Controller } from './schema.js';
 
-const WEEK_US = 168 * HOUR_US;
+const WEEK_US = WEEK_H * HOUR_US;
 
 export class Restarts {
   /** The restart at hand: down from `start_us`, up again at `end_us`; Infinity when there is none before the clock's end. */

@@ -6,7 +6,7 @@ import { axisPaths } from '../../sensors/axis-paths.js';
 import type { AnyLogic, HostStep } from '../../counter/host.js';
 import type { Stream } from '../../engine/stream.js';
 import type { MountedBeam } from '../../sensors/mounted.js';
-import { ERRORS, type ErrorCounts } from '../../score/why-errors.js';
+import { ERRORS, type ErrorCounts } from '../../score/errors.js';
 import { REMOVALS, type Removal, type Structure, type Why } from '../../score/why-classes.js';
 import { shadowOf } from '../shadow.js';
 import { causeOf } from './cause.js';

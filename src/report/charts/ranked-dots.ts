@@ -1,0 +1,83 @@
+/** Ranked rows, each a name over a dot with its interval: the body that charts of kinds and of causes share. */
+import { highOf, lowOf } from '../worst.js';
+import type { Estimate } from '../../score/metrics-schema.js';
+import type { Chart } from './chart.js';
+
+const ROW = 42;
+
+export interface RankedRow {
+  readonly row: number;
+  readonly name: string;
+  readonly value: number | null;
+  readonly low: number;
+  readonly high: number;
+  /** At the right edge: how many it rests on. */
+  readonly note: string;
+  /** Marked by colour and by a diamond. */
+  readonly worst: boolean;
+}
+
+/** @param longest letters of a name; longer ones are cut in the picture, for the table beneath has them whole */
+export function rankedRow(
+  row: number,
+  name: string,
+  estimate: Estimate,
+  { note, worst, longest }: Pick<RankedRow, 'note' | 'worst'> & { readonly longest: number },
+): RankedRow {
+  return {
+    row,
+    name: name.length > longest ? `${name.slice(0, longest - 1)}…` : name,
+    value: estimate.value,
+    low: lowOf(estimate),
+    high: highOf(estimate),
+    note,
+    worst,
+  };
+}
+
+/** @param top end of the axis: lines beyond it are cut at the edge @param title of the axis */
+export function rankedDots(
+  rows: readonly RankedRow[],
+  top: number,
+  title: string,
+): Pick<Chart, 'height' | 'margin' | 'spec'> {
+  const y = {
+    field: 'row',
+    type: 'quantitative',
+    scale: { domain: [-0.7, rows.length - 0.5], reverse: true, nice: false },
+    axis: null,
+  };
+  const x = {
+    field: 'value',
+    type: 'quantitative',
+    scale: { domain: [0, top], nice: true },
+    axis: { title, tickCount: { signal: 'width / 60' }, format: '~f' },
+  };
+  const worst = { test: 'datum.worst', value: 'var(--bad)' };
+  const colour = { condition: worst, value: 'var(--a)' };
+  return {
+    height: ROW * rows.length,
+    margin: { left: 8, right: 70, top: 4, bottom: 42 },
+    spec: {
+      data: { values: rows },
+      layer: [
+        {
+          mark: { type: 'rule', strokeWidth: 2, clip: true },
+          encoding: { x: { ...x, field: 'low' }, x2: { field: 'high' }, y, color: colour },
+        },
+        {
+          mark: { type: 'point', filled: true, size: 90, opacity: 1 },
+          encoding: { x, y, color: colour, shape: { condition: { ...worst, value: 'diamond' }, value: 'circle' } },
+        },
+        {
+          mark: { type: 'text', align: 'left', dy: -15 },
+          encoding: { x: { value: 0 }, y, text: { field: 'name' } },
+        },
+        {
+          mark: { type: 'text', align: 'left', dx: 8, color: 'var(--soft)' },
+          encoding: { x: { value: { expr: 'width' } }, y, text: { field: 'note' } },
+        },
+      ],
+    },
+  };
+}
