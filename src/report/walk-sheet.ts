@@ -2,7 +2,8 @@
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { WalkRow } from '../score/walk-test/rows.js';
 import { cautionsFor } from './cautions.js';
-import { type Markup, html, trusted } from './html.js';
+import { type Markup, html } from './html.js';
+import { page } from './page.js';
 import { addsWords, walkWords, walkerWords } from './walk-words.js';
 import { type WhoWords, whoIn } from './who-words.js';
 import { named, plain, plural } from './words.js';
@@ -26,7 +27,6 @@ td.box{font-size:13pt;line-height:1;text-align:center}td.hand{min-width:15mm;hei
 .who{font-weight:600}
 @media print{body{padding:0}.scroll{overflow:visible}}
 `;
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 export interface WalkSheetInput {
   readonly design: Design;
@@ -41,19 +41,9 @@ export interface WalkSheetInput {
 export function walkSheet({ design, door, logic, rows, wait_s }: WalkSheetInput): string {
   const who = whoIn(design);
   const title = `Walk test of door ${named(door.name)}`;
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="only light">
-<meta name="referrer" content="no-referrer">
-<title>${plain(title)}</title>
-<style>${trusted(STYLE)}</style>
-</head>
-<body>
-<main>
+  return page(
+    title,
+    html`<main>
 <h1>${title}</h1>
 <p>${plain(design.name)}. Logic ${named(logic)}. ${plural(rows.length, 'walk')}. Forward is from ${named(door.from)} to ${named(door.to)}.</p>
 <p class="head"><span>Date</span><span>Who walked</span></p>
@@ -79,10 +69,10 @@ ${rows.map((row) => rowOf(row, door, who))}
 </tbody>
 </table>
 </div>
-</main>
-</body>
-</html>
-`.text;
+</main>`,
+    STYLE,
+    'only light',
+  );
 }
 
 function rowOf(row: WalkRow, door: DesignDoor, who: WhoWords): Markup {

@@ -29,35 +29,7 @@ beams: [A, B]
 defeated_by: >-
   Whoever breaks both beams and turns back is counted as through, and somebody who only touched one beam gives the next
   person, from the other side, the wrong direction.
-start: rest
-states:
-  rest:
-    - { on: "10", go: a-first }
-    - { on: "01", go: b-first }
-    - { on: "11", go: wait }          # both at one instant: no order was seen
-
-  a-first:                            # A was broken first, B not yet
-    - { on: ["00", "10"], go: a-first }   # entered anew: the timeout starts again
-    - { on: ["01", "11"], go: a-then-b }
-    - { after_ms: ${timeout_ms}, go: wait }
-  a-then-b:
-    - { on: "00", go: rest, tally: forward }
-    - { on: other, go: a-then-b }
-    - { after_ms: ${timeout_ms}, go: wait }
-
-  b-first:
-    - { on: ["00", "01"], go: b-first }
-    - { on: ["10", "11"], go: b-then-a }
-    - { after_ms: ${timeout_ms}, go: wait }
-  b-then-a:
-    - { on: "00", go: rest, tally: backward }
-    - { on: other, go: b-then-a }
-    - { after_ms: ${timeout_ms}, go: wait }
-
-  wait:                               # until both beams are clear; at once if they are
-    - { on: "00", go: rest }
-    - { stay: other }
-`;
+${order(timeout_ms, 'rest')}${WAIT}`;
 }
 
 function fourLevel(timeout_ms: number): string {
@@ -123,7 +95,16 @@ beams: [A, B]
 defeated_by: >-
   Whoever follows closer than the hold-off is missed, and as in first-broken order whoever breaks both beams and turns
   back is counted as through.
-start: rest
+${order(timeout_ms, 'hold')}  hold:                               # deaf: staying does not start the timeout again
+    - { stay: other }
+    - { after_ms: ${hold_off_ms}, go: wait }
+
+${WAIT}`;
+}
+
+/** States of first-broken order. @param then where it goes after a tally */
+function order(timeout_ms: number, then: 'rest' | 'hold'): string {
+  return `start: rest
 states:
   rest:
     - { on: "10", go: a-first }
@@ -135,7 +116,7 @@ states:
     - { on: ["01", "11"], go: a-then-b }
     - { after_ms: ${timeout_ms}, go: wait }
   a-then-b:
-    - { on: "00", go: hold, tally: forward }
+    - { on: "00", go: ${then}, tally: forward }
     - { on: other, go: a-then-b }
     - { after_ms: ${timeout_ms}, go: wait }
 
@@ -144,16 +125,14 @@ states:
     - { on: ["10", "11"], go: b-then-a }
     - { after_ms: ${timeout_ms}, go: wait }
   b-then-a:
-    - { on: "00", go: hold, tally: backward }
+    - { on: "00", go: ${then}, tally: backward }
     - { on: other, go: b-then-a }
     - { after_ms: ${timeout_ms}, go: wait }
 
-  hold:                               # deaf: staying does not start the timeout again
-    - { stay: other }
-    - { after_ms: ${hold_off_ms}, go: wait }
+`;
+}
 
-  wait:                               # until both beams are clear; at once if they are
+const WAIT = `  wait:                               # until both beams are clear; at once if they are
     - { on: "00", go: rest }
     - { stay: other }
 `;
-}
