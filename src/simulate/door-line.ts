@@ -17,7 +17,7 @@ import { Barriers } from '../sensors/light-barrier/barriers.js';
 import { isBarrier } from '../sensors/mounted.js';
 import type { CountHooks } from './door-count.js';
 import { DoorCount } from './door-count.js';
-import { clockOf, controllerOf, mountedBeams, readingDelay } from './plan.js';
+import { clockOf, controllerOf, mountedBeams, longestDelay } from './plan.js';
 import { RestartGate } from './restart-gate.js';
 import { shadowOf } from './shadow.js';
 
@@ -85,7 +85,7 @@ export class DoorLine implements DoorMoment {
       clock_us,
     );
     this.rangers = rangers ?? NO_RANGERS;
-    this.delay_us = Math.max(readingDelay(design, door), this.rangers.delay_us(design.doors.indexOf(door)));
+    this.delay_us = longestDelay(design, door, this.rangers);
     const count = new DoorCount(design, door, logics, this.delay_us, hooks);
     this.count = count;
     const controller = controllerOf(design, door);

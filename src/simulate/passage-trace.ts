@@ -31,7 +31,7 @@ import type { PartyAlone } from './parties.js';
 import { partiesAlone, retimed } from './parties.js';
 import { houseRangers } from './house-rangers.js';
 import { logicsAt } from './logics-at.js';
-import { controllerOf, hasRangers, mountedBeams, readingDelay } from './plan.js';
+import { controllerOf, hasRangers, mountedBeams, longestDelay } from './plan.js';
 import { shadowOf } from './shadow.js';
 import { walkersKnown } from './walkers-known.js';
 
@@ -224,7 +224,7 @@ function traceParty(
         });
     },
   });
-  const delay_us = Math.max(readingDelay(design, door), rangers?.delay_us(index) ?? 0);
+  const delay_us = longestDelay(design, door, rangers);
   const logics = logicsAt(design, door, outside).map((logic) => new LogicTracer(logic, party, delay_us, before_us));
   const wanted = logics.some(({ wantsReadings }) => wantsReadings);
   const reads = new Inputs(controller, stream.child('controller', controller.name), (time, mask, before, read) => {

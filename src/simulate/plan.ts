@@ -87,3 +87,12 @@ export function readingDelay(design: Design, door: DesignDoor): number {
   );
   return Math.ceil((slowest_ms + (controllerOf(design, door).poll_ms ?? 0)) * 1000);
 }
+
+/** The same with the rangers of the house, whose turns take longer. @param rangers null where there are none */
+export function longestDelay(
+  design: Design,
+  door: DesignDoor,
+  rangers: { delay_us(door: number): number } | null,
+): number {
+  return Math.max(readingDelay(design, door), rangers?.delay_us(design.doors.indexOf(door)) ?? 0);
+}

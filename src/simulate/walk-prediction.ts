@@ -19,7 +19,7 @@ import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
 import { houseRangers } from './house-rangers.js';
 import { type PartyAlone, partiesAlone } from './parties.js';
 import { logicsAt } from './logics-at.js';
-import { hasRangers, readingDelay } from './plan.js';
+import { hasRangers, longestDelay } from './plan.js';
 
 /** One walk of one party: what it truly was, and what the logic made of it. */
 export interface WalkAlone {
@@ -76,7 +76,7 @@ export function predictWalk(
 /** How long after somebody has left the doorway the logic may still speak of it, microseconds. */
 export function lastTally_us(design: Design, door: DesignDoor, choice: Design['logics'][number]): number {
   const rangers = houseRangers(design, Stream.root('never drawn from'), { edge: () => {} });
-  const delay_us = Math.max(readingDelay(design, door), rangers?.delay_us(design.doors.indexOf(door)) ?? 0);
+  const delay_us = longestDelay(design, door, rangers);
   return logicOf(design, door, choice).latency_us + delay_us;
 }
 

@@ -13,7 +13,7 @@ import { HouseBooks, type RoomCount } from '../house-books.js';
 import { houseRangers } from '../house-rangers.js';
 import { logicsAt } from '../logics-at.js';
 import type { TallyRow } from '../outcome.js';
-import { controllerOf, crowdPlan, readingDelay } from '../plan.js';
+import { controllerOf, crowdPlan, longestDelay } from '../plan.js';
 import type { ReplicateResult } from '../replicate.js';
 import { tallyWay } from '../tally-way.js';
 import { ReplayDoor } from './replay-door.js';
@@ -60,7 +60,7 @@ export class Replay {
     this.books = new HouseBooks(design, atStart, stream, true, counted);
     this.wrong = new WrongVisits(design.doors.length, design.logics.length);
     const rangers = houseRangers(design, stream, { edge: () => {} });
-    this.delays_us = design.doors.map((door, d) => Math.max(readingDelay(design, door), rangers?.delay_us(d) ?? 0));
+    this.delays_us = design.doors.map((door) => longestDelay(design, door, rangers));
     this.lastLeaves_us = design.doors.map(() => -Infinity);
     this.doors = design.doors.map((door, d) => {
       const controller = controllerOf(design, door);
