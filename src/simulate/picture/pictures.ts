@@ -4,15 +4,12 @@ import { hostOf } from '../../counter/host.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Picture } from '../../score/pictures.js';
 import { logicsAt } from '../logics-at.js';
-import { runReplicate } from '../replicate.js';
+import { watchReplicate } from '../watch-replicate.js';
 import type { Arrived } from '../why/window.js';
 import { type Pictured, Recorder } from './recorder.js';
 
 /** What happened at a door is told when somebody comes to it later; by then the visits before are long over. */
 const LATER_US = 120_000_000;
-
-/** Thrown to end a run of which nothing more is wanted. */
-class SeenEnough extends Error {}
 
 /** In the order asked for. @param replicate its number, from 1 */
 export function picturesOf(
@@ -25,32 +22,23 @@ export function picturesOf(
   const recorders = wanted.map((of) => new Recorder(design, replicate, of, firstLabel(design, of, outside)));
   const last_us = Math.max(...recorders.map(({ end_us }) => end_us)) + LATER_US;
   const waiting = new Set(wanted.map(({ door }) => door));
-  try {
-    runReplicate(
-      design,
-      replicate,
-      {},
-      {
-        outside,
-        watch: {
-          visit(visit, body, passage) {
-            if (visit.enter_us > last_us) {
-              if (waiting.size === 0) throw new SeenEnough();
-              waiting.delete(visit.door);
-            }
-            const arrived: Arrived = { visit, body, passage };
-            for (const recorder of recorders) recorder.visit(arrived);
-          },
-          edge: (...edge) => recorders.forEach((recorder) => recorder.edge(...edge)),
-          reading: (door, beam, time_us, _um, near) =>
-            recorders.forEach((recorder) => recorder.reading(door, beam, time_us, near)),
-          step: (...step) => recorders.forEach((recorder) => recorder.step(...step)),
-        },
+  watchReplicate(
+    design,
+    replicate,
+    {
+      visit(visit, body, passage) {
+        if (visit.enter_us > last_us) waiting.delete(visit.door);
+        const arrived: Arrived = { visit, body, passage };
+        for (const recorder of recorders) recorder.visit(arrived);
       },
-    );
-  } catch (error) {
-    if (!(error instanceof SeenEnough)) throw error;
-  }
+      edge: (...edge) => recorders.forEach((recorder) => recorder.edge(...edge)),
+      reading: (door, beam, time_us, _um, near) =>
+        recorders.forEach((recorder) => recorder.reading(door, beam, time_us, near)),
+      step: (...step) => recorders.forEach((recorder) => recorder.step(...step)),
+    },
+    () => waiting.size === 0,
+    outside,
+  );
   return recorders.map((recorder) => recorder.picture());
 }
 

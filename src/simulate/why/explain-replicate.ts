@@ -6,7 +6,7 @@ import type { Explained, WhyRecord } from '../../score/why.js';
 import type { StrayTally, WrongKept, WrongVisit } from '../../score/wrong-visits.js';
 import { logicsAt } from '../logics-at.js';
 import { mountedBeams } from '../plan.js';
-import { runReplicate } from '../replicate.js';
+import { watchReplicate } from '../watch-replicate.js';
 import type { Moment } from '../watch.js';
 import { Explainer, type Subject } from './explain.js';
 import type { Arrived, Window } from './window.js';
@@ -52,35 +52,28 @@ export function explainReplicate(
         keep(door, subject, crowded ? { how: 'unexplained', things: [] } : explainer.why(subject));
     }
   };
-  runReplicate(
+  watchReplicate(
     design,
     number,
-    {},
     {
-      outside,
-      watch: {
-        visit(visit, body, passage) {
-          close(visit.enter_us);
-          newest = { visit, body, passage };
-          for (const one of open) join(one, newest);
-        },
-        opens(door, start_us, moment) {
-          const key = `${door} ${start_us}`;
-          const subjects = wanted.get(key);
-          if (!subjects || !newest) return;
-          wanted.delete(key);
-          const opened = openedAt(
-            door,
-            start_us,
-            moment,
-            subjects,
-            Math.max(...logics[door]!.map((logic) => logic.latency_us)),
-          );
-          join(opened, newest);
-          open.push(opened);
-        },
+      visit(visit, body, passage) {
+        close(visit.enter_us);
+        newest = { visit, body, passage };
+        for (const one of open) join(one, newest);
+      },
+      opens(door, start_us, moment) {
+        const key = `${door} ${start_us}`;
+        const subjects = wanted.get(key);
+        if (!subjects || !newest) return;
+        wanted.delete(key);
+        const latency_us = Math.max(...logics[door]!.map((logic) => logic.latency_us));
+        const opened = openedAt(door, start_us, moment, subjects, latency_us);
+        join(opened, newest);
+        open.push(opened);
       },
     },
+    () => wanted.size === 0 && open.length === 0,
+    outside,
   );
   close(Infinity);
   // Everything asked about is answered, also what didn't come about again.
