@@ -3,7 +3,7 @@ import { type SensorKind, SENSOR_KINDS, sensorSchema } from '../sensors/schema.j
 import type { KeyPath } from './issue.js';
 import { child, isPlainObject } from './key-path.js';
 import { replaceAt } from './path.js';
-import { aimed, resolveLedgers } from './resolve.js';
+import { aimed, resolveLedgers, resolveLogics } from './resolve.js';
 import { type Design, scenarioSchema } from './schema.js';
 
 /**
@@ -49,6 +49,12 @@ export function withBeamsAimed(changed: unknown): unknown {
 export function withLedgersNamed(changed: unknown): unknown {
   const { data } = scenarioSchema.shape.ledgers.safeParse(child(changed, 'ledgers') ?? []);
   return data === undefined ? changed : replaceAt(changed, ['ledgers'], resolveLedgers(data));
+}
+
+/** The same of logics; code is none that can be set. */
+export function withLogicsNamed(changed: unknown): unknown {
+  const { data } = scenarioSchema.shape.logics.safeParse(child(changed, 'logics'));
+  return data === undefined ? changed : replaceAt(changed, ['logics'], resolveLogics(data, new Map()));
 }
 
 function isKind(value: unknown): value is SensorKind {

@@ -34,13 +34,22 @@ function resolveDoor(
   firstController: string,
   sensors: Scenario['sensors'],
 ): DesignDoor {
-  const resolved = pair ? beamsOfPair(pair, door.width_m) : (beams ?? []);
+  const written = pair ? beamsOfPair(pair, door.width_m) : (beams ?? []);
   return {
     ...door,
     traffic: traffic ?? trafficSchema.parse({ arrivals_per_hour: 0 }),
     controller: door.controller ?? firstController,
-    beams: resolved.map((beam) => aimed(withHeight(beam, door.height_m), sensors)),
+    beams: wholeBeams(written, door.height_m, sensors),
   };
+}
+
+/** Beams with all that follows from their door and their sensors. */
+export function wholeBeams(
+  written: readonly WrittenBeam[],
+  lintel_m: number,
+  sensors: Scenario['sensors'],
+): DesignBeam[] {
+  return written.map((beam) => aimed(withHeight(beam, lintel_m), sensors));
 }
 
 type WrittenBeam = Omit<DesignBeam, 'height_m'> & { readonly height_m?: number | undefined };
@@ -93,7 +102,7 @@ export function aimed(beam: DesignBeam, sensors: Scenario['sensors']): DesignBea
 }
 
 /** Logics by a name each: the user's, or what they use, with a number behind it where that is taken. */
-function resolveLogics(logics: Scenario['logics'], tableNames: ReadonlyMap<string, string>): Design['logics'] {
+export function resolveLogics(logics: Scenario['logics'], tableNames: ReadonlyMap<string, string>): Design['logics'] {
   const choices = logics.map((logic): AnyChoice => (typeof logic === 'string' ? withDefaults(logic) : logic));
   return named(choices, (choice) => {
     if (choice.use === 'table') return tableNames.get(choice.file) ?? stem(choice.file, 'table');

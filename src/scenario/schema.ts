@@ -45,7 +45,7 @@ const beam = z.strictObject({
 });
 
 /** Short form of two level beams A and B. */
-const pair = z.strictObject({
+export const pairSchema = z.strictObject({
   sensor: name(SENSOR).default('light-barrier'),
   mount: z
     .enum(['left-jamb', 'right-jamb', 'interleaved', 'facing', 'lintel'])
@@ -92,7 +92,7 @@ const scenarioDoorSchema = z.strictObject({
     description:
       'Who comes, how often, and what they do in the doorway; left out where a household lives in the house.',
   }),
-  pair: pair.optional().meta({ description: 'Short form of two level beams A and B.' }),
+  pair: pairSchema.optional().meta({ description: 'Short form of two level beams A and B.' }),
   beams: z
     .array(beam.partial({ height_m: true }))
     .min(1)

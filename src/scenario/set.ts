@@ -1,5 +1,5 @@
 /** `--set KEY=VALUE`: changes to a resolved design, by the path grammar of path.ts. */
-import { sensorOfKind, withBeamsAimed, withLedgersNamed, withWholeSensors } from './change-kind.js';
+import { sensorOfKind, withBeamsAimed, withLedgersNamed, withLogicsNamed, withWholeSensors } from './change-kind.js';
 import { crossCheck } from './checks/all.js';
 import type { Outline } from './checks/outline.js';
 import type { Issue, KeyPath, Problem } from './issue.js';
@@ -7,6 +7,7 @@ import { child, isPlainObject, showPath, valueAt } from './key-path.js';
 import { replaceAt, writePath } from './path.js';
 import { type Design, designSchema } from './schema.js';
 import { placesOfKeys } from './keys.js';
+import { pairSpelt } from './set-pair.js';
 import { checkShape } from './shape.js';
 import { readYaml } from './yaml-source.js';
 
@@ -56,12 +57,17 @@ function namesProfile(path: string, value: unknown): boolean {
 export function assign(design: Design, assignments: readonly Assignment[]): { design: Design | null; issues: Issue[] } {
   const issues: Issue[] = [];
   let changed: unknown = design;
-  // Far ends last: only then is it known where the near ends are.
-  const isFar = ({ path }: Assignment) => /(?:^|\.)far_[^.]*$/.test(path);
-  for (const { path, value } of [...assignments.filter((a) => !isFar(a)), ...assignments.filter(isFar)]) {
+  const write = (path: string, value: unknown): void => {
     const result = writePath(changed, path, value);
     if (result.problem) issues.push(issueOf(path, result.problem));
     else changed = result.written.reduce((copy, at) => takeAlong(changed, copy, at, value), result.value);
+  };
+  // Far ends last: only then is it known where the near ends are.
+  const isFar = ({ path }: Assignment) => /(?:^|\.)far_[^.]*$/.test(path);
+  for (const { path, value } of [...assignments.filter((a) => !isFar(a)), ...assignments.filter(isFar)]) {
+    const spelt = pairSpelt(changed, path, value);
+    if ('problem' in spelt) issues.push(issueOf(path, spelt.problem));
+    else for (const one of spelt.assignments) write(one.path, one.value);
   }
   changed = withBeamsAimed(changed);
   if (issues.length > 0) return { design: null, issues };
@@ -89,6 +95,7 @@ function takeAlong(before: unknown, after: unknown, at: KeyPath, value: unknown)
   const [root, , key] = at;
   if (root === 'doors' && key === 'height_m' && at.length === 3) return takeLintelAlong(before, after, at, value);
   if (root === 'ledgers') return withLedgersNamed(after);
+  if (root === 'logics' && at.length === 1) return withLogicsNamed(after);
   if (root !== 'sensors') return takeFarEndAlong(before, after, at, value);
   if (key !== 'kind' || at.length !== 3) return withWholeSensors(after, at);
   const sensor = at.slice(0, 2);

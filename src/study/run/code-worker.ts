@@ -1,0 +1,30 @@
+/** The thread beneath a pool's thread: opens the code once, does cells as they are asked for. */
+import { parentPort, workerData } from 'node:worker_threads';
+import type { CodeJob } from '../../plugins/code.js';
+import { codeProblemOf, openCode } from '../../plugins/open-code.js';
+import type { Done, Task } from '../cells/do-cell.js';
+import { doCell } from '../cells/do-cell.js';
+
+const job = workerData as CodeJob;
+const opened = openCode(job).then(
+  (code) => ({ code }),
+  (error: unknown) => ({ error }),
+);
+
+parentPort?.on('message', (task: Task) => {
+  void opened.then((open) => parentPort?.postMessage('code' in open ? done(task, open.code) : failedBy(open.error)));
+});
+
+function done(task: Task, code: Awaited<ReturnType<typeof openCode>>): Done {
+  try {
+    return doCell(task, code.outside);
+  } catch (error) {
+    return failedBy(error);
+  }
+}
+
+function failedBy(error: unknown): Done {
+  const problem = codeProblemOf(error, job.codes);
+  if (problem) return { failed: problem.hint === undefined ? problem.message : `${problem.message}; ${problem.hint}` };
+  return { failed: `a fault of jambeam's own: ${error instanceof Error ? error.message : String(error)}` };
+}

@@ -1,0 +1,153 @@
+/**
+ * The journal of a study: one line for each cell that is done, added at the end and synced to the disk.
+ *
+ *     4f1c09ab {"d":"…key of the design…","r":3,"v":[…],"who":{…}}
+ *
+ * Each line begins with the first 32 bits of the SHA-256 of its text. What a power cut or a full disk left torn is found by
+ * that, taken off, and its cell is done again; nothing that was synced is ever lost or counted twice.
+ */
+import { createHash } from 'node:crypto';
+import { closeSync, fstatSync, fdatasyncSync, ftruncateSync, openSync, readSync, writeSync } from 'node:fs';
+import type { Calibration } from '../../counter/ledger/schema.js';
+import type { LearntDoorway } from '../../scenario/schema.js';
+import type { FlatCell } from '../cells/cell.js';
+
+/** What a design's logics and ledgers have learnt before its first cell. */
+export interface Lesson {
+  readonly calibration?: readonly Calibration[];
+  readonly learnt?: readonly LearntDoorway[];
+}
+
+/** One line. `d` is the key of a design, `r` the replicate from 1; replicate 0 is what comes before the first. */
+export type Entry = { readonly d: string; readonly r: number } & (
+  | FlatCell
+  | { readonly lesson: Lesson }
+  | { readonly failed: string }
+);
+
+/** Where a line's text is in the file. */
+export interface Span {
+  readonly at: number;
+  readonly bytes: number;
+}
+
+const SUM = 8;
+const CHUNK = 1 << 20;
+
+export function lineOf(text: string): string {
+  return `${sumOf(text)} ${text}\n`;
+}
+
+function sumOf(text: string | Uint8Array): string {
+  return createHash('sha256').update(text).digest('hex').slice(0, SUM);
+}
+
+export class Journal {
+  private end: number;
+  private waiting: string[] = [];
+  private unsynced = false;
+
+  private constructor(
+    readonly file: string,
+    private readonly fd: number,
+    /** Lines that were torn or damaged, and so count for nothing. */
+    readonly damaged: number,
+    size: number,
+  ) {
+    this.end = size;
+  }
+
+  /**
+   * Opens a journal, makes it if it isn't there, and tells what is in it.
+   *
+   * @param each told every whole entry in the order of writing, and where it is
+   */
+  static open(file: string, each: (entry: Entry, span: Span) => void): Journal {
+    const fd = openSync(file, 'a+');
+    const size = fstatSync(fd).size;
+    const { whole, damaged } = readEntries(fd, size, each);
+    // Behind the last whole line there is nothing of use.
+    if (whole < size) {
+      ftruncateSync(fd, whole);
+      fdatasyncSync(fd);
+    }
+    return new Journal(file, fd, damaged, whole);
+  }
+
+  /** Adds an entry; it counts as done only after the next {@link sync}. @returns where it will be */
+  put(entry: Entry): Span {
+    const text = JSON.stringify(entry);
+    const line = lineOf(text);
+    const span = { at: this.end + SUM + 1, bytes: Buffer.byteLength(text) };
+    this.end += Buffer.byteLength(line);
+    this.waiting.push(line);
+    return span;
+  }
+
+  /** Writes what was added and waits until the disk has it. */
+  sync(): void {
+    if (this.waiting.length > 0) {
+      const bytes = Buffer.from(this.waiting.join(''), 'utf8');
+      const start = this.end - bytes.length;
+      this.waiting = [];
+      try {
+        for (let at = 0; at < bytes.length; ) at += writeSync(this.fd, bytes, at);
+      } catch (error) {
+        // A full disk: no half line stays.
+        this.end = start;
+        ftruncateSync(this.fd, start);
+        throw error;
+      }
+      this.unsynced = true;
+    }
+    if (this.unsynced) fdatasyncSync(this.fd);
+    this.unsynced = false;
+  }
+
+  /** An entry that was written. */
+  read({ at, bytes }: Span): Entry {
+    const text = Buffer.allocUnsafe(bytes);
+    for (let got = 0; got < bytes; ) {
+      const more = readSync(this.fd, text, got, bytes - got, at + got);
+      if (more === 0) throw new RangeError(`Journal: nothing at ${at}`);
+      got += more;
+    }
+    return JSON.parse(text.toString('utf8')) as Entry;
+  }
+
+  close(): void {
+    closeSync(this.fd);
+  }
+}
+
+/** @returns the end of the last whole line, and how many lines were no entries */
+function readEntries(
+  fd: number,
+  size: number,
+  each: (entry: Entry, span: Span) => void,
+): { whole: number; damaged: number } {
+  let rest: Buffer = Buffer.alloc(0);
+  let at = 0;
+  let whole = 0;
+  let damaged = 0;
+  for (let read = 0; read < size; ) {
+    const chunk = Buffer.allocUnsafe(Math.min(CHUNK, size - read));
+    const got = readSync(fd, chunk, 0, chunk.length, read);
+    if (got === 0) break;
+    read += got;
+    rest = rest.length > 0 ? Buffer.concat([rest, chunk.subarray(0, got)]) : chunk.subarray(0, got);
+    let from = 0;
+    for (let to = rest.indexOf(10); to >= 0; to = rest.indexOf(10, from)) {
+      const text = rest.subarray(from + SUM + 1, to);
+      const sum = rest.toString('latin1', from, from + SUM);
+      if (to - from > SUM && sum === sumOf(text)) {
+        each(JSON.parse(text.toString('utf8')) as Entry, { at: at + from + SUM + 1, bytes: text.length });
+        whole = at + to + 1;
+      } else damaged++;
+      from = to + 1;
+    }
+    at += from;
+    rest = rest.subarray(from);
+  }
+  return { whole, damaged: damaged + (rest.length > 0 ? 1 : 0) };
+}
