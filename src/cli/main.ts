@@ -16,7 +16,8 @@ Examples:
   jambeam passage my-door/scenario.yaml --who child --kind through
   jambeam keys | less                         everything a scenario can say
 
-Exit codes: 0 done, a "no" included; 1 a failure of ours; 2 your input or disk; 130, 143 after a signal.`;
+Exit codes: 0 done, a "no" included; 1 a failure of ours; 2 your input or disk; 3 some designs of a study
+failed; 130, 143 after a signal.`;
 
 /** Runs one command line, `args` without node and script, and sets the process's exit code. */
 export async function main(args: readonly string[]): Promise<void> {
@@ -54,6 +55,7 @@ function program(io: Io): Command {
     addNew,
     addCheck,
     addRun,
+    addStudy,
     addReport,
     addPassage,
     addReplay,
@@ -137,6 +139,38 @@ Examples:
 A module or a program is trusted code and runs with your rights: only run code you trust.`,
     )
     .action(async (file, options) => (await import('./run.js')).runCommand(file, options, io));
+}
+
+function addStudy(jambeam: Command, io: Io): void {
+  withLogics(
+    jambeam
+      .command('study')
+      .summary('compare many designs under the same crowds')
+      .description(
+        'Runs every design of a study, a file that names a scenario and what varies, on all cores. Every replicate that is done is kept; a study that was stopped goes on with --resume.',
+      )
+      .argument('<study>', 'the study, a YAML file')
+      .option('--out <dir>', 'folder for the study (default: ./NAME.study after the study NAME.yaml)')
+      .option('--workers <n>', 'threads (default: as many as there are cores)')
+      .option('--resume', 'go on with a study that was stopped')
+      .option('--extend', 'go on with a study that has changed: cells that both share are kept')
+      .option('--time-limit <time>', 'pause after this time: 8h, 90min, 30s')
+      .option('--slice <n/of>', 'run only every OF-th design, from the N-th; `jambeam merge` joins slices')
+      .option('--redis <url>', 'put the cells on a job queue, for `jambeam join` on any number of machines')
+      .option('--quiet', 'no progress')
+      .option('--json', 'print study.json instead of the summary')
+      .option('--force', "throw a study's cells away and begin anew"),
+  )
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam check heights.yaml
+  jambeam study heights.yaml --time-limit 8h
+  jambeam study heights.yaml --resume
+  jambeam study heights.yaml --slice 3/16 --out slice-3.study`,
+    )
+    .action(async (file, options) => (await import('./study/study.js')).studyCommand(file, options, io));
 }
 
 function addReport(jambeam: Command, io: Io): void {

@@ -71,6 +71,17 @@ export function onDisk<T>(what: string, step: () => T): T {
   }
 }
 
+/** The same for a step that takes its time. */
+export async function onDiskLater<T>(what: string, step: () => Promise<T>): Promise<T> {
+  try {
+    return await step();
+  } catch (error) {
+    return onDisk(what, () => {
+      throw error;
+    });
+  }
+}
+
 function diskHint(code: string | undefined): string | undefined {
   if (code === 'ENOSPC' || code === 'EDQUOT') return 'make room, or write to another disk';
   if (code === 'EROFS' || code === 'EACCES' || code === 'EPERM') return 'choose a place you may write to';

@@ -55,7 +55,7 @@ function lines(of: number, timeLeft: (done: number) => string, io: Io): Progress
 }
 
 /** `3 s`, `2 min`, `1.5 h`: coarse, as an estimate is. */
-function durationText(seconds: number): string {
+export function durationText(seconds: number): string {
   if (seconds < 90) return `${Math.ceil(seconds)} s`;
   return seconds < 5400 ? `${Math.round(seconds / 60)} min` : `${Math.round(seconds / 360) / 10} h`;
 }

@@ -1,6 +1,7 @@
 /** A scenario's file and the tables and profiles beside it, read into a design. */
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { formatIssue } from '../scenario/explain.js';
+import type { ReadFile } from '../scenario/files.js';
 import type { Issue } from '../scenario/issue.js';
 import type { GivenLogic } from '../scenario/parse.js';
 import { parseScenario } from '../scenario/parse.js';
@@ -32,7 +33,7 @@ export function loadScenario(
   const { design, issues, cautions } = parseScenario(text, file, {
     sets,
     logics,
-    readFile: (name, what) => readBeside(dirname(file), name, FILES[what]),
+    readFile: readerBeside(dirname(file)),
   });
   // A table named on the command line is named from here already.
   const near = new Set(logics?.map(({ logic }) => (typeof logic === 'object' && 'file' in logic ? logic.file : '')));
@@ -52,6 +53,11 @@ function fromHere(issue: Issue, scenario: string): Issue {
 }
 
 const FILES = { table: 'a logic table in YAML', profile: "a sensor's profile in YAML" } as const;
+
+/** Gives the texts of files in a scenario's folder. */
+export function readerBeside(folder: string): ReadFile {
+  return (name, what) => readBeside(folder, name, FILES[what]);
+}
 
 function readBeside(folder: string, name: string, what: string): string | { readonly error: string } {
   if (isAbsolute(name)) return { error: 'the name must not begin at the root of the disk' };

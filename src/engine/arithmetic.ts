@@ -16,6 +16,7 @@ export { default as binomialCdf } from '@stdlib/stats-base-dists-binomial-cdf';
 export { default as chiSquareQuantile } from '@stdlib/stats-base-dists-chisquare-quantile';
 export { default as normalCdf } from '@stdlib/stats-base-dists-normal-cdf';
 export { default as normalQuantile } from '@stdlib/stats-base-dists-normal-quantile';
+export { default as tCdf } from '@stdlib/stats-base-dists-t-cdf';
 export { default as tQuantile } from '@stdlib/stats-base-dists-t-quantile';
 
 export const PI = 3.141592653589793;

@@ -21,7 +21,7 @@ export class DesignStanding {
   /** Replicates that count: up to the last look that was passed, or the end. */
   counted = 0;
   /** Sums over the cells that are done, for a first impression. */
-  readonly sums = { events: 0, exposure: 0 };
+  readonly sums = { events: 0, exposure: 0, visits: 0 };
 
   private readonly ratios: Ratio[] = [];
   private readonly visits: number[] = [];
@@ -39,8 +39,9 @@ export class DesignStanding {
     return this.prefix;
   }
 
-  get passages(): number {
-    return this.visits.slice(0, this.counted).reduce((sum, one) => sum + one, 0);
+  /** Visits to all doors in the first `n` replicates. */
+  passages(n: number): number {
+    return this.visits.slice(0, n).reduce((sum, one) => sum + one, 0);
   }
 
   take(replicate: number, cell: FlatCell, span: Span): boolean {
@@ -50,7 +51,9 @@ export class DesignStanding {
     const { rank, stop } = this.plan.measures(this.planned);
     this.spans[replicate - 1] = span;
     this.ratios[replicate - 1] = stop.of(counts);
-    this.visits[replicate - 1] = counts.doors.reduce((sum, logics) => sum + logics[0]!.total.visits, 0);
+    const visits = counts.doors.reduce((sum, logics) => sum + logics[0]!.total.visits, 0);
+    this.visits[replicate - 1] = visits;
+    this.sums.visits += visits;
     const { events, exposure } = rank.of(counts);
     this.sums.events += events;
     this.sums.exposure += exposure;
@@ -82,10 +85,9 @@ export class DesignStanding {
   private look(): void {
     const { stopping } = this.plan;
     for (let n = stopping.lookAfter(this.counted); this.ended === null && this.prefix >= n; n = stopping.lookAfter(n)) {
-      const passages = this.visits.slice(0, n).reduce((sum, one) => sum + one, 0);
       const { stop } = this.plan.measures(this.planned);
       this.counted = n;
-      this.ended = stopping.endsAt(n, () => estimateOf(stop, this.ratios.slice(0, n)), passages);
+      this.ended = stopping.endsAt(n, () => estimateOf(stop, this.ratios.slice(0, n)), this.passages(n));
     }
     if (this.ended !== null || this.failed === null || this.prefix < this.failed.replicate - 1) return;
     this.counted = Math.max(0, this.failed.replicate - 1);

@@ -1,0 +1,186 @@
+/** The folder of a study: its request, the journal of its cells, and, once it is finished, its results. */
+import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { z } from 'zod';
+import type { Standing } from '../../study/run/standing.js';
+import { changesBetween, requestSchema } from '../../study/request.js';
+import { type Entry, Journal, type Span } from '../../study/store/journal.js';
+import { Lock } from '../../study/store/lock.js';
+import { VERSION } from '../../simulate/version.js';
+import { kindOf, readText, replaceFile, syncFolder } from '../files.js';
+import type { Io } from '../io.js';
+import { UserProblem, onDisk, pathText } from '../problem.js';
+
+const MARKER = 'jambeam-study.json';
+const JOURNAL = 'journal.jsonl';
+/** Of a finished study. */
+export const RESULTS = [
+  'results.csv',
+  'results.parquet',
+  'results-doors.csv',
+  'results-doors.parquet',
+  'study.json',
+  'report.html',
+] as const;
+const MOST_BYTES = 64 * 1_048_576;
+
+const sliceSchema = z.strictObject({ number: z.int().min(1), of: z.int().min(1).max(10_000) });
+export type Slice = z.infer<typeof sliceSchema>;
+
+const markerSchema = z.strictObject({
+  request: requestSchema,
+  /** Which part of the designs this folder is for; null: all. */
+  slice: sliceSchema.nullable(),
+});
+export type StudyMarker = z.infer<typeof markerSchema>;
+
+/** What is to become of a folder that holds a study already. */
+export interface Intent {
+  readonly resume: boolean;
+  readonly extend: boolean;
+  readonly force: boolean;
+}
+
+/** Whether a folder holds a study. */
+export function isStudyFolder(folder: string): boolean {
+  return kindOf(folder) === 'folder' && kindOf(join(folder, MARKER)) !== 'nothing';
+}
+
+/** What a folder of a study holds. @throws {UserProblem} when it is none, or of another version */
+export function readStudyMarker(folder: string): StudyMarker {
+  const name = pathText(folder);
+  const file = join(folder, MARKER);
+  if (kindOf(folder) !== 'folder' || kindOf(file) !== 'file')
+    throw new UserProblem(`${name} is no folder of a study: it has no ${MARKER}`, '`jambeam study` makes one');
+  const broken = new UserProblem(`${pathText(file)} is not as a study wrote it`, 'start the study in another folder');
+  let value: unknown;
+  try {
+    value = JSON.parse(readText(file, 'a marker file', MOST_BYTES));
+  } catch (error) {
+    if (error instanceof SyntaxError) throw broken;
+    throw error;
+  }
+  const version = (value as { request?: { jambeam?: unknown } } | null)?.request?.jambeam;
+  if (typeof version === 'string' && version !== VERSION)
+    throw new UserProblem(
+      `${name} is a study of jambeam ${pathText(version)}; this is ${VERSION}, whose cells may differ`,
+      'go on with the version it was begun with, or begin anew in another folder',
+    );
+  const { data } = markerSchema.safeParse(value);
+  if (!data) throw broken;
+  return data;
+}
+
+export class StudyFolder {
+  private constructor(
+    readonly path: string,
+    private readonly lock: Lock,
+    readonly journal: Journal,
+  ) {}
+
+  /**
+   * Opens a folder to run a study in, makes it if it isn't there, and tells its cells.
+   *
+   * @throws {UserProblem} when it holds something else, another study, or another process is at it
+   */
+  static async open(
+    out: string,
+    marker: StudyMarker,
+    intent: Intent,
+    standing: Standing,
+    io: Io,
+  ): Promise<StudyFolder> {
+    if (out === '') throw new UserProblem('--out: expected a folder, found nothing');
+    const name = pathText(out);
+    const path = resolve(out);
+    const kind = kindOf(path);
+    if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself with --out');
+    if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
+    const isNew = kind === 'nothing';
+    if (isNew) {
+      if (intent.resume || intent.extend)
+        throw new UserProblem(`${name}: there is no such folder, so there is no study to go on with`, 'start it without --resume and --extend');
+      makeNew(path, name, marker);
+    } else if (!isStudyFolder(path) && readdirSync(path).length > 0)
+      throw new UserProblem(`${name} is there already and holds no study`, 'choose another with --out');
+    const lock = await Lock.take(path);
+    if (lock === null)
+      throw new UserProblem(`${name}: another jambeam is at this study`, 'wait until it has ended, or stop it');
+    try {
+      if (!isNew) settle(path, name, marker, intent);
+      for (const file of [JOURNAL, ...RESULTS])
+        if (!['file', 'nothing'].includes(kindOf(join(path, file))))
+          throw new UserProblem(`${pathText(join(out, file))} is a link or a folder, not a file`, 'take it away first');
+      const journal = openJournal(path, (entry, span) => standing.take(entry, span));
+      if (journal.damaged > 0)
+        io.err(`note: ${journal.damaged} records of ${name} were torn or damaged; their cells are done again\n`);
+      return new StudyFolder(path, lock, journal);
+    } catch (error) {
+      lock.release();
+      throw error;
+    }
+  }
+
+  close(): void {
+    this.journal.close();
+    this.lock.release();
+  }
+}
+
+/** The journal of a folder, every whole entry told. */
+export function openJournal(folder: string, each: (entry: Entry, span: Span) => void): Journal {
+  const file = join(folder, JOURNAL);
+  return onDisk(`${pathText(file)} can't be opened`, () => Journal.open(file, each));
+}
+
+/** Made beside its name, with its marker in it, and renamed: there is never a study's folder without one. */
+function makeNew(path: string, name: string, marker: StudyMarker): void {
+  const unfinished = join(dirname(path), `.${basename(path)}.unfinished-${process.pid}`);
+  if (kindOf(dirname(path)) !== 'folder' && kindOf(dirname(path)) !== 'link')
+    throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(path))}`, 'make it first');
+  onDisk(`${name} can't be made`, () => {
+    try {
+      mkdirSync(unfinished);
+      writeMarker(unfinished, marker);
+      renameSync(unfinished, path);
+      syncFolder(dirname(path));
+    } finally {
+      rmSync(unfinished, { recursive: true, force: true });
+    }
+  });
+}
+
+function writeMarker(folder: string, marker: StudyMarker): void {
+  replaceFile(join(folder, MARKER), `${JSON.stringify(marker)}\n`);
+}
+
+/** What a folder that is there may be used for. */
+function settle(path: string, name: string, marker: StudyMarker, { resume, extend, force }: Intent): void {
+  if (kindOf(join(path, MARKER)) === 'nothing') return writeMarker(path, marker);
+  if (force) {
+    for (const file of [JOURNAL, ...RESULTS]) rmSync(join(path, file), { force: true });
+    return writeMarker(path, marker);
+  }
+  const before = readStudyMarker(path);
+  if (JSON.stringify(before.slice) !== JSON.stringify(marker.slice))
+    throw new UserProblem(`${name} is for ${sliceWords(before.slice)}, not for ${sliceWords(marker.slice)}`, 'choose another with --out');
+  const changes = changesBetween(before.request, marker.request);
+  if (changes.length === 0) {
+    if (resume || extend) return;
+    throw new UserProblem(
+      `${name} holds this study already`,
+      'go on with --resume; --force throws its cells away and begins anew',
+    );
+  }
+  if (!extend)
+    throw new UserProblem(
+      [`${name} holds a study that is not this one:`, ...changes.map((line) => `    ${pathText(line)}`)].join('\n'),
+      '--extend keeps the cells that both share; or choose another folder with --out',
+    );
+  for (const file of RESULTS) rmSync(join(path, file), { force: true });
+  writeMarker(path, marker);
+}
+
+function sliceWords(slice: Slice | null): string {
+  return slice ? `slice ${slice.number}/${slice.of}` : 'a whole study';
+}
