@@ -34,7 +34,7 @@ import { folded } from './lines.js';
 import type { LogicOptions } from './logic-options.js';
 import { codeOf, givenLogics } from './logic-options.js';
 import { UserProblem, pathText } from './problem.js';
-import { loadScenario } from './scenario-file.js';
+import { isStudyFile, loadScenario } from './scenario-file.js';
 
 const CHECK_WORKER = new URL('./check-worker.js', import.meta.url);
 
@@ -55,6 +55,8 @@ export interface Findings {
 
 /** @throws {UserProblem} with all that is wrong with the scenario */
 export function checkCommand(file: string, options: CheckOptions, io: Io): void | Promise<void> {
+  if (isStudyFile(file))
+    return import('./study/check-study.js').then((study) => study.checkStudyCommand(file, options, io));
   const sets = options.set ?? [];
   const given = givenLogics(options);
   const { design, cautions } = loadScenario(file, sets, given.issues, given.logics);

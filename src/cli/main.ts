@@ -56,6 +56,8 @@ function program(io: Io): Command {
     addCheck,
     addRun,
     addStudy,
+    addPick,
+    addMerge,
     addReport,
     addPassage,
     addReplay,
@@ -173,12 +175,41 @@ Examples:
     .action(async (file, options) => (await import('./study/study.js')).studyCommand(file, options, io));
 }
 
+function addPick(jambeam: Command, io: Io): void {
+  jambeam
+    .command('pick')
+    .summary("name a study's cheapest design that meets a target")
+    .description(
+      'Names the cheapest design of a study that meets what is wanted with 95 % confidence, held for all of its designs at once, or says that none does.',
+    )
+    .argument('<dir>', 'folder of a study')
+    .option('--want <condition>', "'METRIC < NUMBER' or 'METRIC > NUMBER'; can be given again", collect)
+    .option('--least <what>', 'cost, holes, cable_m or hours (default: cost)')
+    .option('--json', 'print JSON')
+    .addHelpText('after', "\nExample:\n  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --least cost")
+    .action(async (dir, options) => (await import('./study/pick.js')).pickCommand(dir, options, io));
+}
+
+function addMerge(jambeam: Command, io: Io): void {
+  jambeam
+    .command('merge')
+    .summary('join slices of a study')
+    .description('Joins the folders of slices of one study, and writes its results when all cells are there.')
+    .argument('<dir...>', 'folders of slices')
+    .option('--out <dir>', 'folder for the whole study')
+    .option('--force', "throw away a study's cells that are in that folder")
+    .addHelpText('after', '\nExample:\n  jambeam merge slice-*.study --out heights.study')
+    .action(async (dirs, options) => (await import('./study/merge.js')).mergeCommand(dirs, options, io));
+}
+
 function addReport(jambeam: Command, io: Io): void {
   jambeam
     .command('report')
-    .summary('write the report of a finished run again')
-    .description('Writes report.html again from design.json, metrics.json and figures.json of a finished run.')
-    .argument('<dir>', 'folder of a run')
+    .summary('write the report of a finished run or of a study again')
+    .description(
+      'Writes report.html again: of a finished run from design.json, metrics.json and figures.json; of a study, finished or not, from its cells.',
+    )
+    .argument('<dir>', 'folder of a run or of a study')
     .addHelpText('after', '\nExample:\n  jambeam report scenario.run')
     .action(async (dir) => (await import('./report.js')).reportCommand(dir, io));
 }

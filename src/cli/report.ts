@@ -7,8 +7,10 @@ import { kindOf, replaceFile } from './files.js';
 import type { Io } from './io.js';
 import { UserProblem, pathText } from './problem.js';
 import { readRun } from './read-run.js';
+import { isStudyFolder } from './study/study-folder.js';
 
 export async function reportCommand(folder: string, io: Io): Promise<void> {
+  if (isStudyFolder(folder)) return (await import('./study/study-report.js')).studyReportCommand(folder, io);
   const run = readRun(folder);
   const { jambeam } = run.metrics;
   if (jambeam !== VERSION)

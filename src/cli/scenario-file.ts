@@ -5,7 +5,9 @@ import type { ReadFile } from '../scenario/files.js';
 import type { Issue } from '../scenario/issue.js';
 import type { GivenLogic } from '../scenario/parse.js';
 import { parseScenario } from '../scenario/parse.js';
+import { isPlainObject } from '../scenario/key-path.js';
 import type { Design } from '../scenario/schema.js';
+import { readYaml } from '../scenario/yaml-source.js';
 import { readText } from './files.js';
 import type { Io } from './io.js';
 import { UserProblem, issuesProblem } from './problem.js';
@@ -43,6 +45,13 @@ export function loadScenario(
   ];
   if (design === null || all.length > 0) throw issuesProblem(file, all);
   return { design, cautions };
+}
+
+/** Whether a file is a study, not a scenario: it names a scenario, and what varies. */
+export function isStudyFile(file: string): boolean {
+  const { source } = readYaml(readText(file, 'a scenario or a study in YAML'), file);
+  const keys = isPlainObject(source?.value) ? Object.keys(source.value) : [];
+  return keys.includes('factors') || (keys.includes('scenario') && !keys.includes('doors'));
 }
 
 /** The name of a table or profile is relative to its scenario; where the scenario lies elsewhere, an editor needs the way there. */

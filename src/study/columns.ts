@@ -18,7 +18,11 @@ export interface Column {
 
 const FIRST: readonly Column[] = [
   { name: 'design', type: 'whole', description: 'Number of the design, from 1, as in study.json.' },
-  { name: 'replicate', type: 'whole', description: 'Replicate, from 1: of one number all paired designs met the same crowd.' },
+  {
+    name: 'replicate',
+    type: 'whole',
+    description: 'Replicate, from 1: of one number all paired designs met the same crowd.',
+  },
 ];
 
 const COUNTS: readonly (Column & { readonly of: (counts: RateCounts) => number })[] = [
@@ -28,8 +32,18 @@ const COUNTS: readonly (Column & { readonly of: (counts: RateCounts) => number }
   count('missed', 'crossings', 'Crossings without a tally.', ({ total }) => total.missed),
   count('reversed', 'crossings', 'Crossings tallied the wrong way round.', ({ total }) => total.reversed),
   count('extra', 'tallies', 'Tallies too many for bodies that went through.', ({ total }) => total.extra),
-  count('invented', 'tallies', 'Tallies for bodies that did not go through, or for nobody.', ({ total }) => total.invented),
-  count('net_error', 'persons', 'Persons counted minus persons gone through, forward as plus.', ({ net_error }) => net_error),
+  count(
+    'invented',
+    'tallies',
+    'Tallies for bodies that did not go through, or for nobody.',
+    ({ total }) => total.invented,
+  ),
+  count(
+    'net_error',
+    'persons',
+    'Persons counted minus persons gone through, forward as plus.',
+    ({ net_error }) => net_error,
+  ),
 ];
 
 const EFFORT: readonly Column[] = [
@@ -79,7 +93,12 @@ export function houseTable(plan: StudyPlan): ResultTable {
       ...factorColumns(plan),
       ...COUNTS.map(({ of: _, ...column }) => column),
       ...asked.map((name, i): Column => {
-        return { name, type: 'number', unit: units[i]!, description: 'As in metrics.json, of this replicate alone; empty where there is nothing to divide by.' };
+        return {
+          name,
+          type: 'number',
+          unit: units[i]!,
+          description: 'As in metrics.json, of this replicate alone; empty where there is nothing to divide by.',
+        };
       }),
       ...EFFORT,
     ],
@@ -110,7 +129,12 @@ export function doorTable(plan: StudyPlan): ResultTable {
       { name: 'door', type: 'text', description: 'Name of the door.' },
       { name: 'logic', type: 'text', description: 'Name of the logic.' },
       ...COUNTS.map(({ of: _, ...column }) => column),
-      { name: 'wrong_per_100', type: 'number', unit: 'per 100 crossings', description: 'Missed, reversed, extra and invented together; empty without a crossing.' },
+      {
+        name: 'wrong_per_100',
+        type: 'number',
+        unit: 'per 100 crossings',
+        description: 'Missed, reversed, extra and invented together; empty without a crossing.',
+      },
     ],
     rows: (planned, replicate, cell) =>
       planned.names.doors.flatMap((door, d) =>

@@ -53,13 +53,17 @@ export function planOfRequest(request: StudyRequest): StudyPlan | string {
   const { plan, issues: faults } = planStudy(request.study, design, readOf(request.tables));
   if (plan !== null) return plan;
   return faults
-    .map((fault) => formatIssue('place' in fault ? fault : { place: null, path: fault.path.join('.'), problem: fault.problem }))
+    .map((fault) =>
+      formatIssue('place' in fault ? fault : { place: null, path: fault.path.join('.'), problem: fault.problem }),
+    )
     .join('\n');
 }
 
 export function readOf(tables: Readonly<Record<string, string>>): ReadFile {
   return (file, what) =>
-    what === 'table' && Object.hasOwn(tables, file) ? tables[file]! : { error: 'it is not among the tables of the study' };
+    what === 'table' && Object.hasOwn(tables, file)
+      ? tables[file]!
+      : { error: 'it is not among the tables of the study' };
 }
 
 const MOST_CHANGES = 12;
@@ -71,7 +75,11 @@ export function changesBetween(before: StudyRequest, now: StudyRequest): string[
     if (lines.length > MOST_CHANGES || JSON.stringify(a) === JSON.stringify(b)) return;
     if (isTree(a) && isTree(b) && Array.isArray(a) === Array.isArray(b)) {
       for (const key of new Set([...Object.keys(a), ...Object.keys(b)]))
-        compare((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key], path === '' ? key : `${path}.${key}`);
+        compare(
+          (a as Record<string, unknown>)[key],
+          (b as Record<string, unknown>)[key],
+          path === '' ? key : `${path}.${key}`,
+        );
       return;
     }
     lines.push(`${path}: ${wordOf(b)}, was ${wordOf(a)}`);

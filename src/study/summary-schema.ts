@@ -33,10 +33,7 @@ export type StudyFactor = z.infer<typeof factorSchema>;
 
 const effortSchema = z.strictObject({
   holes: total('Holes drilled.'),
-  cable_m: z
-    .number()
-    .nullable()
-    .meta({ description: 'Cable, drilled through walls; null without a plan.', unit: 'm' }),
+  cable_m: z.number().nullable().meta({ description: 'Cable, drilled through walls; null without a plan.', unit: 'm' }),
   hours: z.number().meta({ description: 'Hours of work.', unit: 'h' }),
   cost: z
     .number()
@@ -52,13 +49,10 @@ const designSchema = z.strictObject({
   error: z.string().optional().meta({ description: 'Why it failed.' }),
   replicates: total('Replicates counted: the first ones, without a gap.'),
   passages: total('Visits to all doors in them.'),
-  ended: z
-    .enum(['fixed', 'narrow', 'replicates', 'passages'])
-    .nullable()
-    .meta({
-      description:
-        'Why no more were run: their number was fixed, the interval narrow enough, or a budget used up; null: not ended.',
-    }),
+  ended: z.enum(['fixed', 'narrow', 'replicates', 'passages']).nullable().meta({
+    description:
+      'Why no more were run: their number was fixed, the interval narrow enough, or a budget used up; null: not ended.',
+  }),
   metrics: z.record(z.string(), estimateSchema).meta({
     description: 'Estimates by their paths in metrics.json, each interval for itself at 95 %.',
   }),
@@ -126,7 +120,11 @@ export const studySummarySchema = z.strictObject({
   }),
   replicates: z
     .strictObject({
-      fixed: z.number().int().nullable().meta({ description: 'Replicates of every design; null: until narrow enough.' }),
+      fixed: z
+        .number()
+        .int()
+        .nullable()
+        .meta({ description: 'Replicates of every design; null: until narrow enough.' }),
       until: z.string().nullable().meta({ description: 'Path of the metric whose interval is looked at.' }),
       half_width: z.number().nullable().meta({ description: 'Half-width that is narrow enough.' }),
       batch: z.number().int().meta({ description: 'Replicates between two looks.' }),
@@ -160,7 +158,9 @@ export const studySummarySchema = z.strictObject({
     interactions: z.array(interactionSchema).meta({ description: 'Largest first.' }),
   }),
   front: z.strictObject({
-    by: z.array(z.enum(['holes', 'cable_m', 'cost'])).meta({ description: 'What is weighed against the ranked metric.' }),
+    by: z
+      .array(z.enum(['holes', 'cable_m', 'cost']))
+      .meta({ description: 'What is weighed against the ranked metric.' }),
     designs: z
       .array(z.number().int())
       .meta({ description: 'Designs that no other beats in one of these without being worse in another.' }),

@@ -1,5 +1,5 @@
 /** From the cells of a study to study.json. */
-import { effortOf } from '../effort/effort.js';
+import { type Effort, effortOf } from '../effort/effort.js';
 import { listKeys } from '../scenario/keys.js';
 import { ratioEstimate } from '../score/estimates.js';
 import type { Estimate } from '../score/metrics-schema.js';
@@ -8,7 +8,15 @@ import type { Cell } from './cells/cell.js';
 import { countedOf, eachCell } from './each-cell.js';
 import { effects } from './judge/effects.js';
 import { front } from './judge/front.js';
-import { DOOR_METRICS, HOUSE_METRICS, type Measure, type MeasureNames, type Ratio, estimateOf, measureOf } from './judge/measure.js';
+import {
+  DOOR_METRICS,
+  HOUSE_METRICS,
+  type Measure,
+  type MeasureNames,
+  type Ratio,
+  estimateOf,
+  measureOf,
+} from './judge/measure.js';
 import { rank } from './judge/ranking.js';
 import { type Sample, sampleOf } from './judge/samples.js';
 import type { PlannedDesign, StudyPlan } from './plan/plan.js';
@@ -92,8 +100,6 @@ export function summarise(standing: Standing, journal: Journal): StudySummary {
 
 function designOf(standing: DesignStanding, gathered: Gathered | undefined, plan: StudyPlan): StudyDesign {
   const { planned, ended, failed } = standing;
-  const { total } = effortOf(plan.design(planned));
-  const { holes, cable_m, minutes, parts_cents, work_cents } = total.drilled;
   return {
     number: planned.number,
     levels: [...planned.levels],
@@ -105,12 +111,18 @@ function designOf(standing: DesignStanding, gathered: Gathered | undefined, plan
     ended: ended === 'failed' ? null : ended,
     metrics: gathered?.metrics ?? {},
     by_who: gathered?.by_who ?? [],
-    effort: {
-      holes: holes.sensors + holes.outlets + holes.doorways + holes.ceilings,
-      cable_m,
-      hours: Math.round(minutes / 0.6) / 100,
-      cost: work_cents === null ? parts_cents / 100 : (parts_cents + work_cents) / 100,
-    },
+    effort: effortIn(effortOf(plan.design(planned))),
+  };
+}
+
+/** What an installation takes, drilled through walls. */
+export function effortIn({ total }: Effort): StudyDesign['effort'] {
+  const { holes, cable_m, minutes, parts_cents, work_cents } = total.drilled;
+  return {
+    holes: holes.sensors + holes.outlets + holes.doorways + holes.ceilings,
+    cable_m,
+    hours: Math.round(minutes / 0.6) / 100,
+    cost: work_cents === null ? parts_cents / 100 : (parts_cents + work_cents) / 100,
   };
 }
 
@@ -151,7 +163,13 @@ function gatheredOf(planned: PlannedDesign, cells: readonly Cell[], plan: StudyP
   const who = [...new Set(cells.flatMap((cell) => cell.who.map((one) => one.who)))].sort();
   return {
     metrics: Object.fromEntries(
-      toldBy(planned, plan).map((measure) => [measure.path, estimateOf(measure, cells.map((cell) => measure.of(cell)))]),
+      toldBy(planned, plan).map((measure) => [
+        measure.path,
+        estimateOf(
+          measure,
+          cells.map((cell) => measure.of(cell)),
+        ),
+      ]),
     ),
     by_who: who.map((name) => {
       const of = cells.map((cell) => cell.who.find((one) => one.who === name) ?? { visits: 0, wrong: 0 });

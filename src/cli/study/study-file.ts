@@ -33,7 +33,11 @@ export function loadStudy(file: string, options: LogicOptions): LoadedStudy {
   const study = shape.data;
   if (isAbsolute(study.scenario))
     throw refused(source, [
-      { path: ['scenario'], at: 'value', problem: { code: 'other', message: 'the name must not begin at the root of the disk' } },
+      {
+        path: ['scenario'],
+        at: 'value',
+        problem: { code: 'other', message: 'the name must not begin at the root of the disk' },
+      },
     ]);
   const given = givenLogics(options);
   const scenarioFile = join(dirname(file), study.scenario);

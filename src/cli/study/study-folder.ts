@@ -2,8 +2,9 @@
 import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { z } from 'zod';
-import type { Standing } from '../../study/run/standing.js';
-import { changesBetween, requestSchema } from '../../study/request.js';
+import type { PlannedDesign } from '../../study/plan/plan.js';
+import { Standing } from '../../study/run/standing.js';
+import { changesBetween, planOfRequest, requestSchema } from '../../study/request.js';
 import { type Entry, Journal, type Span } from '../../study/store/journal.js';
 import { Lock } from '../../study/store/lock.js';
 import { VERSION } from '../../simulate/version.js';
@@ -99,7 +100,10 @@ export class StudyFolder {
     const isNew = kind === 'nothing';
     if (isNew) {
       if (intent.resume || intent.extend)
-        throw new UserProblem(`${name}: there is no such folder, so there is no study to go on with`, 'start it without --resume and --extend');
+        throw new UserProblem(
+          `${name}: there is no such folder, so there is no study to go on with`,
+          'start it without --resume and --extend',
+        );
       makeNew(path, name, marker);
     } else if (!isStudyFolder(path) && readdirSync(path).length > 0)
       throw new UserProblem(`${name} is there already and holds no study`, 'choose another with --out');
@@ -127,10 +131,43 @@ export class StudyFolder {
   }
 }
 
-/** The journal of a folder, every whole entry told. */
-export function openJournal(folder: string, each: (entry: Entry, span: Span) => void): Journal {
+function openJournal(folder: string, each: (entry: Entry, span: Span) => void): Journal {
   const file = join(folder, JOURNAL);
   return onDisk(`${pathText(file)} can't be opened`, () => Journal.open(file, each));
+}
+
+/** The cells of a study's folder as they are now, to read. */
+export interface StudyAsItIs {
+  readonly marker: StudyMarker;
+  readonly standing: Standing;
+  readonly journal: Journal;
+}
+
+/**
+ * @param each told every entry of the journal
+ * @throws {UserProblem} when the folder is no study, or one that can't be read
+ */
+export function lookAt(folder: string, each?: (entry: Entry) => void): StudyAsItIs {
+  const marker = readStudyMarker(folder);
+  const plan = planOfRequest(marker.request);
+  if (typeof plan === 'string')
+    throw new UserProblem(`${pathText(join(folder, MARKER))} is not as a study wrote it:\n${pathText(plan)}`);
+  const standing = new Standing(plan, sliceMine(marker.slice));
+  const file = join(folder, JOURNAL);
+  const journal = onDisk(`${pathText(file)} can't be read`, () =>
+    Journal.look(file, (entry, span) => {
+      standing.take(entry, span);
+      each?.(entry);
+    }),
+  );
+  if (journal === null)
+    throw new UserProblem(`${pathText(folder)} holds no cells yet`, 'wait until the first ones are done');
+  return { marker, standing, journal };
+}
+
+/** Which designs a slice is for; undefined: all. */
+export function sliceMine(slice: Slice | null): ((planned: PlannedDesign) => boolean) | undefined {
+  return slice ? ({ number }) => number % slice.of === slice.number % slice.of : undefined;
 }
 
 /** Made beside its name, with its marker in it, and renamed: there is never a study's folder without one. */
@@ -163,7 +200,10 @@ function settle(path: string, name: string, marker: StudyMarker, { resume, exten
   }
   const before = readStudyMarker(path);
   if (JSON.stringify(before.slice) !== JSON.stringify(marker.slice))
-    throw new UserProblem(`${name} is for ${sliceWords(before.slice)}, not for ${sliceWords(marker.slice)}`, 'choose another with --out');
+    throw new UserProblem(
+      `${name} is for ${sliceWords(before.slice)}, not for ${sliceWords(marker.slice)}`,
+      'choose another with --out',
+    );
   const changes = changesBetween(before.request, marker.request);
   if (changes.length === 0) {
     if (resume || extend) return;

@@ -15,7 +15,7 @@ import { UserProblem, onDiskLater, pathText } from '../problem.js';
 import { printCautions } from '../scenario-file.js';
 import { onSignal } from '../signals.js';
 import { writeResults } from './finish.js';
-import { type Slice, StudyFolder } from './study-folder.js';
+import { type Slice, StudyFolder, sliceMine } from './study-folder.js';
 import { type LoadedStudy, loadStudy } from './study-file.js';
 import { startStudyProgress } from './study-progress.js';
 
@@ -42,7 +42,7 @@ export async function studyCommand(file: string, options: StudyOptions, io: Io):
   const loaded = loadStudy(file, options);
   if (options.quiet !== true) printCautions(loaded.cautions, io);
   const out = options.out ?? `${basename(file, extname(file))}${slice ? `-${slice.number}-of-${slice.of}` : ''}.study`;
-  const standing = new Standing(loaded.plan, slice ? ({ number }) => number % slice.of === slice.number % slice.of : undefined);
+  const standing = new Standing(loaded.plan, sliceMine(slice));
   const intent = { resume: options.resume === true, extend: options.extend === true, force: options.force === true };
   const folder = await StudyFolder.open(out, { request: loaded.request, slice }, intent, standing, io);
 
@@ -106,7 +106,16 @@ async function executorOf(
 function pausedWords(standing: Standing, file: string, out: string, options: StudyOptions, how: string): string {
   const { done, most } = standing.cells;
   const logics = (options.logics ?? []).flatMap(({ option, value }) => [option, value]);
-  const again = ['jambeam', 'study', file, '--out', out, ...(options.slice ? ['--slice', options.slice] : []), ...logics, '--resume'];
+  const again = [
+    'jambeam',
+    'study',
+    file,
+    '--out',
+    out,
+    ...(options.slice ? ['--slice', options.slice] : []),
+    ...logics,
+    '--resume',
+  ];
   return `${how}: ${done} of ${standing.plan.stopping.fixed === null ? 'at most ' : ''}${most} replicates are done and kept in ${pathText(out)}\ngo on with: ${again.map(shellWord).join(' ')}\n`;
 }
 
@@ -133,5 +142,7 @@ function limitOf(text: string | undefined): number | null {
   const limit = ms === undefined ? Number.NaN : Number(number) * ms;
   // A timer holds no more than 2³¹ milliseconds.
   if (limit > 0 && limit < 2 ** 31) return limit;
-  throw new UserProblem(`--time-limit: expected a time such as 8h, 90min or 30s, at most 24 days, found ${quote(text)}`);
+  throw new UserProblem(
+    `--time-limit: expected a time such as 8h, 90min or 30s, at most 24 days, found ${quote(text)}`,
+  );
 }

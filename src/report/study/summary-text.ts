@@ -34,6 +34,9 @@ function rowOf(design: StudyDesign, { factors, rank_by }: StudySummary): string 
 }
 
 /** `height_m 0.9, sensor barrier`. */
-export function levelWords({ levels }: Pick<StudyDesign, 'levels'>, factors: StudySummary['factors']): string {
+export function levelWords(
+  { levels }: { readonly levels: readonly number[] },
+  factors: readonly { readonly name: string; readonly levels: readonly { readonly label: string }[] }[],
+): string {
   return factors.map(({ name, levels: all }, f) => `${name} ${all[levels[f]!]!.label}`).join(', ');
 }

@@ -73,7 +73,13 @@ const ROOM = [
   'longest_occupied_while_empty_us',
   'first_wrong_us',
 ] as const satisfies (keyof RoomTimes)[];
-const HOUSE = ['span_us', 'exact_us', 'error_us', 'absolute_error_us', 'first_wrong_us'] as const satisfies (keyof HouseTimes)[];
+const HOUSE = [
+  'span_us',
+  'exact_us',
+  'error_us',
+  'absolute_error_us',
+  'first_wrong_us',
+] as const satisfies (keyof HouseTimes)[];
 const DOOR_NUMBERS = CASE.length + 2 + WINDOWS.length;
 
 /** Numbers of a flat cell. */

@@ -78,7 +78,9 @@ export function effects(
   );
 
   return {
-    main: main.map(({ contrast: change, ...rest }): MainEffect => ({ ...rest, change: simultaneous(change, main.length) })),
+    main: main.map(
+      ({ contrast: change, ...rest }): MainEffect => ({ ...rest, change: simultaneous(change, main.length) }),
+    ),
     interactions: both
       .map(({ contrast: change, ...rest }): Interaction => ({ ...rest, change: simultaneous(change, both.length) }))
       .sort((a, b) => Math.abs(b.change.value) - Math.abs(a.change.value))

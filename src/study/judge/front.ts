@@ -7,12 +7,17 @@ const COSTS = ['holes', 'cable_m', 'cost'] as const;
  * @param value of the ranked metric, turned so that less is better
  * @returns the efforts that differ between designs, and the designs of the front in order of their numbers
  */
-export function front(designs: readonly { readonly number: number; readonly value: number; readonly effort: StudyDesign['effort'] }[]): StudySummary['front'] {
+export function front(
+  designs: readonly { readonly number: number; readonly value: number; readonly effort: StudyDesign['effort'] }[],
+): StudySummary['front'] {
   const by = COSTS.filter((cost) => {
     const all = designs.map(({ effort }) => effort[cost]);
     return !all.includes(null) && new Set(all).size > 1;
   });
-  const points = designs.map(({ number, value, effort }) => ({ number, at: [value, ...by.map((cost) => effort[cost]!)] }));
+  const points = designs.map(({ number, value, effort }) => ({
+    number,
+    at: [value, ...by.map((cost) => effort[cost]!)],
+  }));
   // Whoever beats another comes before it in this order, so each is held against those that stayed alone.
   const order = [...points].sort((a, b) => compare(a.at, b.at) || a.number - b.number);
   const stayed: typeof points = [];

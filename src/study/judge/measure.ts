@@ -88,7 +88,11 @@ const ROOM: Readonly<Record<string, TimeMetric<RoomTimes>>> = {
 };
 
 const HOUSE: Readonly<Record<string, TimeMetric<HouseTimes>>> = {
-  exact_share: { unit: 'share of time', options: { ...TIME, max: 1 }, of: (t) => ({ events: t.exact_us, exposure: t.span_us }) },
+  exact_share: {
+    unit: 'share of time',
+    options: { ...TIME, max: 1 },
+    of: (t) => ({ events: t.exact_us, exposure: t.span_us }),
+  },
   persons_bias: {
     unit: 'persons',
     options: { ...TIME, signed: true },
@@ -123,7 +127,10 @@ export function measureOf(path: string, names: MeasureNames): Measure | string {
   const { metric } = parsed;
   if (metric === 'first_wrong_h' || metric === 'drift_per_100.spread')
     return 'a median wait or a spread is no mean over replicates and can not be compared pair by pair';
-  if (parsed.of === 'doors' || (parsed.of === 'house' && (metric in RATES || metric.startsWith('invented') || metric.startsWith('drift')))) {
+  if (
+    parsed.of === 'doors' ||
+    (parsed.of === 'house' && (metric in RATES || metric.startsWith('invented') || metric.startsWith('drift')))
+  ) {
     const door = parsed.of === 'doors' ? index(names.doors, parsed.name, 'door') : -1;
     if (typeof door === 'string') return door;
     return doorMeasure(path, metric, names.hours, (cell) =>

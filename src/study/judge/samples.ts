@@ -9,7 +9,10 @@ export interface Sample {
 }
 
 /** @returns null where there is nothing to divide by, with all replicates or with one left out */
-export function sampleOf(ratios: readonly Ratio[], { options: { scale = 1 } }: Pick<Measure, 'options'>): Sample | null {
+export function sampleOf(
+  ratios: readonly Ratio[],
+  { options: { scale = 1 } }: Pick<Measure, 'options'>,
+): Sample | null {
   let events = 0;
   let exposure = 0;
   for (const ratio of ratios) {
@@ -41,7 +44,10 @@ export function contrast(a: Sample, b: Sample, paired: boolean): Contrast {
   const n = a.without.length;
   if (n < 2) return { value, error: Number.NaN, freedom: 0 };
   if (paired) return { value, error: jackknifeError(a.without.map((one, r) => one - b.without[r]!)), freedom: n - 1 };
-  const [va, vb] = [jackknifeError(a.without), jackknifeError(b.without)].map((error) => error * error) as [number, number];
+  const [va, vb] = [jackknifeError(a.without), jackknifeError(b.without)].map((error) => error * error) as [
+    number,
+    number,
+  ];
   const both = va + vb;
   const freedom = both === 0 ? n - 1 : ((n - 1) * both * both) / (va * va + vb * vb);
   return { value, error: Math.sqrt(both), freedom };
@@ -51,5 +57,8 @@ export function contrast(a: Sample, b: Sample, paired: boolean): Contrast {
 export function meanSample(samples: readonly Sample[]): Sample {
   const mean = (of: (sample: Sample) => number): number =>
     samples.reduce((sum, sample) => sum + of(sample), 0) / samples.length;
-  return { value: mean((one) => one.value), without: samples[0]!.without.map((_, r) => mean((one) => one.without[r]!)) };
+  return {
+    value: mean((one) => one.value),
+    without: samples[0]!.without.map((_, r) => mean((one) => one.without[r]!)),
+  };
 }

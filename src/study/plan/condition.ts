@@ -44,7 +44,9 @@ export function conditionOf(text: string): Condition {
     tree = jsep(text);
   } catch (error) {
     const { description, index } = error as { description?: string; index?: number };
-    throw new ConditionFault(`${description ?? 'no condition'}${index === undefined ? '' : ` at character ${index + 1}`}`);
+    throw new ConditionFault(
+      `${description ?? 'no condition'}${index === undefined ? '' : ` at character ${index + 1}`}`,
+    );
   }
   // What is no part of the grammar is found at once, not at the first design.
   checkParts(tree);
@@ -116,12 +118,7 @@ function nameOf(node: jsep.Expression): string {
   return `${nameOf(object)}.${nameOf(property)}`;
 }
 
-function valueOf(
-  name: string,
-  design: Design,
-  door: DesignDoor,
-  factors: ReadonlyMap<string, number | string>,
-): Value {
+function valueOf(name: string, design: Design, door: DesignDoor, factors: ReadonlyMap<string, number | string>): Value {
   const factor = factors.get(name);
   if (factor !== undefined) return factor;
   const ofPair = child(pairOf(door), name);

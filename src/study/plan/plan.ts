@@ -82,7 +82,11 @@ export function planStudy(
   if (named.length > 0) return refuse(named);
 
   const make = (levels: readonly number[]): ReturnType<typeof changed> =>
-    changed(scenario, levels.flatMap((level, f) => factors[f]!.levels[level]!.sets), readFile);
+    changed(
+      scenario,
+      levels.flatMap((level, f) => factors[f]!.levels[level]!.sets),
+      readFile,
+    );
   const designs: PlannedDesign[] = [];
   const crowds = new Map<string, number>();
   const allNames = new Map<string, MeasureNames>();
@@ -159,7 +163,8 @@ function changed(
 ): { design: Design | null; issues: readonly Issue[] } {
   const { design, issues } = assign(scenario, sets);
   if (design === null) return { design, issues };
-  const known = (file: string, what: 'table' | 'profile') => design.tables[file] ?? readFile?.(file, what) ?? { error: 'files cannot be read here' };
+  const known = (file: string, what: 'table' | 'profile') =>
+    design.tables[file] ?? readFile?.(file, what) ?? { error: 'files cannot be read here' };
   const tables = loadTables(design as Outline, known);
   const wrong = [
     ...tables.issues,
@@ -297,7 +302,9 @@ function placed(
 }
 
 function setsKey({ sets }: Level, key: string): boolean {
-  return sets.some(({ path }) => path === key || key.startsWith(`${path}.`) || path.split('.').at(-1) === key.split('.').at(-1));
+  return sets.some(
+    ({ path }) => path === key || key.startsWith(`${path}.`) || path.split('.').at(-1) === key.split('.').at(-1),
+  );
 }
 
 function unique(problems: readonly (Finding | Issue)[]): (Finding | Issue)[] {
@@ -315,5 +322,9 @@ function other(path: (string | number)[], error: unknown): Finding {
 }
 
 function tooMany(message: string): Finding {
-  return { path: ['factors'], at: 'key', problem: { code: 'other', message, hint: 'fewer values, or a condition under `where`' } };
+  return {
+    path: ['factors'],
+    at: 'key',
+    problem: { code: 'other', message, hint: 'fewer values, or a condition under `where`' },
+  };
 }

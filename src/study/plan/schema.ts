@@ -11,7 +11,7 @@ const path = (description: string) => z.string().min(1).max(200).meta({ descript
 const changes = (description: string) => z.record(z.string().min(1).max(200), z.unknown()).meta({ description });
 
 const factorSchema = z.strictObject({
-  name: name("Name of the factor: a column of the results (default: the last word of its first key).").optional(),
+  name: name('Name of the factor: a column of the results (default: the last word of its first key).').optional(),
   key: path('Key of the scenario that varies, `doors.*.pair.height_m`; as `--set` has it.').optional(),
   keys: z
     .array(path('Key of the scenario.'))
@@ -39,11 +39,19 @@ export type FactorInput = z.infer<typeof factorSchema>;
 
 const untilSchema = z.strictObject({
   until: path('Path of the metric whose 95 % interval is looked at, `house.wrong_per_100`.'),
-  half_width: z.number().positive().meta({ description: 'Narrow enough: half of the interval, in the unit of the metric.' }),
+  half_width: z
+    .number()
+    .positive()
+    .meta({ description: 'Narrow enough: half of the interval, in the unit of the metric.' }),
   batch: wholeNumber(1, 1000, 'replicates', 'Replicates between two looks.').default(4),
   at_least: wholeNumber(2, 100_000, 'replicates', 'No look before so many.').default(8),
   at_most: wholeNumber(2, 100_000, 'replicates', 'No more than these for a design.').default(200),
-  most_passages: wholeNumber(1, 1_000_000_000, 'passages', 'No further batch of a design after so many passages.').optional(),
+  most_passages: wholeNumber(
+    1,
+    1_000_000_000,
+    'passages',
+    'No further batch of a design after so many passages.',
+  ).optional(),
 });
 
 export const studySchema = z.strictObject({

@@ -36,7 +36,9 @@ export class CodeThread {
         let fault: unknown;
         worker.once('message', (done: Done) => resolve(done));
         worker.once('error', (error) => (fault = error));
-        worker.once('exit', () => over(goneProblem(job, doors, fault) ?? { message: `its thread ended: ${String(fault)}` }));
+        worker.once('exit', () =>
+          over(goneProblem(job, doors, fault) ?? { message: `its thread ended: ${String(fault)}` }),
+        );
         worker.postMessage(task);
       });
     } finally {

@@ -73,17 +73,18 @@ export async function runStudy(
         running++;
         const design = plan.design(cell.planned);
         const { lesson } = standing.designs[cell.planned.number - 1]!;
-        const task = { key: cell.planned.key, design: lesson ? withLesson(design, lesson) : design, replicate: cell.replicate };
-        executor.run(task).then(
-          (done) => {
-            running--;
-            guarded(() => {
-              keep(cell, done);
-              pump();
-            });
-          },
-          fail,
-        );
+        const task = {
+          key: cell.planned.key,
+          design: lesson ? withLesson(design, lesson) : design,
+          replicate: cell.replicate,
+        };
+        executor.run(task).then((done) => {
+          running--;
+          guarded(() => {
+            keep(cell, done);
+            pump();
+          });
+        }, fail);
       }
       if (running > 0 || over) return;
       sync();

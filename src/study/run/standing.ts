@@ -44,9 +44,9 @@ export class DesignStanding {
     return this.visits.slice(0, n).reduce((sum, one) => sum + one, 0);
   }
 
-  take(replicate: number, cell: FlatCell, span: Span): boolean {
+  take(replicate: number, cell: FlatCell, span: Span): void {
     // What is done twice, by two machines, is the same twice: the first one stays.
-    if (this.spans[replicate - 1] !== undefined) return false;
+    if (this.spans[replicate - 1] !== undefined) return;
     const counts = unflat(cell, this.planned.shape);
     const { rank, stop } = this.plan.measures(this.planned);
     this.spans[replicate - 1] = span;
@@ -59,7 +59,6 @@ export class DesignStanding {
     this.sums.exposure += exposure;
     while (this.spans[this.prefix] !== undefined) this.prefix++;
     this.look();
-    return true;
   }
 
   fail(replicate: number, message: string): void {
@@ -108,25 +107,26 @@ export class Standing {
   ) {
     this.designs = plan.designs.map((planned) => new DesignStanding(planned, plan));
     const byKey = new Map<string, DesignStanding[]>();
-    for (const one of this.designs)
-      byKey.set(one.planned.key, [...(byKey.get(one.planned.key) ?? []), one]);
+    for (const one of this.designs) byKey.set(one.planned.key, [...(byKey.get(one.planned.key) ?? []), one]);
     this.byKey = byKey;
   }
 
-  /** Takes an entry of the journal. @returns whether it was news */
-  take(entry: Entry, span: Span): boolean {
-    let news = false;
+  /** Whether an entry says what is not known yet, of a design of this study. */
+  isNews(entry: Entry): boolean {
+    return (this.byKey.get(entry.d) ?? []).some((design) => {
+      if ('failed' in entry) return design.failed === null || entry.r < design.failed.replicate;
+      return 'lesson' in entry ? design.lesson === null : design.spans[entry.r - 1] === undefined;
+    });
+  }
+
+  /** Takes an entry of the journal. */
+  take(entry: Entry, span: Span): void {
     // Two designs may be the same in all but what they are called; their cells are the same.
     for (const design of this.byKey.get(entry.d) ?? []) {
-      if ('failed' in entry) {
-        design.fail(entry.r, entry.failed);
-        news = true;
-      } else if ('lesson' in entry) {
-        news ||= design.lesson === null;
-        design.lesson ??= entry.lesson;
-      } else news = design.take(entry.r, entry, span) || news;
+      if ('failed' in entry) design.fail(entry.r, entry.failed);
+      else if ('lesson' in entry) design.lesson ??= entry.lesson;
+      else design.take(entry.r, entry, span);
     }
-    return news;
   }
 
   /** What can be done next; null: nothing before something else is done. A few replicates of each design by turns. */

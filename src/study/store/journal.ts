@@ -74,6 +74,19 @@ export class Journal {
     return new Journal(file, fd, damaged, whole);
   }
 
+  /** A journal to be read alone, while another process may be writing it. @returns null where there is none */
+  static look(file: string, each: (entry: Entry, span: Span) => void): Journal | null {
+    let fd: number;
+    try {
+      fd = openSync(file, 'r');
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
+      throw error;
+    }
+    const { whole, damaged } = readEntries(fd, fstatSync(fd).size, each);
+    return new Journal(file, fd, damaged, whole);
+  }
+
   /** Adds an entry; it counts as done only after the next {@link sync}. @returns where it will be */
   put(entry: Entry): Span {
     const text = JSON.stringify(entry);

@@ -1,0 +1,159 @@
+/** `jambeam pick`: the cheapest design of a study that surely meets what is wanted, or that none does. */
+import { quote, short } from '../../engine/printable.js';
+import { effortOf } from '../../effort/effort.js';
+import { levelWords } from '../../report/study/summary-text.js';
+import { countedOf, eachCell } from '../../study/each-cell.js';
+import { type Measure, type Ratio, measureOf } from '../../study/judge/measure.js';
+import { type Want, alphaOf, bound, meets, sideOf, wantOf } from '../../study/judge/pick.js';
+import { sampleOf } from '../../study/judge/samples.js';
+import { effortIn } from '../../study/summary.js';
+import type { Io } from '../io.js';
+import { jsonText } from '../io.js';
+import { UserProblem } from '../problem.js';
+import { lookAt } from './study-folder.js';
+
+export interface PickOptions {
+  readonly want?: readonly string[];
+  readonly least?: string;
+  readonly json?: boolean;
+}
+
+const LEAST = ['cost', 'holes', 'cable_m', 'hours'] as const;
+type Least = (typeof LEAST)[number];
+
+export function pickCommand(folder: string, options: PickOptions, io: Io): void {
+  const wants = wantsOf(options.want ?? []);
+  const least = leastOf(options.least ?? 'cost');
+  const { standing, journal } = lookAt(folder);
+  const { plan } = standing;
+  const measures = wants.map(({ metric }) =>
+    measuresFor(
+      metric,
+      standing.designs.map(({ planned }) => planned.names),
+    ),
+  );
+  const ratios = new Map<number, Ratio[][]>();
+  eachCell(standing, journal, ({ planned }, _replicate, cell) => {
+    const own = ratios.get(planned.number) ?? wants.map(() => []);
+    ratios.set(planned.number, own);
+    measures.forEach((of, w) => own[w]!.push(of(planned.names).of(cell)));
+  });
+  journal.close();
+
+  const tested = standing.designs.filter((one) => one.ended !== 'failed' && countedOf(one) >= 2);
+  const alpha = alphaOf(Math.max(1, tested.length), wants.length, plan.stopping.looks);
+  const judged = tested.map(({ planned }) => {
+    const own = ratios.get(planned.number)!;
+    const found = wants.map((want, w) => {
+      const measure = measures[w]!(planned.names);
+      const end = bound(own[w]!, measure, sideOf(want), alpha);
+      return { want, value: sampleOf(own[w]!, measure)?.value ?? null, end, meets: meets(want, end) };
+    });
+    return { planned, found, effort: effortIn(effortOf(plan.design(planned))) };
+  });
+  const fit = judged.filter(({ found }) => found.every((one) => one.meets));
+  if (fit.length > 0 && fit.every(({ effort }) => effort[least] === null))
+    throw new UserProblem(
+      `--least ${least}: no design has it`,
+      'a plan of the house gives cable; a scenario with prices gives costs',
+    );
+  const [picked] = [...fit].sort(
+    (a, b) => (a.effort[least] ?? Infinity) - (b.effort[least] ?? Infinity) || a.planned.number - b.planned.number,
+  );
+  if (options.json === true) {
+    io.out(
+      jsonText({
+        want: wants,
+        least,
+        tested: tested.length,
+        confidence: 0.95,
+        meeting: fit.map(({ planned }) => planned.number),
+        picked: picked
+          ? { design: picked.planned.number, bounds: picked.found.map(({ end }) => end), effort: picked.effort }
+          : null,
+      }),
+    );
+    return;
+  }
+  const wanted = wants.map(({ metric, is, limit }) => `${metric} ${is} ${short(limit)}`).join(' and ');
+  const lines = [
+    picked
+      ? `Design ${picked.planned.number}: ${levelWords(picked.planned, plan.factors)}`
+      : `None of ${tested.length} designs surely meets ${wanted}.`,
+    ...((picked ?? nearest(judged))?.found.map(
+      ({ want, value, end }) =>
+        `  ${want.metric} ${value === null ? 'unknown' : short(value, 3)}, with 95 % confidence ${sideOf(want) === 'upper' ? 'at most' : 'at least'} ${end === null ? 'unknown' : short(end, 3)}`,
+    ) ?? []),
+    ...(picked
+      ? [
+          `  ${least} ${picked.effort[least] ?? 'unknown'}, the least of ${fit.length} that meet ${wanted}, of ${tested.length} tested`,
+        ]
+      : judged.length > 0
+        ? [
+            `  is design ${nearest(judged)!.planned.number}, which comes nearest: ${levelWords(nearest(judged)!.planned, plan.factors)}`,
+          ]
+        : []),
+    `The confidence is for all ${tested.length} designs${plan.stopping.looks > 1 ? ` and all ${plan.stopping.looks} looks of each` : ''} at once.`,
+    ...(standing.finished ? [] : ['The study is not finished: more replicates narrow the bounds.']),
+  ];
+  io.out(`${lines.join('\n')}\n`);
+}
+
+type Judged = {
+  readonly planned: { readonly number: number; readonly levels: readonly number[] };
+  readonly found: readonly {
+    readonly want: Want;
+    readonly value: number | null;
+    readonly end: number | null;
+    readonly meets: boolean;
+  }[];
+};
+
+/** The design that misses by least, as a share of the limit. */
+function nearest<T extends Judged>(judged: readonly T[]): T | undefined {
+  const miss = ({ found }: T): number =>
+    Math.max(
+      ...found.map(({ want, end }) =>
+        end === null
+          ? Infinity
+          : ((sideOf(want) === 'upper' ? 1 : -1) * (end - want.limit)) / Math.max(Math.abs(want.limit), 1e-9),
+      ),
+    );
+  return [...judged].sort((a, b) => miss(a) - miss(b))[0];
+}
+
+function wantsOf(texts: readonly string[]): Want[] {
+  if (texts.length === 0)
+    throw new UserProblem(
+      '--want: expected what the design must meet, found nothing',
+      "for example --want 'house.wrong_per_100 < 3'",
+    );
+  return texts.map((text) => {
+    const want = wantOf(text);
+    if (want) return want;
+    throw new UserProblem(
+      `--want: expected METRIC < NUMBER or METRIC > NUMBER, found ${quote(text)}`,
+      "for example --want 'house.wrong_per_100 < 3'",
+    );
+  });
+}
+
+function leastOf(text: string): Least {
+  const least = LEAST.find((one) => one === text);
+  if (least) return least;
+  throw new UserProblem(`--least: expected ${LEAST.join(', ')}, found ${quote(text)}`);
+}
+
+/** The measure of a metric by the names of a design's doors, rooms and logics. */
+function measuresFor(
+  metric: string,
+  all: readonly Parameters<typeof measureOf>[1][],
+): (names: Parameters<typeof measureOf>[1]) => Measure {
+  const known = new Map<object, Measure>();
+  for (const names of new Set(all)) {
+    const measure = measureOf(metric, names);
+    if (typeof measure === 'string') throw new UserProblem(`--want ${metric}: ${measure}`);
+    known.set(names, measure);
+  }
+  return (names) => known.get(names)!;
+}

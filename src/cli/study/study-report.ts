@@ -1,0 +1,48 @@
+/** `jambeam report` of a study: of a finished one from study.json, of an unfinished one from the cells that are done. */
+import { join } from 'node:path';
+import { renderStudyReport } from '../../report/study/report.js';
+import { type StudySummary, studySummarySchema } from '../../study/summary-schema.js';
+import { summarise } from '../../study/summary.js';
+import { kindOf, readText, replaceFile } from '../files.js';
+import type { Io } from '../io.js';
+import { UserProblem, pathText } from '../problem.js';
+import { lookAt, readStudyMarker } from './study-folder.js';
+
+const MOST_BYTES = 512 * 1_048_576;
+
+export async function studyReportCommand(folder: string, io: Io): Promise<void> {
+  const summary = summaryOf(folder);
+  const file = join(folder, 'report.html');
+  if (!['file', 'nothing'].includes(kindOf(file)))
+    throw new UserProblem(`${pathText(file)} is a link or a folder, not a file`, 'take it away first');
+  replaceFile(file, await renderStudyReport(summary));
+  const { done, most } = summary.cells;
+  const atMost = summary.replicates.fixed === null ? 'at most ' : '';
+  if (!summary.finished) io.out(`The study is not finished: ${done} of ${atMost}${most} replicates are done\n`);
+  io.out(`Wrote ${io.paint.bold(pathText(file))}\n`);
+}
+
+/** What a study has found out so far. */
+export function summaryOf(folder: string): StudySummary {
+  readStudyMarker(folder);
+  const file = join(folder, 'study.json');
+  if (kindOf(file) === 'file') {
+    const again = new UserProblem(
+      `${pathText(file)} is not as the study wrote it`,
+      'take it away; `jambeam study … --resume` writes it again',
+    );
+    try {
+      const { data } = studySummarySchema.safeParse(JSON.parse(readText(file, 'the summary of a study', MOST_BYTES)));
+      if (data) return data;
+    } catch (error) {
+      if (!(error instanceof SyntaxError)) throw error;
+    }
+    throw again;
+  }
+  const { standing, journal } = lookAt(folder);
+  try {
+    return summarise(standing, journal);
+  } finally {
+    journal.close();
+  }
+}
