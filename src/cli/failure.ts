@@ -33,5 +33,7 @@ export function tellFailure(error: unknown, args: readonly string[], io: Io): 1 
 
 /** The command as it can be pasted into a shell again. */
 function commandLine(args: readonly string[]): string {
-  return ['jambeam', ...args.map(shellWord)].join(' ');
+  // A password in a URL is nobody's business but the user's.
+  const open = args.map((arg) => arg.replace(/\/\/[^/@\s]*@/g, '//…@'));
+  return ['jambeam', ...open.map(shellWord)].join(' ');
 }

@@ -57,6 +57,7 @@ function program(io: Io): Command {
     addRun,
     addStudy,
     addPick,
+    addJoin,
     addMerge,
     addReport,
     addPassage,
@@ -158,7 +159,10 @@ function addStudy(jambeam: Command, io: Io): void {
       .option('--extend', 'go on with a study that has changed: cells that both share are kept')
       .option('--time-limit <time>', 'pause after this time: 8h, 90min, 30s')
       .option('--slice <n/of>', 'run only every OF-th design, from the N-th; `jambeam merge` joins slices')
-      .option('--redis <url>', 'put the cells on a job queue, for `jambeam join` on any number of machines')
+      .option(
+        '--redis [url]',
+        'put the cells on a job queue, for `jambeam join` on any number of machines; without a URL that of JAMBEAM_REDIS',
+      )
       .option('--quiet', 'no progress')
       .option('--json', 'print study.json instead of the summary')
       .option('--force', "throw a study's cells away and begin anew"),
@@ -188,6 +192,22 @@ function addPick(jambeam: Command, io: Io): void {
     .option('--json', 'print JSON')
     .addHelpText('after', "\nExample:\n  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --least cost")
     .action(async (dir, options) => (await import('./study/pick.js')).pickCommand(dir, options, io));
+}
+
+function addJoin(jambeam: Command, io: Io): void {
+  withLogics(
+    jambeam
+      .command('join')
+      .summary("work at other machines' studies")
+      .description(
+        'Takes cells of studies from a job queue, on all cores, until the studies have ended; it may leave at any time, and what it had begun is done by others.',
+      )
+      .option('--redis [url]', 'redis://HOST:PORT or rediss://…; without a URL that of JAMBEAM_REDIS')
+      .option('--workers <n>', 'threads (default: as many as there are cores)')
+      .option('--quiet', 'no words'),
+  )
+    .addHelpText('after', '\nExample:\n  jambeam join --redis redis://study-server:6379')
+    .action(async (options) => (await import('./study/join.js')).joinCommand(options, io));
 }
 
 function addMerge(jambeam: Command, io: Io): void {

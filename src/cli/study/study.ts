@@ -27,7 +27,7 @@ export interface StudyOptions extends LogicOptions {
   readonly force?: boolean;
   readonly timeLimit?: string;
   readonly slice?: string;
-  readonly redis?: string;
+  readonly redis?: string | true;
   readonly quiet?: boolean;
   readonly json?: boolean;
 }
@@ -96,8 +96,10 @@ async function executorOf(
   io: Io,
 ): Promise<Executor> {
   if (options.redis !== undefined) {
+    const { inWords, redisUrl } = await import('./redis-option.js');
+    const url = redisUrl(options.redis);
     const { openQueue } = await import('../../study/queue/coordinator.js');
-    return openQueue(options.redis, request, plan, (words) => io.err(`${words}\n`));
+    return inWords(() => openQueue(url, request, plan, (words) => options.quiet === true || io.err(`${words}\n`)));
   }
   return openPool({ workers, ...(code && { codes: code.codes, limit_s: code.limit_s }) });
 }
@@ -113,6 +115,7 @@ function pausedWords(standing: Standing, file: string, out: string, options: Stu
     '--out',
     out,
     ...(options.slice ? ['--slice', options.slice] : []),
+    ...(options.redis ? ['--redis'] : []),
     ...logics,
     '--resume',
   ];
