@@ -3,7 +3,7 @@ import type { Estimate } from '../../score/metrics-schema.js';
 import type { Difference, StudyDesign, StudyFactor } from '../../study/summary-schema.js';
 import { lengthWords, money } from '../effort-words.js';
 import { metricWords } from '../sections/targets.js';
-import { type EstimateWords, count, estimateWords, joined, named } from '../words.js';
+import { type EstimateWords, capital, count, estimateWords, joined, named } from '../words.js';
 import type { StudyView } from './view.js';
 
 const NBSP = '\u00a0';
@@ -11,9 +11,14 @@ const NBSP = '\u00a0';
 const BARE = new Set(['', '1', 'share', 'm/m']);
 
 /** 'height' for `height_m` in metres: the unit stands behind the values. */
-export function factorWords({ name, unit }: Pick<StudyFactor, 'name' | 'unit'>): string {
+export const factorWords = (factor: Pick<StudyFactor, 'name' | 'unit'>): string => named(bareName(factor));
+
+/** The same at the start of a heading: 'Height'. */
+export const factorTitle = (factor: Pick<StudyFactor, 'name' | 'unit'>): string => named(capital(bareName(factor)));
+
+function bareName({ name, unit }: Pick<StudyFactor, 'name' | 'unit'>): string {
   const bare = unit !== null && name.endsWith(`_${unit}`) ? name.slice(0, -unit.length - 1) : name;
-  return named(bare.replaceAll('_', ' '));
+  return bare.replaceAll('_', ' ');
 }
 
 /** '0.9 m'; the name of a variant as it is. */

@@ -31,6 +31,7 @@ export function studyVerdict(view: StudyView): StudyVerdict {
   if (best === null)
     return { headline: 'No design has a number yet.', unfinished, paragraphs: [failedWords(view)].filter(isSaid) };
   const paragraphs = [
+    `Design ${best.number}: ${designWords(view, best.levels)}.`,
     bestWords(view),
     ...rivalWords(view),
     worstWords(view),
@@ -39,12 +40,15 @@ export function studyVerdict(view: StudyView): StudyVerdict {
     failedWords(view),
   ].filter(isSaid);
   const so = unfinished === null ? '' : 'So far: ';
-  const words = designWords(view, best.levels);
-  const headline = !hasIntervals(view)
-    ? `${so}first of ${plural(ranked.length, 'design')} on one replicate alone: ${words}`
-    : perhaps.length === 1
-      ? `${so}the best of ${plural(ranked.length, 'design')}: ${words}`
-      : `${so}${count(perhaps.length)} of ${plural(ranked.length, 'design')} may be the best; first among them: ${words}`;
+  const others = perhaps.length - 1;
+  const headline =
+    ranked.length === 1
+      ? `${so}design ${best.number} is the only one with a number.`
+      : !hasIntervals(view)
+        ? `${so}design ${best.number} comes first of ${count(ranked.length)}, perhaps by chance.`
+        : others === 0
+          ? `${so}design ${best.number} is the best of ${count(ranked.length)}.`
+          : `${so}design ${best.number} comes first of ${count(ranked.length)}; ${others === 1 ? 'one other' : `${count(others)} others`} may be as good or better.`;
   return { headline: capital(headline), unfinished, paragraphs };
 }
 
@@ -64,7 +68,7 @@ function bestWords(view: StudyView): string {
   const e = view.estimate(best!);
   const number = e === null ? 'not known' : formatEstimate(e, view.as);
   const { metric, best: end } = summary.rank_by;
-  return `${capital(metricWords(metric))}, where ${end === 'least' ? 'little' : 'much'} is good: design ${best!.number} comes to ${number}, from ${plural(best!.replicates, 'replicate')}. Whether that is good enough is yours to say: this report draws no line, and the best of what was tried can still be bad.`;
+  return `${capital(metricWords(metric))}, where ${end === 'least' ? 'little' : 'much'} is good: it comes to ${number}, from ${plural(best!.replicates, 'replicate')}. Whether that is good enough is yours to say: this report draws no line, and the best of what was tried can still be bad.`;
 }
 
 function rivalWords(view: StudyView): string[] {
@@ -106,11 +110,12 @@ function matterWords(view: StudyView): string | null {
   const steps = surely.slice(0, TOLD).map(({ factor, largest, span }) => {
     const own = view.factors[factor]!;
     const scaled = view.as === 'share' ? span * 100 : span;
-    const whole = own.levels.length > 2 ? `, ${decimal(scaled, scaled < 1 ? 2 : 1)} over all its levels` : '';
-    return `${factorWords(own)} (from ${levelWords(own, largest.against)} to ${levelWords(own, largest.level)}: ${changeWords(view, largest.change)}${whole})`;
+    const whole =
+      own.levels.length > 2 ? `${decimal(scaled, scaled < 1 ? 2 : 1)} between its extremes; largest step ` : '';
+    return `${factorWords(own)}: ${whole}from ${levelWords(own, largest.against)} to ${levelWords(own, largest.level)} ${changeWords(view, largest.change)}`;
   });
   const rest = unsure.length > 0 ? ` Not told from chance: ${nothing(unsure)}.` : '';
-  return `What matters most, averaged over the other factors: ${joined(steps)}.${rest}`;
+  return `What matters most, averaged over the other factors: ${steps.join('; ')}.${rest}`;
 }
 
 /** Of those that may be the best, the cheapest. */
@@ -127,7 +132,7 @@ function cheapWords(view: StudyView): string | null {
   const costs = `${COST_WORDS[key]} ${effortWords(cheapest, key, summary.currency)}`;
   const equal = designs.filter(({ effort }) => effort[key] === cheapest.effort[key]).length;
   if (equal === designs.length)
-    return `These ${designs.length} all come to the same ${COST_WORDS[key]}: ${effortWords(cheapest, key, summary.currency)}.`;
+    return `All of them come to the same ${COST_WORDS[key]}: ${effortWords(cheapest, key, summary.currency)}.`;
   if (cheapest === best) return `The first of them is the cheapest of them too: ${costs}.`;
   const e = view.estimate(cheapest);
   return `The cheapest of these ${designs.length} is design ${cheapest.number} (${designWords(view, cheapest.levels)}): ${costs}, against ${effortWords(best, key, summary.currency)} of the first${e === null ? '' : `; it comes to ${formatEstimate(e, view.as)}`}.`;

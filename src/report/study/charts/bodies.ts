@@ -3,7 +3,7 @@ import type { Chart } from '../../charts/chart.js';
 import { FEW } from '../../worst.js';
 import { capital, count, formatEstimate, whoWords } from '../../words.js';
 import { along } from '../along.js';
-import { axisWords, factorWords, levelWords, othersWords } from '../study-words.js';
+import { axisWords, factorTitle, levelWords, othersWords } from '../study-words.js';
 import { type Known, type StudyView, isKnown } from '../view.js';
 import { LOOKS, lineKey, linesSpec } from './lines.js';
 
@@ -43,7 +43,7 @@ export function bodiesChart(id: string, view: StudyView, factor: number): Chart 
   const others = othersWords(view, [factor]);
   return {
     id,
-    title: `${capital(factorWords(own))}: ${first.moves === 0 ? 'no kind of body is moved' : findingOf(view, factor, first)}`,
+    title: `${factorTitle(own)}: ${first.moves === 0 ? 'no kind of body is moved' : findingOf(view, factor, first)}`,
     summary: shown.map((body) => endsOf(view, factor, body)).join(' '),
     key: `${capital(lineKey(lines))}. Bands and thin lines: 95\u00a0% interval of each for itself.${others === '' ? '' : ` ${capital(others)}.`}${all.length > shown.length ? ` Drawn are the ${shown.length} of ${count(all.length)} kinds that move most.` : ''} Points of fewer than ${FEW} visits are left out.`,
     ...linesSpec(lines, { x: axisWords(own), y: 'wrong per 100 visits', zero: true }),

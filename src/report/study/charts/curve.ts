@@ -3,7 +3,15 @@ import type { Chart } from '../../charts/chart.js';
 import { highOf, lowOf } from '../../worst.js';
 import { capital, formatEstimate, plural } from '../../words.js';
 import { type Step, along, someLevels, withLevel } from '../along.js';
-import { axisWords, designWords, factorWords, levelWords, metricAxis, othersWords } from '../study-words.js';
+import {
+  axisWords,
+  designWords,
+  factorTitle,
+  factorWords,
+  levelWords,
+  metricAxis,
+  othersWords,
+} from '../study-words.js';
 import type { Known, StudyView } from '../view.js';
 import { LOOKS, type Line, lineKey, linesSpec } from './lines.js';
 
@@ -42,7 +50,7 @@ export function curveChart(id: string, view: StudyView, factor: number, by: numb
   ].filter((one) => one !== null);
   return {
     id,
-    title: `${capital(factorWords(own))}: ${findingOf(view, factor, known)}`,
+    title: `${factorTitle(own)}: ${findingOf(view, factor, known)}`,
     summary: `${lines.length > 1 ? `The line of the best design, ${main.line.name}. ` : ''}${known.map(({ step, e }) => `At ${levelWords(own, step.level)}: ${formatEstimate(e, view.as)}.`).join(' ')}`,
     key: `${lines.length > 1 ? `${capital(lineKey(lines))}. ` : ''}${bands ? 'Bands and thin lines: 95\u00a0% interval of each design for itself.' : 'No intervals: there is one replicate only.'}${others === '' ? '' : ` ${capital(others)}.`}${missing > 0 ? ` ${plural(missing, 'point')} missing: combinations left out, failed or not begun.` : ''}${less.length > 0 ? ` Drawn are ${less.join(' and ')}.` : ''} Between points, lines only guide the eye.`,
     ...linesSpec(lines, { x: axisWords(own), y: metricAxis(view), zero: view.summary.rank_by.best === 'least' }),

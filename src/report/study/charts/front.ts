@@ -34,11 +34,13 @@ export function frontChart(id: string, view: StudyView, key: CostKey): Chart | n
   const unit =
     key === 'cable_m' ? ', m' : key === 'cost' && summary.currency !== null ? `, ${named(summary.currency)}` : '';
   const title = `${COST_WORDS[key]}${unit}`;
+  const [least, most] = [Math.min(...points.map((one) => one.x)), Math.max(...points.map((one) => one.x))];
+  const room = (most - least || 1) * 0.06;
   const x = {
     field: 'x',
     type: 'quantitative',
-    scale: { zero: false, nice: true },
-    axis: { title, tickCount: { signal: 'width / 60' }, format: '~f' },
+    scale: { domain: [least - room, most + room], nice: false, zero: false },
+    axis: { title, tickCount: { signal: 'width / 60' }, format: '~f', ...(key === 'holes' && { tickMinStep: 1 }) },
   };
   const y = {
     field: 'y',
@@ -82,18 +84,19 @@ export function frontChart(id: string, view: StudyView, key: CostKey): Chart | n
         return `Design ${number}: ${COST_WORDS[key]} ${effortWords(design, key, summary.currency)}, ${e === null ? 'no number' : formatEstimate(e, view.as)}.`;
       })
       .join(' '),
-    key: `Diamond: no other design is better in one of these without being worse in another: ${joined(['the ranked number', ...all.map((one) => COST_WORDS[one])])}; circle: some other is. Vertical lines: 95\u00a0% interval of each. Numbers are designs’; where they would cover each other, some are left out.${others.length > 0 ? ` A diamond that looks beaten here is not in ${joined(others.map((one) => COST_WORDS[one]))}.` : ''}${drawn.length > MOST ? ` ${MOST} of ${count(drawn.length)} designs are drawn.` : ''}`,
+    key: `Diamond: no other design is better in one of these without being worse in another: ${joined(['the ranked number', ...all.map((one) => COST_WORDS[one])])}; circle: some other is. Vertical lines: 95\u00a0% interval of each. Numbers are designs’; where they would cover each other, some are left out.${others.length > 0 ? ` A diamond that looks beaten here is better in ${others.map((one) => COST_WORDS[one]).join(' or ')}.` : ''}${drawn.length > MOST ? ` ${MOST} of ${count(drawn.length)} designs are drawn.` : ''}`,
     height: 240,
     margin: { left: 60, right: 20, top: 16, bottom: 42 },
     spec: {
       layer: [
         ...layer(false),
         ...layer(true),
-        {
-          data: { values: labels },
-          mark: { type: 'text', align: 'left', dx: 8, dy: -7 },
+        // Numbers stand towards the middle, so that none is cut at an edge.
+        ...(['left', 'right'] as const).map((align) => ({
+          data: { values: labels.filter((one) => one.x > (least + most) / 2 === (align === 'right')) },
+          mark: { type: 'text', align, dx: align === 'left' ? 8 : -8, dy: -7 },
           encoding: { x, y, text: { field: 'number' } },
-        },
+        })),
       ],
     },
   };

@@ -4,7 +4,7 @@ import { rankedDots, rankedRow } from '../../charts/ranked-dots.js';
 import { capital, formatEstimate } from '../../words.js';
 import { highOf, lowOf } from '../../worst.js';
 import { along } from '../along.js';
-import { factorWords, levelWords, metricAxis, othersWords } from '../study-words.js';
+import { factorTitle, levelWords, metricAxis, othersWords } from '../study-words.js';
 import type { StudyView } from '../view.js';
 import { findingOf, knownOf } from './curve.js';
 
@@ -31,7 +31,7 @@ export function levelsChart(id: string, view: StudyView, factor: number): Chart 
   const missing = steps.length - known.length;
   return {
     id,
-    title: `${capital(factorWords(own))}: ${findingOf(view, factor, known)}`,
+    title: `${factorTitle(own)}: ${findingOf(view, factor, known)}`,
     summary: known.map(({ step, e }) => `${levelWords(own, step.level)}: ${formatEstimate(e, view.as)}.`).join(' '),
     key: `Dot: estimate; line: 95\u00a0% interval of each design for itself.${others === '' ? '' : ` ${capital(others)}.`}${missing > 0 ? ` Without a number: ${missing} of ${steps.length} levels.` : ''}${own.levels.length > steps.length ? ` ${steps.length} of ${own.levels.length} levels are drawn.` : ''}`,
     ...rankedDots(rows, top, metricAxis(view), bottom),

@@ -15,7 +15,7 @@ export async function effectsSection(view: StudyView): Promise<Markup | null> {
   if (main.length === 0) return null;
   const good = view.summary.rank_by.best === 'least' ? 'less is better' : 'more is better';
   return html`<section aria-labelledby="effects"><h2 id="effects">Effects</h2>
-<p>How ${metricAxis(view)} changes from level to level, averaged over all pairs of designs that differ in nothing else; ${good}. Steps of a factor of numbers go from neighbour to neighbour, of others from the first level to each. From the ${plural(replicates, 'replicate')} that all ranked designs have.</p>
+<p>How the ranked number (${metricAxis(view)}) changes from level to level, averaged over all pairs of designs that differ in nothing else; ${good}. Steps of a factor of numbers go from neighbour to neighbour, of others from the first level to each. From the ${plural(replicates, 'replicate')} that all ranked designs have.</p>
 <div class="charts">${await drawCharts([effectsChart('effects-chart', view)].filter(isChart), 3)}</div>
 ${stepTable(view)}
 ${interactionTable(view)}

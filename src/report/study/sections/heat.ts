@@ -2,7 +2,7 @@
 import { html, scrollable, type Markup } from '../../html.js';
 import { capital, estimateWords, plural } from '../../words.js';
 import { someLevels, withLevel } from '../along.js';
-import { factorWords, levelWords, metricAxis, othersWords } from '../study-words.js';
+import { factorTitle, factorWords, levelWords, metricAxis, othersWords } from '../study-words.js';
 import type { StudyView } from '../view.js';
 import { factorsByWeight } from '../weights.js';
 
@@ -31,16 +31,16 @@ export function heatSection(view: StudyView): Markup | null {
     return `${Math.round((view.summary.rank_by.best === 'least' ? share : 1 - share) * 100)}%`;
   };
   const missing = cells.flat().length - values.length;
-  const [downWords, acrossWords] = [factorWords(factors[down]!), factorWords(factors[across]!)];
+  const [downWords, acrossWords] = [factorTitle(factors[down]!), factorWords(factors[across]!)];
   const others = othersWords(view, [down, across]);
   const thinned = rows.length < factors[down]!.levels.length || columns.length < factors[across]!.levels.length;
-  const title = `${capital(downWords)} against ${acrossWords}`;
+  const title = `${downWords} against ${acrossWords}`;
   return html`<section aria-labelledby="heat"><h2 id="heat">${title}</h2>
-<p>${capital(metricAxis(view))} for each pair of levels of these two factors, which matter most${others === '' ? '' : `; ${others}`}. The darker a cell, the worse; the frame marks the best design.</p>
+<p>${capital(metricAxis(view))} for each pair of levels of these two factors, which matter most${others === '' ? '' : `; ${others}`}. The stronger the colour, the worse; the frame marks the best design.</p>
 ${scrollable(
   title,
   html`<table class="heat"><caption class="hidden">${capital(metricAxis(view))}: ${title}</caption>
-<thead><tr><th scope="col">${downWords}</th>${columns.map((column) => html`<th scope="col">${acrossWords} ${levelWords(factors[across], column)}</th>`)}</tr></thead>
+<thead><tr><th scope="col">${factorWords(factors[down]!)}</th>${columns.map((column) => html`<th scope="col">${acrossWords} ${levelWords(factors[across], column)}</th>`)}</tr></thead>
 <tbody>${rows.map(
     (row, i) =>
       html`<tr><th scope="row">${levelWords(factors[down], row)}</th>${cells[i]!.map(({ design, e }) =>

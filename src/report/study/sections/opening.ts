@@ -17,12 +17,15 @@ export function studyTitle({ summary }: StudyView): Markup {
   const state = finished
     ? 'finished'
     : `not finished: ${count(done)} of ${plural(designs.length, 'design')}, ${count(cells.done)} of at most ${plural(cells.most, 'cell')}`;
+  // What is not finished has to be seen first.
+  const stateRow: [string, string] = ['State', state];
   const rows: [string, string][] = [
+    ...(finished ? [] : [stateRow]),
     ['Scenario', named(summary.scenario)],
     [doors.length === 1 ? 'Door' : 'Doors', few(doors)],
     ['Designs', count(designs.length)],
     ['Replicates', replicatesWords(summary)],
-    ['State', state],
+    ...(finished ? [stateRow] : []),
     ['Seed', named(summary.seed)],
     ['Made by', `jambeam ${summary.jambeam}`],
   ];
@@ -56,25 +59,26 @@ export function studyVerdictSection(view: StudyView): Markup {
   const mark = unfinished === null ? 'unjudged' : 'undecided';
   return html`<section aria-labelledby="verdict" class="verdict ${mark}">
 <p class="over">Which design should I build?</p>
-<h2 id="verdict"><span class="mark" aria-hidden="true">${unfinished === null ? '–' : '?'}</span>${headline}</h2>
+<h2 id="verdict">${unfinished !== null && html`<span class="mark" aria-hidden="true">?</span>`}${headline}</h2>
 ${unfinished !== null && html`<p><b>${unfinished}</b></p>`}
-${paragraphs.map((words) => html`<p>${words}</p>`)}
+${paragraphs.map((words, i) => html`<p>${i === 0 ? html`<b>${words}</b>` : words}</p>`)}
 </section>`;
 }
 
 /** Factors with their keys and levels, conditions, and how many replicates designs got. */
 export function triedSection({ summary }: StudyView): Markup {
   const { factors, where, left_out, replicates, rank_by } = summary;
+  const metric = metricWords(rank_by.metric);
   return html`<section aria-labelledby="tried"><h2 id="tried">What was tried</h2>
 ${scrollable(
   'Factors',
-  html`<table><caption class="hidden">Factors</caption><thead><tr><th scope="col">factor</th><th scope="col">keys of the scenario</th><th scope="col">levels</th></tr></thead>
+  html`<table><caption class="hidden">Factors</caption><thead><tr><th scope="col">factor</th><th scope="col">levels</th><th scope="col">keys of the scenario</th></tr></thead>
 <tbody>${factors.map(
     (factor) =>
-      html`<tr><th scope="row">${factorWords(factor)}${factor.unpaired && html`<small>changes the crowd itself</small>`}</th><td>${keysOf(factor.keys)}</td><td>${levelsOf(factor)}</td></tr>`,
+      html`<tr><th scope="row">${factorWords(factor)}${factor.unpaired && html`<small>changes the crowd itself</small>`}</th><td>${levelsOf(factor)}</td><td>${keysOf(factor.keys)}</td></tr>`,
   )}</tbody></table>`,
 )}
-<p>Every combination is a design.${where.length > 0 && html` Conditions: ${where.map((condition, i) => html`${i > 0 && ', '}<code>${named(condition)}</code>`)}.`}${left_out > 0 && ` ${plural(left_out, 'combination')} did not meet them and ${left_out === 1 ? 'was' : 'were'} left out.`} Designs are ranked by ${metricWords(rank_by.metric)} (${rank_by.unit}), ${rank_by.best} first. ${stoppingWords(replicates)}</p>
+<p>Every combination is a design.${where.length > 0 && html` Conditions: ${where.map((condition, i) => html`${i > 0 && ', '}<code>${named(condition)}</code>`)}.`}${left_out > 0 && ` ${plural(left_out, 'combination')} did not meet them and ${left_out === 1 ? 'was' : 'were'} left out.`} Designs are ranked by ${metric}${!metric.endsWith(rank_by.unit) && ` (${rank_by.unit})`}, ${rank_by.best} first. ${stoppingWords(replicates)}</p>
 </section>`;
 }
 
