@@ -68,12 +68,12 @@ function unpairedLimits({ factors }: StudyView): string[] {
       ];
 }
 
-function chanceLimits({ ranked }: StudyView): string[] {
-  if (ranked.length < 2) return [];
-  const off = ranked.length / 20;
+function chanceLimits({ ranked, summary }: StudyView): string[] {
+  if (ranked.length < 2 || summary.ranking.replicates < 2) return [];
+  const off = Math.round(ranked.length / 20);
   return [
-    `Each design’s own interval is for itself at 95\u00a0%: of ${ranked.length}, about ${off < 1 ? 'one in twenty studies’' : count(off)} ${off < 1.5 ? 'lies' : 'lie'} beside the truth. Only the differences to the best, and the effects, hold all at once.`,
-    'The best design owes a little to luck: being first among many, its own estimate is more likely too good than too bad. Run it again with another seed before you rely on the number.',
+    `Each design’s own interval is for itself: about one such interval in 20 misses the truth${off > 1 ? `, of these ${count(ranked.length)} about ${count(off)}` : ''}. Only the differences to the best, and the effects, hold all at once.`,
+    'The best design owes a little to luck: being first among several, its own estimate is more likely too good than too bad. Run it again with another seed before you rely on the number.',
   ];
 }
 

@@ -47,7 +47,7 @@ export function studyVerdict(view: StudyView): StudyVerdict {
       : !hasIntervals(view)
         ? `${so}design ${best.number} comes first of ${count(ranked.length)}, perhaps by chance.`
         : others === 0
-          ? `${so}design ${best.number} is the best of ${count(ranked.length)}.`
+          ? `${so}design ${best.number} is the best of ${count(ranked.length)}, with 95\u00a0% confidence.`
           : `${so}design ${best.number} comes first of ${count(ranked.length)}; ${others === 1 ? 'one other' : `${count(others)} others`} may be as good or better.`;
   return { headline: capital(headline), unfinished, paragraphs };
 }

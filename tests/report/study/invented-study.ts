@@ -77,7 +77,10 @@ export function inventedStudy({
   change = {},
 }: Invented = {}): StudySummary {
   const random = noise('invented');
-  const crowd = Array.from({ length: replicates }, () => random());
+  const drawn = Array.from({ length: replicates }, () => random());
+  // Without a mean of their own, so that estimates lie about the truth.
+  const mean = replicates > 1 ? drawn.reduce((a, b) => a + b, 0) / replicates : 0;
+  const crowd = drawn.map((one) => one - mean);
   const combinations = factors.reduce((all, { levels }) => all * levels.length, 1);
   const made = Array.from({ length: combinations }, (_, c) => levelsOf(c, factors))
     .map((levels) => ({ levels, words: wordsOf(levels, factors) }))
@@ -173,7 +176,7 @@ export function inventedStudy({
     logics: ['quadrature'],
     ledgers: [],
     factors,
-    where: [],
+    where: combinations > made.length ? ['a condition that is invented'] : [],
     left_out: combinations - made.length,
     designs,
     ranking: { replicates: common, rows: rank(placed, 'least') },

@@ -5,6 +5,7 @@ import { capital, count, formatEstimate, whoWords } from '../../words.js';
 import { along } from '../along.js';
 import { axisWords, factorTitle, levelWords, othersWords } from '../study-words.js';
 import { type Known, type StudyView, isKnown } from '../view.js';
+import { isBelow } from './curve.js';
 import { LOOKS, lineKey, linesSpec } from './lines.js';
 
 interface Body {
@@ -41,11 +42,12 @@ export function bodiesChart(id: string, view: StudyView, factor: number): Chart 
   const own = view.factors[factor]!;
   const lines = shown.map(({ who, points }) => ({ name: whoWords(who), points }));
   const others = othersWords(view, [factor]);
+  const bands = lines.some(({ points }) => points.some(({ estimate }) => estimate?.low != null));
   return {
     id,
     title: `${factorTitle(own)}: ${first.moves === 0 ? 'no kind of body is moved' : findingOf(view, factor, first)}`,
     summary: shown.map((body) => endsOf(view, factor, body)).join(' '),
-    key: `${capital(lineKey(lines))}. Bands and thin lines: 95\u00a0% interval of each for itself.${others === '' ? '' : ` ${capital(others)}.`}${all.length > shown.length ? ` Drawn are the ${shown.length} of ${count(all.length)} kinds that move most.` : ''} Points of fewer than ${FEW} visits are left out.`,
+    key: `${capital(lineKey(lines))}. ${bands ? 'Bands and thin lines: 95\u00a0% interval of each for itself.' : 'No intervals: there is one replicate only.'}${others === '' ? '' : ` ${capital(others)}.`}${all.length > shown.length ? ` Drawn are the ${shown.length} of ${count(all.length)} kinds that move most.` : ''} Points of fewer than ${FEW} visits are left out.`,
     ...linesSpec(lines, { x: axisWords(own), y: 'wrong per 100 visits', zero: true }),
   };
 }
@@ -65,7 +67,6 @@ function findingOf(view: StudyView, factor: number, { who, points }: Body): stri
   const by = (sign: number) => known.reduce((a, b) => (sign * (b.estimate!.value - a.estimate!.value) > 0 ? b : a));
   const own = view.factors[factor];
   const [worst, best] = [by(1), by(-1)];
-  const apart =
-    worst.estimate!.low !== null && best.estimate!.high !== null && worst.estimate!.low > best.estimate!.high;
+  const apart = isBelow(best.estimate!, worst.estimate!);
   return `${whoWords(who)} ${apart ? 'go' : 'seem to go'} wrong most at ${levelWords(own, worst.level)}, least at ${levelWords(own, best.level)}`;
 }

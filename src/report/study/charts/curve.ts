@@ -69,6 +69,9 @@ export function knownOf(view: StudyView, steps: readonly Step[]): KnownStep[] {
   });
 }
 
+/** Whether the whole interval of a lies below that of b; without intervals nobody knows. */
+export const isBelow = (a: Known, b: Known): boolean => a.high !== null && b.low !== null && a.high < b.low;
+
 /** Where the best design's line is best and where worst, unless all intervals share a value. */
 export function findingOf(view: StudyView, factor: number, known: readonly KnownStep[]): string {
   const own = view.factors[factor]!;
@@ -77,5 +80,6 @@ export function findingOf(view: StudyView, factor: number, known: readonly Known
   if (known.every(({ e }) => e.low !== null) && lows <= highs) return 'no level stands out from the others';
   const best = known.reduce((a, b) => (view.better(b.e.value, a.e.value) ? b : a));
   const worst = known.reduce((a, b) => (view.better(a.e.value, b.e.value) ? b : a));
-  return `best at ${levelWords(own, best.step.level)}, worst at ${levelWords(own, worst.step.level)}`;
+  const apart = view.better(1, 2) ? isBelow(best.e, worst.e) : isBelow(worst.e, best.e);
+  return `${apart ? 'best' : 'seems best'} at ${levelWords(own, best.step.level)}, worst at ${levelWords(own, worst.step.level)}`;
 }

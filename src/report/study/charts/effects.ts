@@ -42,7 +42,7 @@ export function effectsChart(id: string, view: StudyView): Chart | null {
         ? 'No step of a factor can be told from chance'
         : `Largest step: ${stepWords(view, all.find(({ change }) => isSure(change))!)}`,
     summary: shown.map((step) => `${capital(stepWords(view, step))}: ${changeWords(view, step.change)}.`).join(' '),
-    key: `Change of ${metricAxis(view)} from the first level to the second, averaged over pairs of designs that differ in nothing else (n pairs); right of the grey line it grows. Lines: intervals that hold all at once with 95\u00a0% confidence.${all.length > shown.length ? ` The ${MOST} largest of ${all.length} are drawn.` : ''}`,
+    key: `Change of ${metricAxis(view)} from the first level to the second, averaged over pairs of designs that differ in nothing else (n pairs); right of the grey line it grows.${first.change.low === null ? ' No intervals: there is one replicate only.' : ' Lines: intervals that hold all at once with 95\u00a0% confidence.'}${all.length > shown.length ? ` The ${MOST} largest of ${all.length} are drawn.` : ''}`,
     ...rankedDots(rows, top === bottom ? bottom + 1 : top, `change of ${metricAxis(view)}`, bottom),
   };
 }

@@ -23,7 +23,7 @@ export function levelsChart(id: string, view: StudyView, factor: number): Chart 
   const rows = drawn.map(({ step, e }, row) => {
     const isBest = step.design === best;
     const name = `${levelWords(own, step.level)}${isBest ? ' (the best design)' : ''}`;
-    return rankedRow(row, name, e, { note: `design ${step.design!.number}`, worst: false, longest: LONGEST });
+    return rankedRow(row, name, e, { note: `no. ${step.design!.number}`, worst: false, longest: LONGEST });
   });
   const top = Math.max(0.01, ...drawn.map(({ e }) => highOf(e)));
   const bottom = Math.min(0, ...drawn.map(({ e }) => lowOf(e)));
@@ -33,7 +33,7 @@ export function levelsChart(id: string, view: StudyView, factor: number): Chart 
     id,
     title: `${factorTitle(own)}: ${findingOf(view, factor, known)}`,
     summary: known.map(({ step, e }) => `${levelWords(own, step.level)}: ${formatEstimate(e, view.as)}.`).join(' '),
-    key: `Dot: estimate; line: 95\u00a0% interval of each design for itself.${others === '' ? '' : ` ${capital(others)}.`}${missing > 0 ? ` Without a number: ${missing} of ${steps.length} levels.` : ''}${own.levels.length > steps.length ? ` ${steps.length} of ${own.levels.length} levels are drawn.` : ''}`,
+    key: `Dot: estimate; line: 95\u00a0% interval of each design for itself; no.: number of the design.${others === '' ? '' : ` ${capital(others)}.`}${missing > 0 ? ` Without a number: ${missing} of ${steps.length} levels.` : ''}${own.levels.length > steps.length ? ` ${steps.length} of ${own.levels.length} levels are drawn.` : ''}`,
     ...rankedDots(rows, top, metricAxis(view), bottom),
   };
 }

@@ -26,7 +26,7 @@ export async function frontSection(view: StudyView): Promise<Markup | null> {
 ${charts.length > 0 && html`<div class="charts">${await drawCharts(charts, 3)}</div>`}
 ${scrollable(
   'Designs that no other beats',
-  html`<table><caption>Designs that no other beats, least ${COST_WORDS[by[0]!]} first</caption><thead><tr><th scope="col">design</th>${by.map((key) => html`<th scope="col">${COST_WORDS[key]}</th>`)}<th scope="col">ranked number</th></tr></thead>
+  html`<table class="told"><caption>Designs that no other beats, least ${COST_WORDS[by[0]!]} first</caption><thead><tr><th scope="col">design</th>${by.map((key) => html`<th scope="col">${COST_WORDS[key]}</th>`)}<th scope="col">ranked number</th></tr></thead>
 <tbody>${shown.map((design) => {
     const e = view.estimate(design);
     return html`<tr><th scope="row">${design.number}: ${designWords(view, design.levels)}</th>${by.map((key) => html`<td class="num">${effortWords(design, key, summary.currency)}</td>`)}${e === null ? html`<td class="num none">not known</td>` : estimateCell(e, view.as)}</tr>`;

@@ -72,7 +72,7 @@ export function triedSection({ summary }: StudyView): Markup {
   return html`<section aria-labelledby="tried"><h2 id="tried">What was tried</h2>
 ${scrollable(
   'Factors',
-  html`<table><caption class="hidden">Factors</caption><thead><tr><th scope="col">factor</th><th scope="col">levels</th><th scope="col">keys of the scenario</th></tr></thead>
+  html`<table class="told"><caption class="hidden">Factors</caption><thead><tr><th scope="col">factor</th><th scope="col">levels</th><th scope="col">keys of the scenario</th></tr></thead>
 <tbody>${factors.map(
     (factor) =>
       html`<tr><th scope="row">${factorWords(factor)}${factor.unpaired && html`<small>changes the crowd itself</small>`}</th><td>${levelsOf(factor)}</td><td>${keysOf(factor.keys)}</td></tr>`,
