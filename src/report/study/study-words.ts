@@ -94,6 +94,10 @@ export function effortWords({ effort }: StudyDesign, key: CostKey, currency: str
   return effort.cost === null ? 'not known' : money(Math.round(effort.cost * 100), currency);
 }
 
+/** 'cost, crowns': of an axis or a column, whose numbers then need no currency. */
+export const costTitle = (key: CostKey, currency: string | null): string =>
+  `${COST_WORDS[key]}${key === 'cost' && currency !== null ? `, ${named(currency)}` : ''}`;
+
 /** What designs can be told apart by in cheapness; null where all cost the same or nothing is known. */
 export const mainCost = ({ summary }: StudyView): CostKey | null =>
   COSTS.find((key) => summary.front.by.includes(key)) ?? null;

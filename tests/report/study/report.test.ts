@@ -224,7 +224,7 @@ describe('of studies of other kinds', () => {
     expect(text).toContain('nothing to weigh: cost not known, cable not known and holes 4.');
     expect(text).toContain('Without a plan of the house there are no lengths of cable');
     expect(text).toContain('Without prices in the scenario there is no cost.');
-    expect(section(page, 'ranking')).not.toMatch(/<th scope="col">(?:cost|cable)<\/th>/);
+    expect(section(page, 'ranking')).not.toMatch(/<th scope="col">(?:cost|cable)/);
   });
 
   test('factors that change the crowd are told as such, and their differences too', async () => {

@@ -2,8 +2,8 @@
 import type { StudyDesign } from '../../../study/summary-schema.js';
 import type { Chart } from '../../charts/chart.js';
 import { highOf, lowOf } from '../../worst.js';
-import { capital, count, formatEstimate, joined, named } from '../../words.js';
-import { COST_WORDS, type CostKey, effortWords, metricAxis } from '../study-words.js';
+import { capital, count, formatEstimate, joined } from '../../words.js';
+import { COST_WORDS, type CostKey, costTitle, effortWords, metricAxis } from '../study-words.js';
 import type { StudyView } from '../view.js';
 
 /** Designs drawn: the front, and the first ones of the ranking. */
@@ -31,9 +31,7 @@ export function frontChart(id: string, view: StudyView, key: CostKey): Chart | n
   const front = points.filter(({ front: isFront }) => isFront);
   if (points.length < 2 || front.length === 0) return null;
   const labels = labelled(points, front);
-  const unit =
-    key === 'cable_m' ? ', m' : key === 'cost' && summary.currency !== null ? `, ${named(summary.currency)}` : '';
-  const title = `${COST_WORDS[key]}${unit}`;
+  const title = `${costTitle(key, summary.currency)}${key === 'cable_m' ? ', m' : ''}`;
   const [least, most] = [Math.min(...points.map((one) => one.x)), Math.max(...points.map((one) => one.x))];
   const room = (most - least || 1) * 0.06;
   const x = {

@@ -38,7 +38,7 @@ export function heatSection(view: StudyView): Markup | null {
   return html`<section aria-labelledby="heat"><h2 id="heat">${title}</h2>
 <p>${capital(metricAxis(view))} for each pair of levels of these two factors, which matter most${others === '' ? '' : `; ${others}`}. The stronger the colour, the worse; the frame marks the best design.</p>
 ${scrollable(
-  title,
+  `Heat map: ${title}`,
   html`<table class="heat"><caption class="hidden">${capital(metricAxis(view))}: ${title}</caption>
 <thead><tr><th scope="col">${factorWords(factors[down]!)}</th>${columns.map((column) => html`<th scope="col">${acrossWords} ${levelWords(factors[across], column)}</th>`)}</tr></thead>
 <tbody>${rows.map(

@@ -5,7 +5,7 @@ import { html, scrollable, type Markup } from '../../html.js';
 import { count, decimal, plain, plural } from '../../words.js';
 import {
   COSTS,
-  COST_WORDS,
+  costTitle,
   type CostKey,
   designWords,
   differenceParts,
@@ -42,7 +42,7 @@ function rankingTable(view: StudyView): Markup {
   const { replicates } = summary.ranking;
   return html`${scrollable(
     'Designs ranked',
-    html`<table class="ranking"><caption>${capitalMetric(view)}, best first</caption><thead><tr><th scope="col">design</th><th scope="col">estimate</th>${columns ? factors.map((factor) => html`<th scope="col">${factorWords(factor)}</th>`) : html`<th scope="col">levels</th>`}<th scope="col">worse than the best by</th><th scope="col">p</th><th scope="col">may be the best</th>${costs.map((key) => html`<th scope="col">${COST_WORDS[key]}</th>`)}<th scope="col">replicates</th></tr></thead>
+    html`<table class="ranking"><caption>${capitalMetric(view)}, best first</caption><thead><tr><th scope="col">design</th><th scope="col">estimate</th>${columns ? factors.map((factor) => html`<th scope="col">${factorWords(factor)}</th>`) : html`<th scope="col">levels</th>`}<th scope="col">worse than the best by</th><th scope="col">p</th><th scope="col">may be the best</th>${costs.map((key) => html`<th scope="col">${costTitle(key, summary.currency)}</th>`)}<th scope="col">replicates</th></tr></thead>
 <tbody>${shown.map((row) => rowOf(view, row, columns, costs))}</tbody></table>`,
   )}
 <p class="key">Estimates rest on all replicates of a design, differences and the order on the ${plural(replicates, 'replicate')} that all ranked designs have${summary.replicates.fixed === null && ', so the two can differ a little'}. Intervals of differences hold with 95\u00a0% confidence for all pairs of designs at once; p is adjusted for all of them too.${unpaired && ' Where a design met other crowds than the best, which “other crowds” says, chance in the crowds is in the difference as well.'}${ranked.length > shown.length && ` The first ${count(MOST_ROWS)} of ${plural(ranked.length, 'design')} are shown; results.csv has all.`}</p>${intervalNote(estimates)}`;
@@ -60,7 +60,7 @@ function rowOf(view: StudyView, row: RankedDesign, columns: boolean, costs: read
   const levels = columns
     ? factors.map((factor, f) => html`<td>${levelWords(factor, design.levels[f])}</td>`)
     : html`<td class="levels">${designWords(view, design.levels)}</td>`;
-  return html`<tr><th scope="row">${design.number}</th>${e === null ? html`<td class="num none">not known</td>` : estimateCell(e, view.as)}${levels}${differenceCell(view, row)}<td class="num">${pWords(row.p)}</td><td>${row.perhaps_best ? 'perhaps' : 'no'}</td>${costs.map((key) => html`<td class="num">${effortWords(design, key, summary.currency)}</td>`)}<td class="num">${count(design.replicates)}${endWords(view, design)}</td></tr>`;
+  return html`<tr><th scope="row">${design.number}</th>${e === null ? html`<td class="num none">not known</td>` : estimateCell(e, view.as)}${levels}${differenceCell(view, row)}<td class="num">${pWords(row.p)}</td><td>${row.perhaps_best ? 'perhaps' : 'no'}</td>${costs.map((key) => html`<td class="num">${effortWords(design, key, null)}</td>`)}<td class="num">${count(design.replicates)}${endWords(view, design)}</td></tr>`;
 }
 
 function differenceCell(view: StudyView, { worse_than_best, paired }: RankedDesign): Markup {
