@@ -1,11 +1,11 @@
 /** All cells that count, read back from the journal in order: designs by number, replicates from 1. */
 import { type Cell, type FlatCell, unflat } from './cells/cell.js';
 import type { DesignStanding, Standing } from './run/standing.js';
-import type { Journal } from './store/journal.js';
+import type { CellSource } from './store/journal.js';
 
 export function eachCell(
   { designs }: Standing,
-  journal: Journal,
+  journal: CellSource,
   told: (standing: DesignStanding, replicate: number, cell: Cell) => void,
 ): void {
   for (const standing of designs)

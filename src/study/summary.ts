@@ -21,7 +21,7 @@ import { rank } from './judge/ranking.js';
 import { type Sample, sampleOf } from './judge/samples.js';
 import type { PlannedDesign, StudyPlan } from './plan/plan.js';
 import type { DesignStanding, Standing } from './run/standing.js';
-import type { Journal } from './store/journal.js';
+import type { CellSource } from './store/journal.js';
 import type { StudyDesign, StudySummary } from './summary-schema.js';
 
 /** What is gathered of one design. */
@@ -32,7 +32,7 @@ interface Gathered {
   readonly ranked: readonly Ratio[];
 }
 
-export function summarise(standing: Standing, journal: Journal): StudySummary {
+export function summarise(standing: Standing, journal: CellSource): StudySummary {
   const { plan } = standing;
   const { study, factors } = plan;
   const gathered = gather(standing, journal);
@@ -127,7 +127,7 @@ export function effortIn({ total }: Effort): StudyDesign['effort'] {
 }
 
 /** One pass over all cells, one design at a time: ten thousand designs are never in memory at once. */
-function gather(standing: Standing, journal: Journal): Map<number, Gathered> {
+function gather(standing: Standing, journal: CellSource): Map<number, Gathered> {
   const found = new Map<number, Gathered>();
   let current: DesignStanding | null = null;
   let cells: Cell[] = [];

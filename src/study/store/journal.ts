@@ -31,6 +31,11 @@ export interface Span {
   readonly bytes: number;
 }
 
+/** Where entries are read back from. */
+export interface CellSource {
+  read(span: Span): Entry;
+}
+
 const SUM = 8;
 const CHUNK = 1 << 20;
 
@@ -42,7 +47,7 @@ function sumOf(text: string | Uint8Array): string {
   return createHash('sha256').update(text).digest('hex').slice(0, SUM);
 }
 
-export class Journal {
+export class Journal implements CellSource {
   private end: number;
   private waiting: string[] = [];
   private unsynced = false;
