@@ -54,7 +54,7 @@ const capitalMetric = (view: StudyView): string => {
 };
 
 function rowOf(view: StudyView, row: RankedDesign, columns: boolean, costs: readonly CostKey[]): Markup {
-  const { summary, factors } = view;
+  const { factors } = view;
   const design = view.design(row);
   const e = view.estimate(design);
   const levels = columns
