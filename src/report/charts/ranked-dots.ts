@@ -35,11 +35,12 @@ export function rankedRow(
   };
 }
 
-/** @param top end of the axis: lines beyond it are cut at the edge @param title of the axis */
+/** @param top end of the axis: lines beyond it are cut at the edge @param title of the axis @param bottom its other end */
 export function rankedDots(
   rows: readonly RankedRow[],
   top: number,
   title: string,
+  bottom = 0,
 ): Pick<Chart, 'height' | 'margin' | 'spec'> {
   const y = {
     field: 'row',
@@ -50,7 +51,7 @@ export function rankedDots(
   const x = {
     field: 'value',
     type: 'quantitative',
-    scale: { domain: [0, top], nice: true },
+    scale: { domain: [bottom, top], nice: true },
     axis: { title, tickCount: { signal: 'width / 60' }, format: '~f' },
   };
   const worst = { test: 'datum.worst', value: 'var(--bad)' };
@@ -61,6 +62,7 @@ export function rankedDots(
     spec: {
       data: { values: rows },
       layer: [
+        ...(bottom < 0 ? [{ mark: { type: 'rule', color: 'var(--soft)' }, encoding: { x: { datum: 0 } } }] : []),
         {
           mark: { type: 'rule', strokeWidth: 2, clip: true },
           encoding: { x: { ...x, field: 'low' }, x2: { field: 'high' }, y, color: colour },

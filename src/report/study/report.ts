@@ -1,8 +1,49 @@
-/** The report of a study: one HTML text made from study.json alone. */
+/**
+ * The report of a study: one HTML text that needs nothing else, made from study.json alone. Holds no script, no time of
+ * day, no path and no name of a machine or a person.
+ */
 import type { StudySummary } from '../../study/summary-schema.js';
 import { html } from '../html.js';
 import { page } from '../page.js';
+import { named } from '../words.js';
+import {
+  methodSection,
+  studyCautionsSection,
+  studyLimitsSection,
+  studyReproduceSection,
+  studyWordsSection,
+} from './sections/closing.js';
+import { bodiesSection, curvesSection } from './sections/curves.js';
+import { effectsSection } from './sections/effects.js';
+import { frontSection } from './sections/front.js';
+import { heatSection } from './sections/heat.js';
+import { studyTitle, studyVerdictSection, triedSection } from './sections/opening.js';
+import { rankingSection } from './sections/ranking.js';
+import { STUDY_STYLE } from './style.js';
+import { StudyView } from './view.js';
 
+/** The report as HTML text; same summary, same text on the same engine. */
 export async function renderStudyReport(summary: StudySummary): Promise<string> {
-  return page(`${summary.name}: study`, html`<main><h1>${summary.name}</h1></main>`);
+  const view = new StudyView(summary);
+  return page(
+    `${summary.name}: report of a study`,
+    html`${studyTitle(view)}
+<main>
+${studyVerdictSection(view)}
+${triedSection(view)}
+${await curvesSection(view)}
+${await bodiesSection(view)}
+${heatSection(view)}
+${await frontSection(view)}
+${rankingSection(view)}
+${await effectsSection(view)}
+${studyLimitsSection(view)}
+${methodSection()}
+${studyCautionsSection()}
+${studyReproduceSection(view)}
+${studyWordsSection()}
+</main>
+<footer><p>${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
+    STUDY_STYLE,
+  );
 }
