@@ -115,7 +115,7 @@ function matterWords(view: StudyView): string | null {
     return `${factorWords(own)}: ${whole}from ${levelWords(own, largest.against)} to ${levelWords(own, largest.level)} ${changeWords(view, largest.change)}`;
   });
   const rest = unsure.length > 0 ? ` Not told from chance: ${nothing(unsure)}.` : '';
-  return `What matters most, averaged over the other factors: ${steps.join('; ')}.${rest}`;
+  return `What matters most${view.factors.length > 1 ? ', averaged over the other factors' : ''}: ${steps.join('; ')}.${rest}`;
 }
 
 /** Of those that may be the best, the cheapest. */
@@ -135,7 +135,13 @@ function cheapWords(view: StudyView): string | null {
     return `All of them come to the same ${COST_WORDS[key]}: ${effortWords(cheapest, key, summary.currency)}.`;
   if (cheapest === best) return `The first of them is the cheapest of them too: ${costs}.`;
   const e = view.estimate(cheapest);
-  return `The cheapest of these ${designs.length} is design ${cheapest.number} (${designWords(view, cheapest.levels)}): ${costs}, against ${effortWords(best, key, summary.currency)} of the first${e === null ? '' : `; it comes to ${formatEstimate(e, view.as)}`}.`;
+  const behind = perhaps.find(({ design }) => design === cheapest.number)?.worse_than_best;
+  const parts = behind ? differenceParts(view, behind) : null;
+  const more =
+    parts === null
+      ? ''
+      : `, worse than the first by ${parts.value ?? 'an unknown amount'} (${parts.range ?? 'no interval'})`;
+  return `The cheapest of these ${designs.length} is design ${cheapest.number} (${designWords(view, cheapest.levels)}): ${costs}, against ${effortWords(best, key, summary.currency)} of the first${e === null ? '' : `; it comes to ${formatEstimate(e, view.as)}${more}`}.`;
 }
 
 function failedWords({ summary: { designs } }: StudyView): string | null {

@@ -50,7 +50,7 @@ describe('of a study whose truth is known: best at 0.9 m, a slow ranger worse by
   });
 
   test('children are told to go wrong most where the height is worst', () => {
-    expect(titles(page)).toContain('Height: children go wrong most at 0.5 m, least at 0.9 m');
+    expect(titles(page)).toContain('Height: children counted wrong most at 0.5 m, least at 0.9 m');
   });
 
   test('the heat map has a number for each pair of the two heaviest factors', () => {
@@ -137,6 +137,14 @@ describe('of a study that is not finished', async () => {
 });
 
 describe('of studies of other kinds', () => {
+  test('an axis has the levels as they are, not rounded to its steps', async () => {
+    const levels = [0.3, 0.65, 0.95, 1.25].map((value) => ({ label: String(value), value }));
+    const page = await renderStudyReport(inventedStudy({ factors: [{ ...HEIGHT, levels }] }));
+    const curve = /<figure class="chart" id="curve-0">.*?<\/figure>/s.exec(page)![0];
+    const labels = [...curve.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text);
+    expect(labels).toEqual(expect.arrayContaining(['0.3', '0.65', '0.95', '1.25']));
+  });
+
   test('one factor only: a curve, and no heat map', async () => {
     const page = await renderStudyReport(inventedStudy({ factors: [HEIGHT] }));
     expect(titles(page)).toContain('Height: best at 0.9 m, worst at 0.5 m');

@@ -8,29 +8,42 @@ import { type Known, type StudyView, isKnown } from '../view.js';
 import { isBelow } from './curve.js';
 import { LOOKS, lineKey, linesSpec } from './lines.js';
 
-interface Body {
-  readonly who: string;
-  readonly points: readonly { readonly level: number; readonly x: number; readonly estimate: Known | null }[];
-  /** Between its best and its worst point. */
-  readonly moves: number;
+interface BodyPoint {
+  readonly level: number;
+  readonly x: number;
+  readonly estimate: Known;
 }
 
-/** Kinds of body with at least two points of {@link FEW} visits or more, those first that the factor moves most. */
+interface Body {
+  readonly who: string;
+  readonly points: readonly (Omit<BodyPoint, 'estimate'> & { readonly estimate: Known | null })[];
+  /** Between its best and its worst point. */
+  readonly moves: number;
+  readonly best: BodyPoint;
+  readonly worst: BodyPoint;
+  /** Whether the intervals of the two lie apart. */
+  readonly apart: boolean;
+}
+
+/** Kinds of body with at least two points of {@link FEW} visits or more: surely moved ones first, those moved most before others. */
 function bodiesAlong(view: StudyView, factor: number): Body[] {
   const steps = along(view, factor, view.best!.levels);
   const names = [...new Set(steps.flatMap(({ design }) => design?.by_who.map(({ who }) => who) ?? []))];
   return names
-    .map((who): Body => {
+    .flatMap((who): Body[] => {
       const points = steps.map(({ level, value, design }) => {
         const found = design?.by_who.find((one) => one.who === who);
         const e = found?.wrong_per_100_visits;
         return { level, x: value!, estimate: found && found.visits >= FEW && isKnown(e) ? e : null };
       });
-      const values = points.flatMap(({ estimate }) => (estimate === null ? [] : [estimate.value]));
-      return { who, points, moves: values.length < 2 ? -1 : Math.max(...values) - Math.min(...values) };
+      const known = points.filter((one): one is BodyPoint => one.estimate !== null);
+      if (known.length < 2) return [];
+      const best = known.reduce((a, b) => (b.estimate.value < a.estimate.value ? b : a));
+      const worst = known.reduce((a, b) => (b.estimate.value > a.estimate.value ? b : a));
+      const moves = worst.estimate.value - best.estimate.value;
+      return [{ who, points, moves, best, worst, apart: isBelow(best.estimate, worst.estimate) }];
     })
-    .filter(({ moves }) => moves >= 0)
-    .sort((a, b) => b.moves - a.moves);
+    .sort((a, b) => Number(b.apart) - Number(a.apart) || b.moves - a.moves);
 }
 
 export function bodiesChart(id: string, view: StudyView, factor: number): Chart | null {
@@ -52,21 +65,16 @@ export function bodiesChart(id: string, view: StudyView, factor: number): Chart 
   };
 }
 
-function endsOf(view: StudyView, factor: number, { who, points }: Body): string {
-  const known = points.filter((one) => one.estimate !== null);
-  const ends = [known[0]!, known[known.length - 1]!];
-  const say = ends.map(
-    ({ level, estimate }) => `${formatEstimate(estimate!)} at ${levelWords(view.factors[factor], level)}`,
+function endsOf(view: StudyView, factor: number, { who, best, worst }: Body): string {
+  const say = [worst, best].map(
+    ({ level, estimate }) => `${formatEstimate(estimate)} at ${levelWords(view.factors[factor], level)}`,
   );
-  return `${capital(whoWords(who))}: ${say.join(', ')}.`;
+  return `${capital(whoWords(who))}: at most ${say[0]}, at least ${say[1]}.`;
 }
 
-/** Of the kind that moves most: where it is counted best and worst. */
-function findingOf(view: StudyView, factor: number, { who, points }: Body): string {
-  const known = points.filter((one) => one.estimate !== null);
-  const by = (sign: number) => known.reduce((a, b) => (sign * (b.estimate!.value - a.estimate!.value) > 0 ? b : a));
+/** Of the first kind: where it is counted best and worst. */
+function findingOf(view: StudyView, factor: number, { who, best, worst, apart }: Body): string {
   const own = view.factors[factor];
-  const [worst, best] = [by(1), by(-1)];
-  const apart = isBelow(best.estimate!, worst.estimate!);
-  return `${whoWords(who)} ${apart ? 'go' : 'seem to go'} wrong most at ${levelWords(own, worst.level)}, least at ${levelWords(own, best.level)}`;
+  const where = `${whoWords(who)} counted wrong most at ${levelWords(own, worst.level)}, least at ${levelWords(own, best.level)}`;
+  return apart ? where : `${where}, perhaps by chance`;
 }

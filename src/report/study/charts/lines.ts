@@ -33,7 +33,8 @@ export function linesSpec(
     field: 'x',
     type: 'quantitative',
     scale: { domain: domainOf(values), nice: false, zero: false },
-    axis: { title: xTitle, format: '~f', grid: false, ...ticks },
+    // As many digits as a level has: without a precision 0.65 would be rounded to the steps of the axis.
+    axis: { title: xTitle, format: '.6~f', grid: false, ...ticks },
   };
   const y = (field: string): object => ({
     field,

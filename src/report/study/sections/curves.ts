@@ -3,6 +3,7 @@ import { estimateCell, intervalNote } from '../../cells.js';
 import { drawCharts, isChart } from '../../charts/chart.js';
 import { html, scrollable, type Markup } from '../../html.js';
 import { count, joined, whoWords } from '../../words.js';
+import { FEW } from '../../worst.js';
 import { bodiesChart } from '../charts/bodies.js';
 import { curveChart } from '../charts/curve.js';
 import { levelsChart } from '../charts/levels.js';
@@ -42,7 +43,9 @@ export async function bodiesSection(view: StudyView): Promise<Markup | null> {
     .map((f) => bodiesChart(`bodies-${f}`, view, f))
     .filter(isChart);
   const rows = [...best.by_who].sort(
-    (a, b) => (b.wrong_per_100_visits.value ?? -1) - (a.wrong_per_100_visits.value ?? -1),
+    (a, b) =>
+      Number(a.visits < FEW) - Number(b.visits < FEW) ||
+      (b.wrong_per_100_visits.value ?? -1) - (a.wrong_per_100_visits.value ?? -1),
   );
   const shown = rows.slice(0, WHO_ROWS);
   return html`<section aria-labelledby="bodies"><h2 id="bodies">Who is counted wrong</h2>
@@ -50,7 +53,7 @@ export async function bodiesSection(view: StudyView): Promise<Markup | null> {
 ${charts.length > 0 && html`<div class="charts">${await drawCharts(charts, 3)}</div>`}
 ${scrollable(
   'Kinds of body in the best design',
-  html`<table><caption>In the best design, most wrong first</caption><thead><tr><th scope="col">who</th><th scope="col">wrong per 100 visits</th><th scope="col">visits</th></tr></thead>
+  html`<table><caption>In the best design, most wrong first${rows.some(({ visits }) => visits < FEW) && `, those of fewer than ${FEW} visits last`}</caption><thead><tr><th scope="col">who</th><th scope="col">wrong per 100 visits</th><th scope="col">visits</th></tr></thead>
 <tbody>${shown.map(({ who, visits, wrong_per_100_visits }) => html`<tr><th scope="row">${whoWords(who)}</th>${estimateCell(wrong_per_100_visits)}<td class="num">${count(visits)}</td></tr>`)}</tbody></table>`,
 )}${rows.length > shown.length && html`<p class="key">${count(rows.length - shown.length)} more kinds are in study.json.</p>`}${intervalNote(shown.map((row) => row.wrong_per_100_visits))}
 </section>`;
