@@ -48,7 +48,7 @@ export function summarise(standing: Standing, journal: CellSource): StudySummary
     seed: String(plan.scenario.seed),
     hours: first.hours,
     finished,
-    cells,
+    cells: { done: designs.reduce((sum, { replicates }) => sum + replicates, 0), most: cells.most },
     replicates: {
       fixed: plan.stopping.fixed,
       until: plan.stopping.until?.until ?? null,

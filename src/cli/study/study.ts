@@ -3,6 +3,8 @@ import { availableParallelism } from 'node:os';
 import { basename, extname, join } from 'node:path';
 import { studySummaryText } from '../../report/study/summary-text.js';
 import { quote } from '../../engine/printable.js';
+import type { CodeJob } from '../../plugins/code.js';
+import { CodeThread } from '../../study/run/code-thread.js';
 import type { Executor } from '../../study/run/executor.js';
 import { openPool } from '../../study/run/pool.js';
 import { runStudy } from '../../study/run/run-study.js';
@@ -101,7 +103,20 @@ async function executorOf(
     const { openQueue } = await import('../../study/queue/coordinator.js');
     return inWords(() => openQueue(url, request, plan, (words) => options.quiet === true || io.err(`${words}\n`)));
   }
+  if (code) await tryToLoad(code);
   return openPool({ workers, ...(code && { codes: code.codes, limit_s: code.limit_s }) });
+}
+
+/** Code that can't be loaded is told at once, and not as the fault of every design. */
+async function tryToLoad({ codes, limit_s }: CodeJob): Promise<void> {
+  const thread = new CodeThread(codes, limit_s);
+  try {
+    await thread.load();
+  } catch (error) {
+    throw new UserProblem((error as Error).message);
+  } finally {
+    await thread.end();
+  }
 }
 
 /** The command that goes on, as it can be pasted. */

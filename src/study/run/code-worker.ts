@@ -1,4 +1,4 @@
-/** The thread beneath a pool's thread: opens the code once, does cells as they are asked for. */
+/** The thread beneath a pool's thread: opens the code once, says that it is ready or why not, does cells as they are asked for. */
 import { parentPort, workerData } from 'node:worker_threads';
 import type { CodeJob } from '../../plugins/code.js';
 import { codeProblemOf, openCode } from '../../plugins/open-code.js';
@@ -6,14 +6,14 @@ import type { Done, Task } from '../cells/do-cell.js';
 import { doCell } from '../cells/do-cell.js';
 
 const job = workerData as CodeJob;
-const opened = openCode(job).then(
-  (code) => ({ code }),
-  (error: unknown) => ({ error }),
-);
 
-parentPort?.on('message', (task: Task) => {
-  void opened.then((open) => parentPort?.postMessage('code' in open ? done(task, open.code) : failedBy(open.error)));
-});
+try {
+  const code = await openCode(job);
+  parentPort?.on('message', (task: Task) => parentPort?.postMessage(done(task, code)));
+  parentPort?.postMessage({ lesson: {} } satisfies Done);
+} catch (error) {
+  parentPort?.postMessage(failedBy(error));
+}
 
 function done(task: Task, code: Awaited<ReturnType<typeof openCode>>): Done {
   try {

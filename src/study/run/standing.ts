@@ -21,7 +21,7 @@ export class DesignStanding {
   /** Replicates that count: up to the last look that was passed, or the end. */
   counted = 0;
   /** Sums over the cells that are done, for a first impression. */
-  readonly sums = { events: 0, exposure: 0, visits: 0 };
+  readonly sums = { cells: 0, events: 0, exposure: 0, visits: 0 };
 
   private readonly ratios: Ratio[] = [];
   private readonly visits: number[] = [];
@@ -54,6 +54,7 @@ export class DesignStanding {
     const visits = counts.doors.reduce((sum, logics) => sum + logics[0]!.total.visits, 0);
     this.visits[replicate - 1] = visits;
     this.sums.visits += visits;
+    this.sums.cells++;
     const { events, exposure } = rank.of(counts);
     this.sums.events += events;
     this.sums.exposure += exposure;
@@ -157,7 +158,7 @@ export class Standing {
     let most = 0;
     for (const design of this.designs) {
       if (!this.mine(design.planned)) continue;
-      done += design.ended === null ? design.complete : design.counted;
+      done += design.ended === null ? design.sums.cells : design.counted;
       most += design.ended === null ? stopping.most : design.counted;
     }
     return { done, most };

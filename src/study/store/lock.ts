@@ -3,6 +3,7 @@
  * kill -9 or a power cut, holds nothing: on this computer its number and start time tell at once, on another one (a shared
  * disk) or after a restart the lock is given up when its time stamp stands still.
  */
+import { randomUUID } from 'node:crypto';
 import { linkSync, readFileSync, renameSync, rmSync, statSync, unlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
@@ -26,7 +27,7 @@ export class Lock {
   /** The lock of a folder; null when another process holds it. */
   static async take(folder: string): Promise<Lock | null> {
     const file = join(folder, NAME);
-    const mine = `${file}-${process.pid}`;
+    const mine = `${file}-${randomUUID().slice(0, 8)}`;
     writeFileSync(mine, JSON.stringify(holderNow()));
     try {
       for (let tries = 0; tries < 5; tries++) {
@@ -56,7 +57,7 @@ export class Lock {
 
 /** Takes a left-over lock away, unless another process was quicker. */
 function giveUp(file: string, seen: string): void {
-  const aside = `${file}-${process.pid}-left`;
+  const aside = `${file}-${randomUUID().slice(0, 8)}`;
   try {
     renameSync(file, aside);
   } catch {

