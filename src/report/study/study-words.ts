@@ -13,6 +13,13 @@ const BARE = new Set(['', '1', 'share', 'm/m']);
 /** 'height' for `height_m` in metres: the unit stands behind the values. */
 export const factorWords = (factor: Pick<StudyFactor, 'name' | 'unit'>): string => named(bareName(factor));
 
+/** The same where there is little room: a long name is cut. */
+export const shortFactorWords = (factor: Pick<StudyFactor, 'name' | 'unit'>, longest: number): string =>
+  named(cut(bareName(factor), longest));
+
+const cut = (text: string, longest: number): string =>
+  text.length <= longest ? text : `${text.slice(0, longest - 1)}…`;
+
 /** The same at the start of a heading: 'Height'. */
 export const factorTitle = (factor: Pick<StudyFactor, 'name' | 'unit'>): string => named(capital(bareName(factor)));
 
@@ -28,6 +35,12 @@ export function levelWords(factor: StudyFactor | undefined, level: number | unde
   const { unit } = factor;
   const bare = found.value === null || unit === null || BARE.has(unit);
   return `${named(found.label)}${bare ? '' : unit === 'deg' ? '°' : `${NBSP}${named(unit)}`}`;
+}
+
+/** A level where there is little room: a long name is cut. */
+export function shortLevelWords(factor: StudyFactor, level: number, longest: number): string {
+  const label = factor.levels[level]?.label ?? '';
+  return label.length <= longest ? levelWords(factor, level) : named(cut(label, longest));
 }
 
 /** 'height, m': of an axis. */

@@ -3,17 +3,36 @@ import type { MainEffect } from '../../../study/summary-schema.js';
 import type { Chart } from '../../charts/chart.js';
 import { rankedDots, rankedRow } from '../../charts/ranked-dots.js';
 import { capital } from '../../words.js';
-import { changeWords, factorWords, isSure, levelWords, metricAxis } from '../study-words.js';
+import {
+  changeWords,
+  factorWords,
+  isSure,
+  levelWords,
+  metricAxis,
+  shortFactorWords,
+  shortLevelWords,
+} from '../study-words.js';
 import type { StudyView } from '../view.js';
 
 const MOST = 12;
-const LONGEST = 46;
+/** Letters in the picture, so that steps of one factor stay apart; the table has them whole. */
+const FACTOR = 14;
+const FROM = 11;
+const TO = 17;
+const LONGEST = 60;
 
 /** 'sensor: from barrier to ranger'. */
 export function stepWords(view: StudyView, { factor, level, against }: MainEffect): string {
   const own = view.factors[factor];
   if (own === undefined) return 'not known';
   return `${factorWords(own)}: from ${levelWords(own, against)} to ${levelWords(own, level)}`;
+}
+
+/** 'sensor: light barri… → time-of-flight on…'. */
+function drawnStep(view: StudyView, { factor, level, against }: MainEffect): string {
+  const own = view.factors[factor];
+  if (own === undefined) return 'not known';
+  return `${shortFactorWords(own, FACTOR)}: ${shortLevelWords(own, against, FROM)} → ${shortLevelWords(own, level, TO)}`;
 }
 
 export function effectsChart(id: string, view: StudyView): Chart | null {
@@ -27,7 +46,7 @@ export function effectsChart(id: string, view: StudyView): Chart | null {
     const scaled = (x: number | null): number | null => (x === null ? null : x * times);
     return rankedRow(
       i,
-      stepWords(view, step),
+      drawnStep(view, step),
       { value: value * times, low: scaled(low), high: scaled(high), method: 'none', n: step.designs },
       { note: `n ${step.designs}`, worst: false, longest: LONGEST },
     );

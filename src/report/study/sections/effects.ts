@@ -58,6 +58,6 @@ function interactionTable(view: StudyView): Markup | null {
 ${scrollable(
   'Factors that act on each other',
   html`<table class="told"><caption class="hidden">Factors that act on each other, largest first</caption><thead><tr><th scope="col">first step</th><th scope="col">second step</th><th scope="col">how much more</th><th scope="col">told from chance</th><th scope="col">fours</th></tr></thead>
-<tbody>${shown.map((one) => html`<tr><th scope="row">${step(one, 0)}</th><td>${step(one, 1)}</td>${changeCell(view, one.change)}<td class="num">${count(one.designs)}</td></tr>`)}</tbody></table>`,
+<tbody>${shown.map((one) => html`<tr><th scope="row">${step(one, 0)}</th><td class="say">${step(one, 1)}</td>${changeCell(view, one.change)}<td class="num">${count(one.designs)}</td></tr>`)}</tbody></table>`,
 )}<p class="key">Small figures: intervals that hold with 95\u00a0% confidence for all of them at once. The ${shown.length === all.length ? '' : `${shown.length} `}largest first.</p>`;
 }

@@ -75,7 +75,7 @@ ${scrollable(
   html`<table class="told"><caption class="hidden">Factors</caption><thead><tr><th scope="col">factor</th><th scope="col">levels</th><th scope="col">keys of the scenario</th></tr></thead>
 <tbody>${factors.map(
     (factor) =>
-      html`<tr><th scope="row">${factorWords(factor)}${factor.unpaired && html`<small>changes the crowd itself</small>`}</th><td>${levelsOf(factor)}</td><td>${keysOf(factor.keys)}</td></tr>`,
+      html`<tr><th scope="row">${factorWords(factor)}${factor.unpaired && html`<small>changes the crowd itself</small>`}</th><td class="say">${levelsOf(factor)}</td><td>${keysOf(factor.keys)}</td></tr>`,
   )}</tbody></table>`,
 )}
 <p>Every combination is a design.${where.length > 0 && html` Conditions: ${where.map((condition, i) => html`${i > 0 && ', '}<code>${named(condition)}</code>`)}.`}${left_out > 0 && ` ${plural(left_out, 'combination')} did not meet them and ${left_out === 1 ? 'was' : 'were'} left out.`} Designs are ranked by ${metric}${!metric.endsWith(rank_by.unit) && ` (${rank_by.unit})`}, ${rank_by.best} first. ${stoppingWords(replicates)}</p>

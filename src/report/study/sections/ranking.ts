@@ -97,6 +97,6 @@ function failedTable(view: StudyView): Markup | null {
   return html`<h3>Designs that failed</h3>${scrollable(
     'Designs that failed',
     html`<table class="told"><caption class="hidden">Designs that failed</caption><thead><tr><th scope="col">design</th><th scope="col">levels</th><th scope="col">why</th></tr></thead>
-<tbody>${shown.map((design) => html`<tr><th scope="row">${design.number}</th><td>${designWords(view, design.levels)}</td><td>${plain(design.error ?? 'no reason given')}</td></tr>`)}</tbody></table>`,
+<tbody>${shown.map((design) => html`<tr><th scope="row">${design.number}</th><td class="say">${designWords(view, design.levels)}</td><td class="say">${plain(design.error ?? 'no reason given')}</td></tr>`)}</tbody></table>`,
   )}${failed.length > shown.length && html`<p class="key">${count(failed.length - shown.length)} more are in study.json.</p>`}`;
 }
