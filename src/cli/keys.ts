@@ -4,7 +4,8 @@ import { PASSAGE_KINDS } from '../agents/schema.js';
 import { ledgerInfo } from '../counter/ledger/ledger-info.js';
 import { logicInfo } from '../counter/logic-info.js';
 import type { KeyRow } from '../scenario/keys.js';
-import { listKeys } from '../scenario/keys.js';
+import { keysOf, listKeys } from '../scenario/keys.js';
+import { studySchema } from '../study/plan/schema.js';
 import { type Io, jsonText } from './io.js';
 import { listMetrics, type MetricRow } from './metric-rows.js';
 import { folded } from './lines.js';
@@ -37,6 +38,7 @@ export function keysCommand({ json = false }: { readonly json?: boolean }, io: I
     logics: logicInfo(),
     ledgers: ledgerInfo(),
     metrics: listMetrics(),
+    study: keysOf(studySchema),
   };
   if (json) return io.out(jsonText(everything));
   const section = (title: string, entries: readonly string[]) => `${io.paint.bold(title)}\n\n${entries.join('\n')}\n`;
@@ -67,6 +69,10 @@ export function keysCommand({ json = false }: { readonly json?: boolean }, io: I
       section(
         'Metrics, as paths in metrics.json',
         everything.metrics.map((row) => entry(row.path, metricFacts(row), row.description)),
+      ),
+      section(
+        'What a study can say',
+        everything.study.map((k) => entry(k.path, facts(k), k.description)),
       ),
     ].join('\n'),
   );

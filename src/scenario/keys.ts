@@ -22,7 +22,12 @@ export interface KeyRow {
 
 /** All keys, in the order of the schema. */
 export function listKeys(): readonly KeyRow[] {
-  return rowsBelow(writtenSchema, '', undefined);
+  return keysOf(writtenSchema);
+}
+
+/** All keys of a file that a schema describes. */
+export function keysOf(schema: z.ZodType): readonly KeyRow[] {
+  return rowsBelow(schema, '', undefined);
 }
 
 let index: Map<string, readonly string[]> | undefined;
@@ -42,7 +47,12 @@ export function placesOfKeys(): ReadonlyMap<string, readonly string[]> {
 
 /** JSON Schema (draft 2020-12) of the scenario format, for editors that complete and check YAML. */
 export function editorSchema(): object {
-  const schema = z.toJSONSchema(writtenSchema, {
+  return { ...describedSchema(writtenSchema), title: 'A scenario of jambeam, format 1' };
+}
+
+/** JSON Schema of what a user writes, units in the descriptions. */
+export function describedSchema(written: z.ZodType): object {
+  return z.toJSONSchema(written, {
     io: 'input',
     override: ({ jsonSchema }) => {
       // Editors show descriptions only: the unit goes there, our own keywords go away.
@@ -53,7 +63,6 @@ export function editorSchema(): object {
         jsonSchema.description = `${rest.description} Unit: ${unit}.`;
     },
   });
-  return { ...schema, title: 'A scenario of jambeam, format 1' };
 }
 
 function rowsBelow(schema: z.ZodType, path: string, only_for: string | undefined): KeyRow[] {

@@ -46,6 +46,13 @@ const COUNTS: readonly (Column & { readonly of: (counts: RateCounts) => number }
   ),
 ];
 
+const COUNT_COLUMNS: readonly Column[] = COUNTS.map(({ name, type, unit, description }) => ({
+  name,
+  type,
+  unit: unit!,
+  description,
+}));
+
 const EFFORT: readonly Column[] = [
   { name: 'holes', type: 'whole', unit: 'holes', description: 'Holes that the design takes, drilled through walls.' },
   { name: 'cable_m', type: 'number', unit: 'm', description: 'Its cable; empty without a plan of the house.' },
@@ -91,7 +98,7 @@ export function houseTable(plan: StudyPlan): ResultTable {
     columns: [
       ...FIRST,
       ...factorColumns(plan),
-      ...COUNTS.map(({ of: _, ...column }) => column),
+      ...COUNT_COLUMNS,
       ...asked.map((name, i): Column => {
         return {
           name,
@@ -128,7 +135,7 @@ export function doorTable(plan: StudyPlan): ResultTable {
       ...factorColumns(plan),
       { name: 'door', type: 'text', description: 'Name of the door.' },
       { name: 'logic', type: 'text', description: 'Name of the logic.' },
-      ...COUNTS.map(({ of: _, ...column }) => column),
+      ...COUNT_COLUMNS,
       {
         name: 'wrong_per_100',
         type: 'number',

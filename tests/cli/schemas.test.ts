@@ -5,10 +5,13 @@
 import { expect, test } from 'vitest';
 import { editorSchema } from '../../src/scenario/keys.js';
 import { metricsJsonSchema } from '../../src/score/json-schema.js';
+import { studyEditorSchema, summaryJsonSchema } from '../../src/study/json-schema.js';
 
 test.each([
   ['metrics.schema.json', metricsJsonSchema()],
   ['scenario.schema.json', editorSchema()],
+  ['study.schema.json', studyEditorSchema()],
+  ['study-summary.schema.json', summaryJsonSchema()],
 ])('docs/%s', async (file, schema) => {
   await expect(`${JSON.stringify(schema, null, 2)}\n`).toMatchFileSnapshot(`../../docs/${file}`);
 });

@@ -6,8 +6,6 @@ import { type StudyPlan, planStudy } from '../../src/study/plan/plan.js';
 import { type Study, studySchema } from '../../src/study/plan/schema.js';
 import { Standing } from '../../src/study/run/standing.js';
 import type { CellSource, Entry, Span } from '../../src/study/store/journal.js';
-import { summarise } from '../../src/study/summary.js';
-import type { StudySummary } from '../../src/study/summary-schema.js';
 
 export function designOf(text: string, sets: readonly string[] = []): Design {
   const { design, issues } = parseScenario(text, 'test.yaml', { sets });
@@ -49,11 +47,6 @@ export function runHere(plan: StudyPlan): { standing: Standing; journal: Memory 
     standing.take(entry, journal.put(entry));
   }
   return { standing, journal };
-}
-
-export function summaryOf(plan: StudyPlan): StudySummary {
-  const { standing, journal } = runHere(plan);
-  return summarise(standing, journal);
 }
 
 /**

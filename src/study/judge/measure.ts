@@ -144,12 +144,14 @@ export function measureOf(path: string, names: MeasureNames): Measure | string {
     if (parsed.name === EVERY_ROOM) return 'name one room: a study compares one number';
     const room = index(names.rooms, parsed.name, 'room');
     if (typeof room === 'string') return room;
-    const { unit, options, of } = ROOM[metric]!;
-    return { path, unit, options, byReplicate: true, of: (cell) => of(cell.rooms[room]![logic]![ledger]!) };
+    const found = ROOM[metric]!;
+    const { unit, options } = found;
+    return { path, unit, options, byReplicate: true, of: (cell) => found.of(cell.rooms[room]![logic]![ledger]!) };
   }
   if (metric in HOUSE) {
-    const { unit, options, of } = HOUSE[metric]!;
-    return { path, unit, options, byReplicate: true, of: (cell) => of(cell.houses[logic]![ledger]!) };
+    const found = HOUSE[metric]!;
+    const { unit, options } = found;
+    return { path, unit, options, byReplicate: true, of: (cell) => found.of(cell.houses[logic]![ledger]!) };
   }
   // Episodes of the house are those of all its rooms.
   const episodes = metric === 'empty_while_occupied_per_day' ? EMPTY : OCCUPIED;

@@ -88,7 +88,10 @@ function level(keys: readonly string[], values: readonly unknown[]): Level {
 function wordOf(value: unknown): string {
   if (typeof value === 'number') return short(value);
   if (Array.isArray(value)) return value.map(wordOf).join(' + ');
-  if (isPlainObject(value)) return String(value['name'] ?? value['use'] ?? value['kind'] ?? JSON.stringify(value));
+  if (isPlainObject(value)) {
+    const name = value['name'] ?? value['use'] ?? value['kind'];
+    return typeof name === 'string' ? name : JSON.stringify(value);
+  }
   return String(value);
 }
 

@@ -87,7 +87,7 @@ export async function openQueue(
       if (performance.now() - swept > SWEEP_MS) {
         swept = performance.now();
         await announce();
-        for (const [id, one] of [...pending]) if (!(await queue.getJob(id)) && pending.has(id)) await put(id, one);
+        for (const [id, one] of pending) if (!(await queue.getJob(id)) && pending.has(id)) await put(id, one);
       }
       await new Promise((done) => setTimeout(done, POLL_MS));
     }

@@ -23,7 +23,7 @@ export async function runStudy(
   journal: Journal,
   executor: Executor,
   stop: AbortSignal,
-  { progress }: RunHooks = {},
+  hooks: RunHooks = {},
 ): Promise<boolean> {
   const { plan } = standing;
   let running = 0;
@@ -64,7 +64,7 @@ export async function runStudy(
       standing.take(entry, journal.put(entry));
       if (performance.now() - synced >= SYNC_MS) sync();
       else timer ??= setTimeout(() => guarded(sync), SYNC_MS);
-      progress?.(standing);
+      hooks.progress?.(standing);
     };
     const pump = (): void => {
       while (!over && running < executor.room) {
@@ -90,7 +90,10 @@ export async function runStudy(
       sync();
       end(() => resolve(standing.finished));
     };
-    if (stop.aborted) return void halt();
+    if (stop.aborted) {
+      halt();
+      return;
+    }
     stop.addEventListener('abort', halt);
     guarded(pump);
   });

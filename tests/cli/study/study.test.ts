@@ -39,7 +39,7 @@ describe('results', () => {
     const fields = table.schema.fields.map((field) => field.name);
     expect(fields).toEqual(Object.keys(rows(`${name}.csv`)[0]!));
     const read = table.toArray().map((row) => fields.map((field) => (row as Record<string, unknown>)[field]));
-    expect(read.map((row) => row.map((value) => (value === null ? '' : String(value))))).toEqual(
+    expect(read.map((row) => row.map((value) => (value === null ? '' : String(value as number | string))))).toEqual(
       rows(`${name}.csv`).map((row) => Object.values(row)),
     );
     const columns = JSON.parse(table.schema.metadata.get('columns') ?? '[]') as { name: string; description: string }[];

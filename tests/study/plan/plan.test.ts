@@ -17,7 +17,7 @@ const SPACING = { key: 'doors.*.pair.spacing_m', values: [0.05, 0.15] };
 const refused = (rest: object): string[] => {
   const { plan, issues } = planStudy(studyOf(rest), HOUSE, undefined);
   expect(plan).toBe(null);
-  return issues.map(({ path, problem }) => `${Array.isArray(path) ? path.join('.') : path}: ${problem.code}`);
+  return issues.map(({ path, problem }) => `${[path].flat().join('.')}: ${problem.code}`);
 };
 
 describe('designs are all combinations, the last factor varying fastest', () => {
