@@ -7,6 +7,7 @@ import { LOGIC_CASES } from './logics.js';
 import type { Measured } from './measured.js';
 import { least, median } from './measured.js';
 import { help, houseRun, starterRun } from './start-up.js';
+import { bareCells, millionRows, studyCells } from './study.js';
 
 /** A built checkout, and the measuring process compiled against it. */
 export interface Build {
@@ -168,6 +169,34 @@ function tables(long: boolean): Table[] {
           least(seconds).toFixed(1),
           round(peak_mb),
           within(peak_mb, REACH.memory_mb, 'MB'),
+        ]),
+    },
+    {
+      title: 'Studies: cells of some 50 ms, four designs of one door, by the difference of two sizes',
+      heads: ['workers', 'cells', 'best, ms a cell', 'median', 'ms of processor a cell', 'times one worker'],
+      cases: [
+        {
+          name: 'study: workers',
+          run: ({ root }: Build) => [bareCells(5), studyCells(root, 1, 3), studyCells(root, 2, 3)],
+        },
+      ],
+      cells: (_, all) =>
+        all.map(({ label, units, seconds, cpu_s }) => {
+          const [best, usual, cpu] = [least(seconds), median(seconds), least(cpu_s)].map((s) => (1000 * s) / units);
+          const times = least(all[1]!.seconds) / all[1]!.units / (least(seconds) / units);
+          return [label, units, best!.toFixed(1), usual!.toFixed(1), cpu!.toFixed(1), times.toFixed(2)];
+        }),
+    },
+    {
+      title: 'Studies: a million rows, 10,000 designs with 100 replicates each, their cells made up',
+      heads: ['what', 'rows', 's by the clock', 'peak, MB'],
+      cases: [{ name: 'study: a million rows', run: ({ root }: Build) => millionRows(root) }],
+      cells: (_, all) =>
+        all.map(({ label, units, seconds, peak_mb = NaN }) => [
+          label,
+          units,
+          least(seconds).toFixed(1),
+          round(peak_mb),
         ]),
     },
     {
