@@ -5,7 +5,14 @@ const LONG_ONLY = ['tests/acceptance/scenarios-switching.test.ts', 'tests/accept
 /** Modules of the user's own are loaded by their loader, which must not find what other tests have loaded. */
 const APART = 'tests/plugins/**/*.test.ts';
 
-const common = { testTimeout: 120_000, hookTimeout: 120_000, pool: 'threads' } as const;
+const common = {
+  testTimeout: 120_000,
+  hookTimeout: 120_000,
+  // A thread can't change its folder, which tests of the command line do.
+  pool: 'forks' as const,
+  // They run the compiled one, as Node loads it.
+  server: { deps: { external: [/\/dist\/cli\//] } },
+};
 
 export default defineConfig({
   test: {

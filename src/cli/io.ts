@@ -36,11 +36,13 @@ export function jsonText(value: unknown): string {
 }
 
 /**
- * The process's own streams. A reader that has gone away, as in `jambeam keys | head`, is no error; any other trouble
+ * A process's own streams. A reader that has gone away, as in `jambeam keys | head`, is no error; any other trouble
  * with stdout goes to `onTrouble`.
  */
-export function processIo(onTrouble: (error: NodeJS.ErrnoException) => void): Io {
-  const { stdout, stderr, env } = process;
+export function ioOf(
+  { stdout, stderr, env }: Pick<NodeJS.Process, 'stdout' | 'stderr' | 'env'>,
+  onTrouble: (error: NodeJS.ErrnoException) => void,
+): Io {
   const shows = (stream: NodeJS.WriteStream) => stream.isTTY === true && !env['NO_COLOR'] && env['TERM'] !== 'dumb';
   let gone = false;
   stdout.on('error', (error: NodeJS.ErrnoException) => {

@@ -2,7 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import { VERSION } from '../simulate/version.js';
 import { tellFailure } from './failure.js';
-import { type Io, processIo } from './io.js';
+import { type Io, ioOf } from './io.js';
 import type { LogicArgument } from './logic-options.js';
 import { listenForSignals } from './signals.js';
 
@@ -19,23 +19,30 @@ Examples:
 Exit codes: 0 done, a "no" included; 1 a failure of ours; 2 your input or disk; 3 some designs of a study
 failed; 130, 143 after a signal.`;
 
-/** Runs one command line, `args` without node and script, and sets the process's exit code. */
+/** Runs the process's command line, `args` without node and script, and sets its exit code. */
 export async function main(args: readonly string[]): Promise<void> {
   const fail = (error: unknown): void => {
     process.exitCode = tellFailure(error, args, io);
   };
-  const io = processIo((error) => fail(Object.assign(error, { path: 'stdout' })));
+  const io = ioOf(process, (error) => fail(Object.assign(error, { path: 'stdout' })));
   listenForSignals();
   process.on('uncaughtException', (error) => {
     fail(error);
     process.exit();
   });
+  const code = await commandLine(args, io);
+  if (code !== 0) process.exitCode = code;
+}
+
+/** Runs one command line; gives its exit code. Where a command ends well with another code, it has set the process's. */
+export async function commandLine(args: readonly string[], io: Io): Promise<0 | 1 | 2> {
   try {
     // Who types nothing wants to know what can be typed.
     await program(io).parseAsync(args.length > 0 ? args : ['--help'], { from: 'user' });
+    return 0;
   } catch (error) {
-    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
-    else fail(error);
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    return tellFailure(error, args, io);
   }
 }
 

@@ -133,11 +133,11 @@ describe('files.md', () => {
   const section = (title: string): string => parts.find((part) => part.startsWith(`${title}\n`)) ?? '';
   const listed = (title: string): string[] => rowsOf(section(title)).flatMap(([first = '']) => [...codes(first)]);
   let out = '';
-  beforeAll(() => {
+  beforeAll(async () => {
     const cwd = folderWithDoor();
     // Rangers, for what only a run with rangers writes.
     const rangers = 'doors.*.beams.*.sensor=ultrasonic-ranger';
-    expect(jambeam(['run', 'door.yaml', '--edges', '--set', rangers], { cwd }).code).toBe(0);
+    expect((await jambeam(['run', 'door.yaml', '--edges', '--set', rangers], { cwd })).code).toBe(0);
     out = join(cwd, 'door.run');
   });
   const json = (name: string) => JSON.parse(readFileSync(join(out, name), 'utf8')) as Record<string, unknown>;

@@ -4,18 +4,18 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { estimateWords } from '../../src/report/words.js';
 import { metricsSchema } from '../../src/score/metrics-schema.js';
-import { folder, jambeam } from '../cli/jambeam.js';
+import { folder, jambeamProcess } from '../cli/jambeam.js';
 
 const cwd = folder();
 
 test('new, check, run: a report about a doorway of one’s own, with the numbers of metrics.json', () => {
-  expect(jambeam(['new', 'x'], { cwd }).code).toBe(0);
+  expect(jambeamProcess(['new', 'x'], { cwd }).code).toBe(0);
 
-  const check = jambeam(['check', 'x/scenario.yaml'], { cwd });
+  const check = jambeamProcess(['check', 'x/scenario.yaml'], { cwd });
   expect(check).toMatchObject({ code: 0, err: '' });
   expect(check.out).toContain('Height ladder');
 
-  const run = jambeam(['run', 'x/scenario.yaml'], { cwd });
+  const run = jambeamProcess(['run', 'x/scenario.yaml'], { cwd });
   expect(run).toMatchObject({ code: 0, err: '' });
   const metrics = metricsSchema.parse(JSON.parse(readFileSync(join(cwd, 'scenario.run/metrics.json'), 'utf8')));
   const report = readFileSync(join(cwd, 'scenario.run/report.html'), 'utf8');

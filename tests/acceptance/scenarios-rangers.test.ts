@@ -41,13 +41,12 @@ function wrongBelow(outcome: Outcome, stature_m: number): { below: number; above
   return { below: sums.below[0]! / sums.below[1]!, above: sums.above[0]! / sums.above[1]! };
 }
 
-test('ultrasonic-in-a-hurry: at 10 ms a turn nobody is counted, at 30 ms hardly anybody is not', () => {
+test('ultrasonic-in-a-hurry: at 10 ms a turn nobody is counted, at 30 ms hardly anybody is not', async () => {
   const hurried = runOf('ultrasonic-in-a-hurry');
   for (const { estimate } of at(hurried, 'first-broken').breaks_per_crossing) expect(estimate.value).toBe(0);
-  const said = jambeam(['check', resolve('scenarios/ultrasonic-in-a-hurry.yaml')], { cwd: folder() }).out.replace(
-    /\s+/g,
-    ' ',
-  );
+  const said = (
+    await jambeam(['check', resolve('scenarios/ultrasonic-in-a-hurry.yaml')], { cwd: folder() })
+  ).out.replace(/\s+/g, ' ');
   expect(said).toMatch(/caution: .* hears /);
   const [, from, to] = /half-way across, breaks A from −([\d.]+) m to ([\d.]+) m/.exec(said)!;
   expect(Math.abs(Number(from) + Number(to) - 0.5)).toBeLessThan(0.1);

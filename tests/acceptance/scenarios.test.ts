@@ -45,15 +45,15 @@ describe.each(files)('%s', (file) => {
 
   // Every lesson is also simulated by the tests of its promises; a whole check and a report of each is for the long run.
   if (!LONG && !REPORTED.includes(basename(file, '.yaml'))) return;
-  test('is checked without a complaint', () => {
-    const { code, out } = jambeam(['check', file], { cwd });
+  test('is checked without a complaint', async () => {
+    const { code, out } = await jambeam(['check', file], { cwd });
     expect(code).toBe(0);
     // What looks down from the lintel has one height only.
     expect(out).toMatch(/Height ladder|Counted/);
   });
 
-  test('gives a report after a short run', () => {
-    const { code, out } = jambeam(['run', file, '--hours', '0.5', '--replicates', '2'], { cwd });
+  test('gives a report after a short run', async () => {
+    const { code, out } = await jambeam(['run', file, '--hours', '0.5', '--replicates', '2'], { cwd });
     expect(code).toBe(0);
     expect(out).toContain('report.html');
   });

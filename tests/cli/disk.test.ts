@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, cpSync, mkdirSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { LAUNCHER, folderWithDoor, jambeam } from './jambeam.js';
+import { LAUNCHER, folderWithDoor, jambeamProcess } from './jambeam.js';
 
 const NOBODY = 65_534;
 const isRoot = process.getuid?.() === 0;
@@ -14,7 +14,7 @@ const sh = (line: string, cwd: string) => spawnSync('bash', ['-c', line], { cwd,
 test('a read-only place is refused before anything is simulated', () => {
   const cwd = folderWithDoor();
   chmodSync(cwd, 0o555);
-  const { code, err } = jambeam(['run', 'door.yaml', '--days', '365'], { cwd, ...asUser });
+  const { code, err } = jambeamProcess(['run', 'door.yaml', '--days', '365'], { cwd, ...asUser });
   chmodSync(cwd, 0o755);
   expect(code).toBe(2);
   expect(err).toContain("door.run can't be written: permission is denied");
@@ -24,11 +24,11 @@ test('a read-only place is refused before anything is simulated', () => {
 
 test('a read-only folder of an earlier run keeps its results', () => {
   const cwd = folderWithDoor();
-  expect(jambeam(['run', 'door.yaml'], { cwd }).code).toBe(0);
+  expect(jambeamProcess(['run', 'door.yaml'], { cwd }).code).toBe(0);
   chmodSync(cwd, 0o755);
   chmodSync(join(cwd, 'door.run'), 0o555);
-  const said = jambeam(['run', 'door.yaml', '--seed', '2'], { cwd, ...asUser });
-  const reported = jambeam(['report', 'door.run'], { cwd, ...asUser });
+  const said = jambeamProcess(['run', 'door.yaml', '--seed', '2'], { cwd, ...asUser });
+  const reported = jambeamProcess(['report', 'door.run'], { cwd, ...asUser });
   chmodSync(join(cwd, 'door.run'), 0o755);
   expect(said).toMatchObject({ code: 2, out: '' });
   expect(said.err).toContain('permission is denied');
@@ -55,7 +55,7 @@ test.skipIf(!isRoot)('a full disk: one message, what was there stays whole (moun
     sh('umount disk', cwd);
   });
   for (const file of ['door.yaml', 'my-logic.yaml']) cpSync(join(cwd, file), join(disk, file));
-  const run = (...args: string[]) => jambeam(['run', 'door.yaml', ...args], { cwd: disk });
+  const run = (...args: string[]) => jambeamProcess(['run', 'door.yaml', ...args], { cwd: disk });
   expect(run('--hours', '0.5').code).toBe(0);
   const before = readFileSync(join(disk, 'door.run/metrics.json'), 'utf8');
   const report = readFileSync(join(disk, 'door.run/report.html'), 'utf8');
@@ -70,9 +70,9 @@ test.skipIf(!isRoot)('a full disk: one message, what was there stays whole (moun
   expect(readdirSync(join(disk, 'door.run')).filter((name) => name.startsWith('.'))).toEqual([]);
 
   spawnSync('bash', ['-c', 'cat /dev/zero > ballast 2>/dev/null'], { cwd: disk });
-  expect(jambeam(['report', 'door.run'], { cwd: disk })).toMatchObject({ code: 2, out: '' });
+  expect(jambeamProcess(['report', 'door.run'], { cwd: disk })).toMatchObject({ code: 2, out: '' });
   expect(readFileSync(join(disk, 'door.run/report.html'), 'utf8')).toBe(report);
-  const made = jambeam(['new', 'fresh'], { cwd: disk });
+  const made = jambeamProcess(['new', 'fresh'], { cwd: disk });
   expect(made).toMatchObject({ code: 2, out: '' });
   expect(made.err).toContain('the disk is full');
   expect(readdirSync(disk)).not.toContain('fresh');

@@ -36,8 +36,8 @@ describe('in an empty folder', () => {
   const cwd = folderWithDoor();
   const args = ['firmware', 'door.yaml', '--door', 'front', '--logic', 'hold-off', '--out', 'source'];
 
-  test('it writes source, test and page, and says what comes next', () => {
-    const { code, out, err } = jambeam(args, { cwd });
+  test('it writes source, test and page, and says what comes next', async () => {
+    const { code, out, err } = await jambeam(args, { cwd });
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(readdirSync(join(cwd, 'source')).sort()).toEqual(WRITTEN);
     expect(out).toContain('cd source && cc -std=c99 door1.c door1_test.c -o door1_test && ./door1_test door1_test.txt');

@@ -34,8 +34,8 @@ beforeAll(() => {
 describe('a bench', () => {
   const converter = ['--adc-bits', '12', '--adc-reference-v', '3.3'];
 
-  test('becomes a profile that a sensor can be made of, a chart beside it, and a table to read', () => {
-    const { code, out, err } = fit('bench.csv', ...TRIANGULATION, ...converter, '--out', 'mine.yaml');
+  test('becomes a profile that a sensor can be made of, a chart beside it, and a table to read', async () => {
+    const { code, out, err } = await fit('bench.csv', ...TRIANGULATION, ...converter, '--out', 'mine.yaml');
     expect({ code, err }).toEqual({ code: 0, err: '' });
     const keys = parse(read('mine.yaml')) as Record<string, unknown>;
     const sensor = sensorSchema.parse(keys);
@@ -49,22 +49,22 @@ describe('a bench', () => {
     expect(out).toMatch(/Wrote mine\.yaml\nand {3}mine\.svg/);
   });
 
-  test('gives the same bytes again, and only writes over what is there when told to', () => {
+  test('gives the same bytes again, and only writes over what is there when told to', async () => {
     const before = [read('mine.yaml'), read('mine.svg')];
-    const again = fit('bench.csv', ...TRIANGULATION, ...converter, '--out', 'mine.yaml');
+    const again = await fit('bench.csv', ...TRIANGULATION, ...converter, '--out', 'mine.yaml');
     expect(again.code).toBe(2);
     expect(again.err).toContain('mine.yaml is there already, and it may be your work: nothing was written');
     writeFileSync(at('mine.yaml'), 'edited\n');
     const forced = [...TRIANGULATION, ...converter, '--out', 'mine.yaml', '--chart', 'picture.svg', '--force'];
-    expect(fit('bench.csv', ...forced).code).toBe(0);
+    expect((await fit('bench.csv', ...forced)).code).toBe(0);
     expect([read('mine.yaml'), read('picture.svg')]).toEqual(before);
   });
 });
 
 describe('what is refused, with exit code 2 and nothing written', () => {
-  const refused = (args: readonly string[], words: string) => {
+  const refused = async (args: readonly string[], words: string) => {
     const before = readdirSync(cwd).sort();
-    const { code, out, err } = fit(...args);
+    const { code, out, err } = await fit(...args);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toContain(words);
     expect(err).not.toMatch(/ {4}at |\.js:/);
@@ -72,15 +72,15 @@ describe('what is refused, with exit code 2 and nothing written', () => {
     return err;
   };
 
-  test('all missing options at once', () => {
-    const err = refused([], 'expected a file of readings, found none');
+  test('all missing options at once', async () => {
+    const err = await refused([], 'expected a file of readings, found none');
     expect(err).toContain('--kind is missing');
     expect(err).toContain('--out is missing');
   });
 
-  test('cells that are no numbers, with places, twenty at most', () => {
+  test('cells that are no numbers, with places, twenty at most', async () => {
     writeFileSync(at('bad.csv'), `true_m,volts\n${'1,x\n'.repeat(50)}`);
-    const err = refused(
+    const err = await refused(
       ['bad.csv', ...TRIANGULATION, '--out', 'a.yaml'],
       'bad.csv:2:3: volts: expected a number, found "x"',
     );
@@ -88,30 +88,30 @@ describe('what is refused, with exit code 2 and nothing written', () => {
     expect(err).toContain('nothing was done');
   });
 
-  test('a file too large, before it is read', () => {
+  test('a file too large, before it is read', async () => {
     writeFileSync(at('large.csv'), `true_m,volts\n${'1,1\n'.repeat(2_200_000)}`);
-    refused(
+    await refused(
       ['large.csv', ...TRIANGULATION, '--out', 'a.yaml'],
       'expected readings in CSV of at most 8 MB, found 8.4 MB',
     );
   });
 
-  test('a name that would turn or hide what is printed', () => {
+  test('a name that would turn or hide what is printed', async () => {
     const name = 'a\u001b[31m\u202eb.csv';
     writeFileSync(at(name), 'true_m,volts\n1,x\n');
-    const err = refused([name, ...TRIANGULATION, '--out', 'a.yaml'], '2:3: volts: expected a number');
+    const err = await refused([name, ...TRIANGULATION, '--out', 'a.yaml'], '2:3: volts: expected a number');
     expect(err.includes('\u001b') || err.includes('\u202e')).toBe(false);
   });
 
-  test('a link is never followed', () => {
+  test('a link is never followed', async () => {
     symlinkSync(at('bench.csv'), at('link.yaml'));
-    refused(['bench.csv', ...TRIANGULATION, '--out', 'link.yaml', '--force'], 'link.yaml is a link');
+    await refused(['bench.csv', ...TRIANGULATION, '--out', 'link.yaml', '--force'], 'link.yaml is a link');
   });
 
-  test('what no sensor can have: a voltage curve of something else', () => {
+  test('what no sensor can have: a voltage curve of something else', async () => {
     const rows = [0.1, 0.2, 0.4, 0.8].flatMap((d) => Array.from({ length: 6 }, (_, i) => `${d},${9 - d + i / 1000}`));
     writeFileSync(at('odd.csv'), `true_m,volts\n${rows.join('\n')}\n`);
-    refused(['odd.csv', ...TRIANGULATION, '--out', 'a.yaml'], 'odd.csv:1:8: ');
+    await refused(['odd.csv', ...TRIANGULATION, '--out', 'a.yaml'], 'odd.csv:1:8: ');
   });
 });
 
@@ -162,34 +162,34 @@ describe('every option that can be wrong', () => {
 });
 
 describe('--logger', () => {
-  test('writes a program and a page, and typed twice changes nothing', () => {
-    const { code, out, err } = fit('--logger', 'tools', '--kind', 'ultrasonic-ranger');
+  test('writes a program and a page, and typed twice changes nothing', async () => {
+    const { code, out, err } = await fit('--logger', 'tools', '--kind', 'ultrasonic-ranger');
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(readdirSync(at('tools')).sort()).toEqual(['BENCH.md', 'capture.c']);
     expect(out).toContain('read_sensor()');
     expect(read('tools', 'capture.c')).toContain('#define COLUMN "echo_us"');
-    expect(fit('--logger', 'tools', '--kind', 'ultrasonic-ranger').code).toBe(0);
+    expect((await fit('--logger', 'tools', '--kind', 'ultrasonic-ranger')).code).toBe(0);
   });
 
-  test('a program that was finished is not written over without --force', () => {
+  test('a program that was finished is not written over without --force', async () => {
     writeFileSync(at('tools', 'capture.c'), '/* mine */\n');
-    const { code, err } = fit('--logger', 'tools', '--kind', 'ultrasonic-ranger');
+    const { code, err } = await fit('--logger', 'tools', '--kind', 'ultrasonic-ranger');
     expect(code).toBe(2);
     expect(err).toContain('tools holds capture.c already, and it may be your work: nothing was written');
     expect(read('tools', 'capture.c')).toBe('/* mine */\n');
-    expect(fit('--logger', 'tools', '--force').code).toBe(0);
+    expect((await fit('--logger', 'tools', '--force')).code).toBe(0);
     expect(read('tools', 'capture.c')).toContain('read_sensor');
   });
 
-  test('fits nothing besides, and makes no folder within a folder that is not there', () => {
-    expect(fit('bench.csv', '--logger', 'other').err).toContain(
+  test('fits nothing besides, and makes no folder within a folder that is not there', async () => {
+    expect((await fit('bench.csv', '--logger', 'other')).err).toContain(
       '--logger writes a program and a page, and fits nothing',
     );
-    expect(fit('--logger', 'no/such').err).toContain('there is no folder no');
-    expect(fit('--logger', 'bench.csv').err).toContain('expected a folder, found a file');
+    expect((await fit('--logger', 'no/such')).err).toContain('there is no folder no');
+    expect((await fit('--logger', 'bench.csv')).err).toContain('expected a folder, found a file');
     mkdirSync(at('room'));
     writeFileSync(at('room', 'notes.txt'), 'mine');
-    expect(fit('--logger', 'room').code).toBe(0);
+    expect((await fit('--logger', 'room')).code).toBe(0);
     expect(readdirSync(at('room')).sort()).toEqual(['BENCH.md', 'capture.c', 'notes.txt']);
   });
 });

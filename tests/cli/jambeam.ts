@@ -1,8 +1,13 @@
-/** Runs the compiled command line as a user does, in a folder of its own. */
+/**
+ * Runs the compiled command line as a user does, in a folder of its own: as a rule within the test's process, which
+ * spares starting Node and reading every module anew; as a process where that is what matters.
+ */
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { Writable } from 'node:stream';
+import { pathToFileURL } from 'node:url';
 import { afterAll } from 'vitest';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { starterScenario } from '../../src/scenario/starter.js';
@@ -16,16 +21,59 @@ export interface Said {
 }
 export interface Where {
   readonly cwd: string;
+}
+export interface WhereProcess extends Where {
   readonly env?: Readonly<Record<string, string>>;
   readonly uid?: number;
   /** What it reads from standard input. */
   readonly input?: string;
 }
 
-export function jambeam(args: readonly string[], { cwd, env = {}, uid, input }: Where): Said {
+type Compiled = typeof import('../../src/cli/main.js') & typeof import('../../src/cli/io.js');
+const compiled = (name: string): Promise<Compiled> => import(pathToFileURL(resolve(`dist/cli/${name}.js`)).href);
+
+/** One command line within this process. Tests of a file run one after the other, so its folder may be changed. */
+export async function jambeam(args: readonly string[], { cwd }: Where): Promise<Said> {
+  const [{ commandLine }, { ioOf }] = await Promise.all([compiled('main'), compiled('io')]);
+  const [stdout, stderr] = [new Gathered(), new Gathered()];
+  const { argv, env, exitCode } = process;
+  const from = process.cwd();
+  const streams = { stdout, stderr, env: {} } as unknown as NodeJS.Process;
+  process.argv = [process.execPath, LAUNCHER, ...args];
+  process.env = bareEnv();
+  process.exitCode = undefined;
+  process.chdir(cwd);
+  try {
+    const io = ioOf(streams, (error) => {
+      throw error;
+    });
+    const code = await commandLine(args, io);
+    return { code: code === 0 ? Number(process.exitCode ?? 0) : code, out: stdout.text, err: stderr.text };
+  } finally {
+    process.chdir(from);
+    Object.assign(process, { argv, env, exitCode });
+  }
+}
+
+/** The settings of who runs the tests are no matter. */
+function bareEnv(): Record<string, string> {
+  return { PATH: process.env['PATH'] ?? '' };
+}
+
+/** What was written, as text. */
+class Gathered extends Writable {
+  text = '';
+  override _write(chunk: Buffer, _encoding: BufferEncoding, done: () => void): void {
+    this.text += chunk.toString();
+    done();
+  }
+}
+
+/** The same as a process of its own: for what belongs to a process. */
+export function jambeamProcess(args: readonly string[], { cwd, env = {}, uid, input }: WhereProcess): Said {
   const { status, stdout, stderr, error } = spawnSync(process.execPath, [LAUNCHER, ...args], {
     cwd,
-    env: { PATH: process.env['PATH'] ?? '', ...env },
+    env: { ...bareEnv(), ...env },
     encoding: 'utf8',
     maxBuffer: 64 * 1_048_576,
     ...(uid === undefined ? {} : { uid }),
@@ -35,7 +83,7 @@ export function jambeam(args: readonly string[], { cwd, env = {}, uid, input }: 
   return { code: status, out: stdout, err: stderr };
 }
 
-/** The same without waiting: for signals. */
+/** A process without waiting for its end: for signals. */
 export function start(args: readonly string[], cwd: string) {
   const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
   let err = '';

@@ -15,8 +15,8 @@ interface Row {
   readonly description: string;
 }
 
-test('keys --json: every key, kind, logic, ledger and metric has a meaning', () => {
-  const all = JSON.parse(jambeam(['keys', '--json'], { cwd }).out) as Record<string, Row[]>;
+test('keys --json: every key, kind, logic, ledger and metric has a meaning', async () => {
+  const all = JSON.parse((await jambeam(['keys', '--json'], { cwd })).out) as Record<string, Row[]>;
   const names = (section: string) => all[section]?.map((row) => row.name ?? row.use ?? row.path);
   expect(names('keys')).toContain('doors.*.beams.*.height_m');
   expect(names('passages')).toEqual([...PASSAGE_KINDS]);
@@ -49,17 +49,17 @@ test('every estimate of a result has a unit', () => {
   for (const { path, unit } of estimates) expect(unit, path).toBeDefined();
 });
 
-test('keys as text holds each of them with range and default', () => {
-  const { code, out, err } = jambeam(['keys'], { cwd });
+test('keys as text holds each of them with range and default', async () => {
+  const { code, out, err } = await jambeam(['keys'], { cwd });
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(out).toMatch(/doors\.\*\.height_m {2}1\.5 to 5 m, default 2\n {6}Clear height/);
   expect(out).toMatch(/turn-back\n {6}comes into the doorway/);
   expect(out).toMatch(/house\.wrong_per_100 {2}estimate, per 100 crossings\n/);
 });
 
-test('sources: each figure with value, unit, use, citation and status, as text and as JSON', () => {
+test('sources: each figure with value, unit, use, citation and status, as text and as JSON', async () => {
   const figures = allFigures();
-  const { code, out } = jambeam(['sources'], { cwd });
+  const { code, out } = await jambeam(['sources'], { cwd });
   expect(code).toBe(0);
   for (const { id, status } of figures) {
     expect(out).toContain(`${id}\n`);
@@ -67,6 +67,6 @@ test('sources: each figure with value, unit, use, citation and status, as text a
   }
   expect(out).toContain(`${figures.length} figures: `);
   const byId = (list: readonly { readonly id: string }[]) => [...list].sort((a, b) => (a.id < b.id ? -1 : 1));
-  const printed = JSON.parse(jambeam(['sources', '--json'], { cwd }).out) as { id: string }[];
+  const printed = JSON.parse((await jambeam(['sources', '--json'], { cwd })).out) as { id: string }[];
   expect(byId(printed)).toEqual(JSON.parse(JSON.stringify(byId(figures))));
 });

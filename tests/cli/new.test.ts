@@ -14,8 +14,8 @@ const read = (...parts: string[]): string => readFileSync(at(...parts), 'utf8');
 const parsed = (dir: string) =>
   parseScenario(read(dir, 'scenario.yaml'), 'scenario.yaml', { readFile: (file) => read(dir, file) });
 
-test('writes four files and says what to type next', () => {
-  const { code, out, err } = jambeam(['new', 'x'], { cwd });
+test('writes four files and says what to type next', async () => {
+  const { code, out, err } = await jambeam(['new', 'x'], { cwd });
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(readdirSync(at('x')).sort()).toEqual(FILES);
   expect(out).toMatch(/jambeam\S* check x\/scenario\.yaml/);
@@ -32,19 +32,19 @@ test('the ready-made starter of the repository is what `new` writes, apart from 
     expect(readFileSync(`scenarios/${file}`, 'utf8')).toBe(read('x', file));
 });
 
-test('--width_m goes into the scenario', () => {
-  expect(jambeam(['new', 'wide', '--width_m', '1.4', '--sensor', 'light-barrier'], { cwd }).code).toBe(0);
+test('--width_m goes into the scenario', async () => {
+  expect((await jambeam(['new', 'wide', '--width_m', '1.4', '--sensor', 'light-barrier'], { cwd })).code).toBe(0);
   expect(parsed('wide').design?.doors[0]?.width_m).toBe(1.4);
 });
 
-test.each(SENSOR_KINDS)('--sensor %s gives a starter that runs', (sensor) => {
-  expect(jambeam(['new', sensor, '--sensor', sensor], { cwd }).code).toBe(0);
+test.each(SENSOR_KINDS)('--sensor %s gives a starter that runs', async (sensor) => {
+  expect((await jambeam(['new', sensor, '--sensor', sensor], { cwd })).code).toBe(0);
   const { design, issues, cautions } = parsed(sensor);
   expect({ issues, cautions }).toEqual({ issues: [], cautions: [] });
   expect(Object.values(design!.sensors).map(({ kind }) => kind)).toEqual([sensor]);
   const out = `${sensor}.run`;
   const args = ['run', `${sensor}/scenario.yaml`, '--set', 'hours=0.5', '--set', 'replicates=2', '--out', out];
-  const { code, err } = jambeam(args, { cwd });
+  const { code, err } = await jambeam(args, { cwd });
   expect({ code, err }).toMatchObject({ code: 0 });
   const tallies = read(out, 'tallies.csv').split('\n');
   // Ten parties go in and come out again: more than a header was counted.
@@ -59,43 +59,43 @@ test.each([
     ['--sensor', 'radar'],
     '--sensor: expected one of light-barrier, ultrasonic-ranger, triangulation-ranger or time-of-flight-ranger, found',
   ],
-])('%j is refused and nothing is made', (args, words) => {
-  const { code, err } = jambeam(['new', 'refused', ...args], { cwd });
+])('%j is refused and nothing is made', async (args, words) => {
+  const { code, err } = await jambeam(['new', 'refused', ...args], { cwd });
   expect(code).toBe(2);
   expect(err).toContain(words);
   expect(readdirSync(cwd)).not.toContain('refused');
 });
 
-test('typed twice it changes nothing; what was edited is never overwritten', () => {
-  expect(jambeam(['new', 'x'], { cwd })).toMatchObject({ code: 0, err: '' });
+test('typed twice it changes nothing; what was edited is never overwritten', async () => {
+  expect(await jambeam(['new', 'x'], { cwd })).toMatchObject({ code: 0, err: '' });
   writeFileSync(at('x', 'scenario.yaml'), '# my own work\n');
-  const { code, err } = jambeam(['new', 'x'], { cwd });
+  const { code, err } = await jambeam(['new', 'x'], { cwd });
   expect(code).toBe(2);
   expect(err).toContain('x holds scenario.yaml already, and it may be your work: nothing was written');
   expect(read('x', 'scenario.yaml')).toBe('# my own work\n');
 });
 
-test('a folder with other files, a file, a link and a missing parent are refused', () => {
+test('a folder with other files, a file, a link and a missing parent are refused', async () => {
   mkdirSync(at('full'));
   writeFileSync(at('full', 'notes.txt'), 'mine');
-  expect(jambeam(['new', 'full'], { cwd }).err).toContain('with other files in it: notes.txt');
+  expect((await jambeam(['new', 'full'], { cwd })).err).toContain('with other files in it: notes.txt');
   expect(readdirSync(at('full'))).toEqual(['notes.txt']);
-  expect(jambeam(['new', 'full/notes.txt'], { cwd }).err).toContain('found a file');
+  expect((await jambeam(['new', 'full/notes.txt'], { cwd })).err).toContain('found a file');
   symlinkSync(at('full'), at('link'));
-  expect(jambeam(['new', 'link'], { cwd }).err).toContain('link is a link');
-  const { code, err } = jambeam(['new', 'no/such/place'], { cwd });
+  expect((await jambeam(['new', 'link'], { cwd })).err).toContain('link is a link');
+  const { code, err } = await jambeam(['new', 'no/such/place'], { cwd });
   expect(code).toBe(2);
   expect(err).toContain("no/such/place can't be made: there is no folder no/such");
 });
 
-test('an empty folder is filled, and what was taken away comes back', () => {
+test('an empty folder is filled, and what was taken away comes back', async () => {
   mkdirSync(at('empty'));
-  expect(jambeam(['new', 'empty'], { cwd }).code).toBe(0);
+  expect((await jambeam(['new', 'empty'], { cwd })).code).toBe(0);
   expect(readdirSync(at('empty')).sort()).toEqual(FILES);
 });
 
-test('--house gives the guesthouse of the repository, which is right as it stands', () => {
-  const { code, out } = jambeam(['new', 'home', '--house'], { cwd });
+test('--house gives the guesthouse of the repository, which is right as it stands', async () => {
+  const { code, out } = await jambeam(['new', 'home', '--house'], { cwd });
   expect(code).toBe(0);
   expect(out).toContain('your own house');
   expect(readdirSync(at('home')).sort()).toEqual(['my-logic.ts', 'scenario.schema.json', 'scenario.yaml']);
@@ -104,8 +104,8 @@ test('--house gives the guesthouse of the repository, which is right as it stand
   expect(parsed('home')).toMatchObject({ issues: [], cautions: [] });
 });
 
-test.each(['--width_m=0.8', '--sensor=ultrasonic-ranger'])('--house and %s don’t go together', (other) => {
-  const { code, err } = jambeam(['new', 'both', '--house', other], { cwd });
+test.each(['--width_m=0.8', '--sensor=ultrasonic-ranger'])('--house and %s don’t go together', async (other) => {
+  const { code, err } = await jambeam(['new', 'both', '--house', other], { cwd });
   expect(code).toBe(2);
   expect(err).toContain(`${other.split('=')[0]} is for one doorway`);
 });

@@ -8,11 +8,13 @@ const cwd = folderWithDoor((text) => text);
 const at = (name: string): string => join(cwd, name);
 const passage = (...args: readonly string[]) => jambeam(['passage', 'door.run', ...args], { cwd });
 
-beforeAll(() => expect(jambeam(['run', 'door.yaml', '--hours', '4', '--replicates', '2'], { cwd }).code).toBe(0));
+beforeAll(async () =>
+  expect((await jambeam(['run', 'door.yaml', '--hours', '4', '--replicates', '2'], { cwd })).code).toBe(0),
+);
 
 describe('visits of a run', () => {
-  test('the most telling wrong ones go to a folder of pictures, each with its caption', () => {
-    const { code, out } = passage('--only', 'wrong', '--limit', '3');
+  test('the most telling wrong ones go to a folder of pictures, each with its caption', async () => {
+    const { code, out } = await passage('--only', 'wrong', '--limit', '3');
     expect(code).toBe(0);
     expect(readdirSync(at('pictures')).sort()).toEqual(['picture-01.svg', 'picture-02.svg', 'picture-03.svg']);
     expect(out.match(/replicate \d, visit \d+/g)).toHaveLength(3);
@@ -23,10 +25,10 @@ describe('visits of a run', () => {
     expect(svg).toContain(`visit ${told}`);
   });
 
-  test('one of passages.csv is drawn by its number', () => {
+  test('one of passages.csv is drawn by its number', async () => {
     const [head = '', first = ''] = readFileSync(at('door.run/passages.csv'), 'utf8').split('\n');
     const row = Object.fromEntries(head.split(',').map((key, i) => [key, first.split(',')[i]]));
-    const { code, out } = passage('--door', row['door']!, '--number', row['number']!, '--out', 'one.svg');
+    const { code, out } = await passage('--door', row['door']!, '--number', row['number']!, '--out', 'one.svg');
     expect(code).toBe(0);
     expect(out).toContain(row['direction']);
     expect(existsSync(at('one.svg'))).toBe(true);
@@ -40,14 +42,14 @@ describe('visits of a run', () => {
     [[], /which visit of the run\?[\s\S]*--only wrong/],
     [['--only', 'right'], /--only: expected wrong, found "right"/],
     [['--number', '1', '--who', 'adult'], /--who is for a walk made up from a scenario/],
-  ])('%s is refused in words', (args, words) => {
-    const { code, err } = passage(...args);
+  ])('%s is refused in words', async (args, words) => {
+    const { code, err } = await passage(...args);
     expect(code).toBe(2);
     expect(err).toMatch(words);
   });
 
-  test('what is for runs is refused for a scenario', () => {
-    const { code, err } = jambeam(['passage', 'door.yaml', '--only', 'wrong'], { cwd });
+  test('what is for runs is refused for a scenario', async () => {
+    const { code, err } = await jambeam(['passage', 'door.yaml', '--only', 'wrong'], { cwd });
     expect(code).toBe(2);
     expect(err).toMatch(/--only is for visits of a finished run/);
   });

@@ -3,7 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Metrics } from '../../src/score/metrics-schema.js';
-import { folderWithDoor, jambeam } from './jambeam.js';
+import { folderWithDoor, jambeam, jambeamProcess } from './jambeam.js';
 
 const cwd = folderWithDoor((text) => text);
 const at = (name: string): string => join(cwd, name);
@@ -37,13 +37,16 @@ describe('a log of our own', () => {
       ],
       'readings.csv',
     ],
-  ])('of %s gives the same tallies, doors and rooms, byte for byte', (name, sets, file) => {
+  ])('of %s gives the same tallies, doors and rooms, byte for byte', async (name, sets, file) => {
     const run = `${name.replace(/\W+/g, '-')}.run`;
-    const made = jambeam(['run', 'door.yaml', '--replicates', '1', '--hours', '1', '--edges', '--out', run, ...sets], {
-      cwd,
-    });
+    const made = await jambeam(
+      ['run', 'door.yaml', '--replicates', '1', '--hours', '1', '--edges', '--out', run, ...sets],
+      {
+        cwd,
+      },
+    );
     expect(made.code).toBe(0);
-    const { code, err } = replay(
+    const { code, err } = await replay(
       `${run}/${file}`,
       '--truth',
       `${run}/passages.csv`,
@@ -71,47 +74,47 @@ const walk = (at_s: number): [number, string, number][] => [
 ];
 
 describe('a log of somebody else', () => {
-  test('of seconds is counted, and nobody says what is right', () => {
+  test('of seconds is counted, and nobody says what is right', async () => {
     const rows = [1, 5, 9].flatMap(walk).map(([time, beam, level]) => `${time.toFixed(2)};${beam};${level}`);
-    const { code, out } = replay(log('plain.csv', `# bench, Tuesday\ntime_s;beam;level\n${rows.join('\n')}\n`));
+    const { code, out } = await replay(log('plain.csv', `# bench, Tuesday\ntime_s;beam;level\n${rows.join('\n')}\n`));
     expect(code).toBe(0);
     expect(out).toMatch(/Without --truth nobody knows what is right/);
     expect(out).toMatch(/front +four-level +3 +0/);
   });
 
-  test('is live on standard input, and every tally is told as it comes', () => {
+  test('is live on standard input, and every tally is told as it comes', async () => {
     const rows = walk(1).map(([time, beam, level]) => `${time * 1e6},${beam},${level}`);
-    const { out } = jambeam(['replay', '-', '--scenario', 'door.yaml'], {
+    const { out } = jambeamProcess(['replay', '-', '--scenario', 'door.yaml'], {
       cwd,
       input: `time_us,beam,level\n${rows.join('\n')}\n`,
     });
     expect(out).toMatch(/^ +0:00:00\.4 +front +forward +four-level +hall 1/m);
   });
 
-  test('of a microsecond counter over three hours, with ISO-less turns, counts as many', () => {
+  test('of a microsecond counter over three hours, with ISO-less turns, counts as many', async () => {
     const rows = Array.from({ length: 36 }, (_, i) => walk(i * 300 + 10))
       .flat()
       .map(([time, beam, level]) => `${Math.round(time * 1e6) % 4_294_967_296},${beam},${level}`);
-    const { out } = replay(log('turns.csv', `time_us,beam,level\n${rows.join('\n')}\n`));
+    const { out } = await replay(log('turns.csv', `time_us,beam,level\n${rows.join('\n')}\n`));
     expect(out).toMatch(/front +four-level +36 +0/);
     expect(out).toMatch(/The counter turned 2 times and was unwrapped/);
   });
 
-  test('with dates and times, late and double rows is put in order', () => {
+  test('with dates and times, late and double rows is put in order', async () => {
     const iso = (s: number): string => new Date(Date.UTC(2026, 0, 31, 12) + s * 1000).toISOString();
     const rows = walk(1).map(([time, beam, level]) => `${iso(time)},${beam},${level}`);
     const shuffled = [rows[1], rows[0], rows[0], rows[3], rows[2]];
-    const { out } = replay(log('iso.csv', `time,beam,level\n${shuffled.join('\n')}\n`));
+    const { out } = await replay(log('iso.csv', `time,beam,level\n${shuffled.join('\n')}\n`));
     expect(out).toMatch(/front +four-level +1 +0/);
     expect(out).toMatch(/came late and/);
     expect(out).toMatch(/1 row was there twice and counted once/);
   });
 
-  test('with a list kept by hand is scored', () => {
+  test('with a list kept by hand is scored', async () => {
     const rows = [10, 20, 30].flatMap(walk).map(([time, beam, level]) => `${time},${beam},${level}`);
     log('hand.csv', `time_s,beam,level\n${rows.join('\n')}\n`);
     log('truth.csv', 'time_s,direction\n10.2,forward\n20.2,forward\n25,backward\n30.2,forward\n');
-    const { code, out } = replay('hand.csv', '--truth', 'truth.csv', '--out', 'hand.run');
+    const { code, out } = await replay('hand.csv', '--truth', 'truth.csv', '--out', 'hand.run');
     expect(code).toBe(0);
     const [door] = metrics('hand.run').doors;
     expect(door).toMatchObject({ person_crossings: 4, tallies: 3 });
@@ -119,11 +122,11 @@ describe('a log of somebody else', () => {
     expect(out).toContain('report.html');
   });
 
-  test('that ends in a passage says so', () => {
+  test('that ends in a passage says so', async () => {
     const rows = walk(1)
       .slice(0, 3)
       .map(([time, beam, level]) => `${time},${beam},${level}`);
-    expect(replay(log('half.csv', `time_s,beam,level\n${rows.join('\n')}\n`)).out).toMatch(
+    expect((await replay(log('half.csv', `time_s,beam,level\n${rows.join('\n')}\n`))).out).toMatch(
       /beam B of door front was still broken/,
     );
   });
@@ -139,8 +142,8 @@ describe('a log of somebody else', () => {
     ['empty', '', /the log is empty/],
     ['bytes', 'time_s,beam,level\n1,A,1\u0000\n', /:2:1: expected plain text/],
     ['long', `time_s,beam,level\n1,A,${'1'.repeat(20_000)}\n`, /expected rows of at most 10000 characters/],
-  ])('that can not be right (%s) is refused with the line', (name, text, words) => {
-    const { code, err } = replay(log(`${name.replace(' ', '-')}.csv`, text));
+  ])('that can not be right (%s) is refused with the line', async (name, text, words) => {
+    const { code, err } = await replay(log(`${name.replace(' ', '-')}.csv`, text));
     expect(code).toBe(2);
     expect(err).toMatch(words);
     expect(err).not.toMatch(/at .*\.js:\d+/);

@@ -9,7 +9,7 @@ const cwd = folderWithDoor();
 const at = (...parts: string[]): string => join(cwd, ...parts);
 let copies = 0;
 
-beforeAll(() => expect(jambeam(['run', 'door.yaml'], { cwd }).code).toBe(0));
+beforeAll(async () => expect((await jambeam(['run', 'door.yaml'], { cwd })).code).toBe(0));
 
 /** A copy of the run, without its CSV files. */
 function copy(): string {
@@ -19,8 +19,8 @@ function copy(): string {
   return name;
 }
 
-function refused(folder: string, ...words: readonly string[]): void {
-  const said = jambeam(['report', folder], { cwd });
+async function refused(folder: string, ...words: readonly string[]): Promise<void> {
+  const said = await jambeam(['report', folder], { cwd });
   expect(said).toMatchObject({ code: 2, out: '' });
   for (const word of words) expect(said.err).toContain(word);
   // oxlint-disable-next-line no-control-regex -- they are what is looked for
@@ -36,36 +36,43 @@ function forge(folder: string, file: string, edit: (text: string) => string): vo
   writeFileSync(at(folder, 'jambeam-run.json'), JSON.stringify(marker));
 }
 
-test('without the CSV files and without the old report, the same bytes', () => {
+test('without the CSV files and without the old report, the same bytes', async () => {
   const folder = copy();
   rmSync(at(folder, 'report.html'));
-  expect(jambeam(['report', folder], { cwd })).toEqual({ code: 0, out: `Wrote ${folder}/report.html\n`, err: '' });
+  expect(await jambeam(['report', folder], { cwd })).toEqual({
+    code: 0,
+    out: `Wrote ${folder}/report.html\n`,
+    err: '',
+  });
   expect(readFileSync(at(folder, 'report.html'), 'utf8')).toBe(readFileSync(at('door.run/report.html'), 'utf8'));
 });
 
-test('what is no finished run', () => {
-  refused('nowhere', 'there is no such folder');
-  refused('door.yaml', 'expected the folder of a run, found a file');
-  refused('.', 'is no folder of a finished run');
+test('what is no finished run', async () => {
+  await refused('nowhere', 'there is no such folder');
+  await refused('door.yaml', 'expected the folder of a run, found a file');
+  await refused('.', 'is no folder of a finished run');
   symlinkSync(at('door.run'), at('linked'));
-  refused('linked', 'found a link');
+  await refused('linked', 'found a link');
 });
 
-test.each(['design.json', 'metrics.json', 'figures.json'])('%s missing, a link, or changed after the run', (file) => {
-  const folder = copy();
-  writeFileSync(at(folder, file), readFileSync(at(folder, file), 'utf8').replace('1', '2'));
-  refused(folder, `${folder}/${file} is not as the run wrote it`, 'run the scenario again');
-  renameSync(at(folder, file), at(`${folder}.${file}`));
-  refused(folder, `${folder}/${file}: there is no such file`);
-  symlinkSync(at('door.run', file), at(folder, file));
-  refused(folder, `${folder}/${file} is a link`);
-});
+test.each(['design.json', 'metrics.json', 'figures.json'])(
+  '%s missing, a link, or changed after the run',
+  async (file) => {
+    const folder = copy();
+    writeFileSync(at(folder, file), readFileSync(at(folder, file), 'utf8').replace('1', '2'));
+    await refused(folder, `${folder}/${file} is not as the run wrote it`, 'run the scenario again');
+    renameSync(at(folder, file), at(`${folder}.${file}`));
+    await refused(folder, `${folder}/${file}: there is no such file`);
+    symlinkSync(at('door.run', file), at(folder, file));
+    await refused(folder, `${folder}/${file} is a link`);
+  },
+);
 
-test('files of two runs are not taken for one', () => {
+test('files of two runs are not taken for one', async () => {
   const folder = copy();
-  jambeam(['run', 'door.yaml', '--seed', '2', '--out', 'second.run'], { cwd });
+  await jambeam(['run', 'door.yaml', '--seed', '2', '--out', 'second.run'], { cwd });
   cpSync(at('second.run/metrics.json'), at(folder, 'metrics.json'));
-  refused(folder, 'metrics.json is not as the run wrote it');
+  await refused(folder, 'metrics.json is not as the run wrote it');
 });
 
 test.each([
@@ -94,18 +101,18 @@ test.each([
     'doors.front.width_m',
   ],
   ['design.json', 'escapes', (t: string) => t.replace('"format": 1', '"\\u001b[2J": 1'), 'design.json'],
-])('%s forged with %s', (file, _, edit, word) => {
+])('%s forged with %s', async (file, _, edit, word) => {
   const folder = copy();
   const before = readFileSync(at(folder, 'report.html'), 'utf8');
   forge(folder, file, edit);
-  refused(folder, word);
+  await refused(folder, word);
   expect(readFileSync(at(folder, 'report.html'), 'utf8')).toBe(before);
 });
 
-test('a run of another version: the report is made, and the difference is said', () => {
+test('a run of another version: the report is made, and the difference is said', async () => {
   const folder = copy();
   forge(folder, 'metrics.json', (text) => text.replace(/"jambeam": "[^"]*"/, '"jambeam": "0.0.1\\u001b[2J"'));
-  const { code, err } = jambeam(['report', folder], { cwd });
+  const { code, err } = await jambeam(['report', folder], { cwd });
   expect(code).toBe(0);
   expect(err).toContain(String.raw`made by jambeam 0.0.1\u{1b}[2J;`);
 });

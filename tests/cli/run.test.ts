@@ -12,8 +12,8 @@ const read = (dir: string, file: string): string => readFileSync(join(cwd, dir, 
 const rows = (dir: string, file: string): Record<string, string>[] => parse(read(dir, file), { columns: true });
 const metricsOf = (dir: string) => metricsSchema.parse(JSON.parse(read(dir, 'metrics.json')));
 
-beforeAll(() => {
-  const first = jambeam(['run', 'door.yaml', '--edges'], { cwd });
+beforeAll(async () => {
+  const first = await jambeam(['run', 'door.yaml', '--edges'], { cwd });
   expect(first).toMatchObject({ code: 0, err: '' });
   expect(first.out).toContain('door front');
   expect(first.out).toContain('door.run/report.html');
@@ -71,22 +71,22 @@ test('every beam of edges.csv goes from broken to clear and back', () => {
   expect(new Set(level.values())).toEqual(new Set(['0']));
 });
 
-test('run again, the same scenario replaces its own folder with the same bytes, and without --edges the file goes', () => {
+test('run again, the same scenario replaces its own folder with the same bytes, and without --edges the file goes', async () => {
   const files = ['design.json', 'passages.csv', 'tallies.csv', 'metrics.json', 'figures.json', 'report.html'];
   const before = files.map((file) => read('door.run', file));
-  expect(jambeam(['run', 'door.yaml'], { cwd }).code).toBe(0);
+  expect((await jambeam(['run', 'door.yaml'], { cwd })).code).toBe(0);
   expect(files.map((file) => read('door.run', file))).toEqual(before);
   expect(readdirSync(join(cwd, 'door.run'))).not.toContain('edges.csv');
   expect(readdirSync(cwd).sort()).toEqual(['door.run', 'door.yaml', 'my-logic.yaml']);
 });
 
-test('--json prints metrics.json and nothing else', () => {
-  const { out, err } = jambeam(['run', 'door.yaml', '--json', '--out', 'json.run'], { cwd });
+test('--json prints metrics.json and nothing else', async () => {
+  const { out, err } = await jambeam(['run', 'door.yaml', '--json', '--out', 'json.run'], { cwd });
   expect(err).toBe('');
   expect(JSON.parse(out)).toEqual(JSON.parse(read('json.run', 'metrics.json')));
 });
 
-test('seed, extent and --set reach the design; the seed may be any text', () => {
+test('seed, extent and --set reach the design; the seed may be any text', async () => {
   const args = [
     '--seed',
     "it's: {a} seed",
@@ -97,21 +97,21 @@ test('seed, extent and --set reach the design; the seed may be any text', () => 
     '--set',
     'doors.*.beams.*.height_m=1.3',
   ];
-  expect(jambeam(['run', 'door.yaml', '--out', 'set.run', ...args], { cwd }).code).toBe(0);
+  expect((await jambeam(['run', 'door.yaml', '--out', 'set.run', ...args], { cwd })).code).toBe(0);
   const { design } = designFromJson(read('set.run', 'design.json'));
   expect(design).toMatchObject({ seed: "it's: {a} seed", replicates: 1, hours: 12 });
   expect(design?.doors[0]?.beams.map(({ height_m }) => height_m)).toEqual([1.3, 1.3]);
   expect(metricsOf('set.run')).toMatchObject({ seed: "it's: {a} seed", replicates: 1, hours: 12 });
 });
 
-test('a seed is a text: 7 on the command line and 7 in the scenario are one seed, another is another crowd', () => {
-  const passages = (seed: string) => {
-    jambeam(['run', 'door.yaml', '--out', 'seed.run', '--replicates', '1', '--seed', seed], { cwd });
+test('a seed is a text: 7 on the command line and 7 in the scenario are one seed, another is another crowd', async () => {
+  const passages = async (seed: string) => {
+    await jambeam(['run', 'door.yaml', '--out', 'seed.run', '--replicates', '1', '--seed', seed], { cwd });
     return read('seed.run', 'passages.csv');
   };
-  const one = passages('1');
+  const one = await passages('1');
   expect(read('door.run', 'passages.csv').startsWith(one)).toBe(true);
-  expect(passages('2')).not.toBe(one);
+  expect(await passages('2')).not.toBe(one);
 });
 
 test('no file holds the time of day, the folder, the user or the machine', () => {
@@ -122,14 +122,14 @@ test('no file holds the time of day, the folder, the user or the machine', () =>
   }
 });
 
-test('error rates that a ledger weighs by are learnt in the run and kept in design.json; its report can be made again', () => {
-  const run = jambeam(['run', 'door.yaml', '--out', 'learnt.run', '--set', 'ledgers=[raw, likelihood]'], { cwd });
+test('error rates that a ledger weighs by are learnt in the run and kept in design.json; its report can be made again', async () => {
+  const run = await jambeam(['run', 'door.yaml', '--out', 'learnt.run', '--set', 'ledgers=[raw, likelihood]'], { cwd });
   expect(run.code).toBe(0);
   const { design } = designFromJson(read('learnt.run', 'design.json'));
   expect(design?.calibration?.length).toBe(design!.doors.length * design!.logics.length);
   const report = read('learnt.run', 'report.html');
   // The scenario it shows runs again: what was learnt is no key of a scenario.
   expect(report).not.toContain('calibration:');
-  expect(jambeam(['report', 'learnt.run'], { cwd }).code).toBe(0);
+  expect((await jambeam(['report', 'learnt.run'], { cwd })).code).toBe(0);
   expect(read('learnt.run', 'report.html')).toBe(report);
 });

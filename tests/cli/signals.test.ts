@@ -32,7 +32,7 @@ test.each([
 
 test('an interrupted rerun leaves the earlier results whole', async () => {
   const cwd = folderWithDoor();
-  expect(jambeam(['run', 'door.yaml'], { cwd }).code).toBe(0);
+  expect((await jambeam(['run', 'door.yaml'], { cwd })).code).toBe(0);
   const files = readdirSync(join(cwd, 'door.run')).sort();
   const before = files.map((file) => readFileSync(join(cwd, 'door.run', file), 'utf8'));
   const { child, ended } = start(['run', 'door.yaml', ...LONG], cwd);
@@ -50,7 +50,7 @@ test('killed outright, a run leaves no folder that looks finished, and the next 
   child.kill('SIGKILL');
   await ended;
   expect(readdirSync(cwd)).not.toContain('door.run');
-  const next = jambeam(['run', 'door.yaml'], { cwd });
+  const next = await jambeam(['run', 'door.yaml'], { cwd });
   expect(next.code).toBe(0);
   expect(next.err).toContain('was left by a run that was killed');
 });

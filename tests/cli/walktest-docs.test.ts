@@ -50,7 +50,7 @@ test('its numbers are those of the code', () => {
   expect([EARLY, ERROR]).toEqual([50, 1 / 20]);
 });
 
-test('every option it shows is one', () => {
-  const { out } = jambeam(['help', 'walktest'], { cwd: '.' });
+test('every option it shows is one', async () => {
+  const { out } = await jambeam(['help', 'walktest'], { cwd: '.' });
   for (const [option] of text.matchAll(/--[a-z][a-z-]*/g)) expect(out).toContain(option);
 });

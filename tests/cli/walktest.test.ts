@@ -19,7 +19,7 @@ const at = (name: string): string => join(cwd, name);
 let byHand = '';
 const paint = picocolors.createColors(false);
 
-beforeAll(() => expect(jambeam(['run', 'door.yaml', '--hours', '10'], { cwd })).toMatchObject({ code: 0 }));
+beforeAll(async () => expect(await jambeam(['run', 'door.yaml', '--hours', '10'], { cwd })).toMatchObject({ code: 0 }));
 
 /** What the command says, blanks made one. */
 async function walktest(options: WalktestOptions = {}): Promise<string> {

@@ -11,7 +11,7 @@ const at = (name: string) => join(cwd, name);
 file('still.mjs', `export default { beams: 2, defeated_by: 'Everybody.', ${STILL} };`);
 const before = readdirSync(cwd).sort();
 
-describe('in place of the scenario’s logics, in their order', () => {
+describe('in place of the scenario’s logics, in their order', async () => {
   file(
     'echo.cjs',
     "require('node:readline').createInterface({ input: process.stdin }).on('line', (line) => {\n  if (line === 'ready') console.log('jambeam-logic 1\\nready');\n  if (line.startsWith('flush')) console.log(line);\n});\n",
@@ -28,7 +28,7 @@ describe('in place of the scenario’s logics, in their order', () => {
     '--logic',
     'still.mjs',
   ];
-  const said = jambeam(['run', 'door.yaml', '--hours', '0.5', '--out', 'own.run', ...args], { cwd });
+  const said = await jambeam(['run', 'door.yaml', '--hours', '0.5', '--out', 'own.run', ...args], { cwd });
 
   test('names are unique, code by its file, and the first gives the headline', () => {
     expect(said).toMatchObject({ code: 0 });
@@ -46,20 +46,20 @@ describe('in place of the scenario’s logics, in their order', () => {
     expect(metrics.house.logic).toBe('still');
   });
 
-  test('the report says what they are, and is written again without running them', () => {
+  test('the report says what they are, and is written again without running them', async () => {
     const text = () => readFileSync(at('own.run/report.html'), 'utf8').replace(/[\u2068\u2069]/g, '');
     expect(text()).toMatch(/A module, still\.mjs \(SHA-256 [0-9a-f]{12}…\)\. What defeats it: Everybody\./);
     expect(text()).toMatch(/A program, started as node echo\.cjs \(SHA-256/);
     const first = text();
-    expect(jambeam(['report', 'own.run'], { cwd }).code).toBe(0);
+    expect((await jambeam(['report', 'own.run'], { cwd })).code).toBe(0);
     expect(text()).toBe(first);
   });
 
-  test('passage and check take them too', () => {
-    const passage = jambeam(['passage', 'door.yaml', '--logic', 'still.mjs', '--json'], { cwd });
+  test('passage and check take them too', async () => {
+    const passage = await jambeam(['passage', 'door.yaml', '--logic', 'still.mjs', '--json'], { cwd });
     expect(passage).toMatchObject({ code: 0, err: '' });
     expect(JSON.parse(passage.out)).toMatchObject({ logics: [{ logic: 'still', start: '0', of_nobody: 0 }] });
-    const check = jambeam(['check', 'door.yaml', '--logic', 'still.mjs'], { cwd });
+    const check = await jambeam(['check', 'door.yaml', '--logic', 'still.mjs'], { cwd });
     expect(check).toMatchObject({ code: 0, err: '' });
     expect(check.out).toContain('still: Everybody.');
   });
@@ -69,20 +69,23 @@ describe('what never returns is ended', () => {
   test.each([
     [
       'a step',
-      'step.ts',
+      'step.mjs',
+      '1',
       `export default { beams: 2, initial: () => 0, step() { for (;;); } };`,
-      /^error: step\.ts: step has not returned within 0\.3 s\n {2}in step, at [\d.]+ s of the clock, door front\n/,
+      /^error: step\.mjs: step has not returned within 1 s\n {2}in step, at [\d.]+ s of the clock, door front\n/,
     ],
-    ['loading', 'load.ts', 'for (;;);', /^error: load\.ts: loading it has not ended within 0\.3 s\n/],
+    ['loading', 'load.ts', '0.3', 'for (;;);', /^error: load\.ts: loading it has not ended within 0\.3 s\n/],
     [
       'the process itself',
-      'exit.ts',
+      'exit.mjs',
+      '10',
       `export default { beams: 2, initial: () => process.exit(0), step: () => 0 };`,
-      /^error: exit\.ts: it ended the simulation\n {2}in initial, before the first input, door front\n/,
+      /^error: exit\.mjs: it ended the simulation\n {2}in initial, before the first input, door front\n/,
     ],
-  ])('%s', (_what, name, text, message) => {
+  ])('%s', async (_what, name, limit_s, text, message) => {
     file(name, text);
-    const said = jambeam(['run', 'door.yaml', '--logic', name, '--logic-timeout-s', '0.3', '--out', 'x.run'], { cwd });
+    const args = ['run', 'door.yaml', '--logic', name, '--logic-timeout-s', limit_s, '--out', 'x.run'];
+    const said = await jambeam(args, { cwd });
     expect(said).toMatchObject({ code: 2, out: '' });
     expect(said.err).toMatch(message);
     expect(readdirSync(cwd)).not.toContain('x.run');
@@ -101,14 +104,14 @@ describe('what never returns is ended', () => {
 });
 
 describe('refused, all at once, before anything runs', () => {
-  const refused = (...args: string[]) => {
-    const { code, err } = jambeam(['run', 'door.yaml', ...args, '--out', 'x.run'], { cwd });
+  const refused = async (...args: string[]) => {
+    const { code, err } = await jambeam(['run', 'door.yaml', ...args, '--out', 'x.run'], { cwd });
     expect(code).toBe(2);
     return err;
   };
 
-  test('a name, a file, a command and a limit that are none', () => {
-    const err = refused(
+  test('a name, a file, a command and a limit that are none', async () => {
+    const err = await refused(
       '--logic',
       'four-levl',
       '--logic',
@@ -128,25 +131,25 @@ describe('refused, all at once, before anything runs', () => {
     expect(err).toContain('5 problems');
   });
 
-  test('a table with a fault has its place, as seen from here', () => {
+  test('a table with a fault has its place, as seen from here', async () => {
     file('bad.yaml', 'format: 1\nname: x\nbeams: [A, B]\nstart: nowhere\nstates: {}\n');
-    expect(refused('--logic', 'bad.yaml')).toMatch(/^bad\.yaml:5:9: /m);
+    expect(await refused('--logic', 'bad.yaml')).toMatch(/^bad\.yaml:5:9: /m);
   });
 
-  test('a table for three beams at a door with two', () => {
+  test('a table for three beams at a door with two', async () => {
     const states = 'states:\n  rest:\n    - { stay: other }\n';
     file('three.yaml', `format: 1\nname: three\nbeams: [A, B, C]\nstart: rest\n${states}`);
-    expect(refused('--logic', 'three.yaml')).toContain('three expects 3 beams at every door, found 2');
+    expect(await refused('--logic', 'three.yaml')).toContain('three expects 3 beams at every door, found 2');
   });
 
-  test('code that a scenario or --set names: that is for the command line alone', () => {
+  test('code that a scenario or --set names: that is for the command line alone', async () => {
     const named = folderWithDoor((text) => text.replace(/^logics:$/m, 'logics:\n  - { use: module, file: still.mjs }'));
-    const { code, err } = jambeam(['check', 'door.yaml'], { cwd: named });
+    const { code, err } = await jambeam(['check', 'door.yaml'], { cwd: named });
     expect(code).toBe(2);
     expect(err).toContain(
       'hint: a scenario is data and runs no code; code is named where a run is started: --logic my-logic.ts',
     );
-    expect(refused('--set', 'logics.four-level={use: module, name: x, file: still.mjs}')).toContain(
+    expect(await refused('--set', 'logics.four-level={use: module, name: x, file: still.mjs}')).toContain(
       '--set logics: code of your own is not named by --set',
     );
   });

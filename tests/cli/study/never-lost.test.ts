@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import { Stream } from '../../../src/engine/stream.js';
-import { LAUNCHER, jambeam, start } from '../jambeam.js';
+import { LAUNCHER, jambeamProcess, start } from '../jambeam.js';
 import { cellsIn, folderWithStudy, resultsOf, studyText } from './folder.js';
 
 const KILLS = process.env['JAMBEAM_LONG'] ? 50 : 5;
@@ -22,7 +22,7 @@ async function cells(folder: string, count: number): Promise<void> {
 describe('kill -9', () => {
   test(`${KILLS} times at random, on one worker or two: the very bytes of an uninterrupted study`, async () => {
     const cwd = folderWithStudy({ replicates: '12' });
-    expect(jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd }).code).toBe(0);
+    expect(jambeamProcess(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd }).code).toBe(0);
     const draws = Stream.root('kills');
     let during = 0;
     for (let k = 0; k < KILLS; k++) {
@@ -45,7 +45,7 @@ describe('kill -9', () => {
       if (now > 0 && now < CELLS) during++;
     }
     expect(during).toBeGreaterThan(KILLS / 2);
-    const { code, err } = jambeam(['study', 'study.yaml', '--out', 'cut', '--quiet', '--resume'], { cwd });
+    const { code, err } = jambeamProcess(['study', 'study.yaml', '--out', 'cut', '--quiet', '--resume'], { cwd });
     expect({ code, err: err.replace(/note: 1 records .*\n/, '') }).toEqual({ code: 0, err: '' });
     expect(resultsOf(join(cwd, 'cut'))).toEqual(resultsOf(join(cwd, 'whole')));
     // Nothing was done twice: each cell has one line.
@@ -88,7 +88,7 @@ describe('a report of a study that is not finished', () => {
     const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet'], cwd);
     await cells(join(cwd, 'out'), 13);
     // While it runs.
-    const { code, out } = jambeam(['report', 'out'], { cwd });
+    const { code, out } = jambeamProcess(['report', 'out'], { cwd });
     child.kill('SIGTERM');
     expect((await ended).code).toBe(143);
     expect(code).toBe(0);
@@ -114,8 +114,8 @@ describe('what is in the way', () => {
     expect(kept).toBeGreaterThan(0);
     expect(readFileSync(join(cwd, 'out', 'journal.jsonl')).at(-1)).toBe(10);
     writeFileSync(join(cwd, 'study.yaml'), studyText({ replicates: '8' }));
-    expect(jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--extend'], { cwd }).code).toBe(0);
-    expect(jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd }).code).toBe(0);
+    expect(jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet', '--extend'], { cwd }).code).toBe(0);
+    expect(jambeamProcess(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd }).code).toBe(0);
     expect(resultsOf(join(cwd, 'out'))).toEqual(resultsOf(join(cwd, 'whole')));
   });
 
@@ -123,7 +123,7 @@ describe('what is in the way', () => {
     const cwd = folderWithStudy({ replicates: '60' });
     const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet'], cwd);
     await cells(join(cwd, 'out'), 1);
-    const second = jambeam(['study', 'study.yaml', '--out', 'out', '--resume', '--quiet'], { cwd });
+    const second = jambeamProcess(['study', 'study.yaml', '--out', 'out', '--resume', '--quiet'], { cwd });
     child.kill('SIGKILL');
     await ended;
     expect(second).toMatchObject({
@@ -134,14 +134,14 @@ describe('what is in the way', () => {
 
   test('a record that was torn or damaged is told and done again', () => {
     const cwd = folderWithStudy({ replicates: '4' });
-    expect(jambeam(['study', 'study.yaml', '--out', 'out', '--quiet'], { cwd }).code).toBe(0);
+    expect(jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet'], { cwd }).code).toBe(0);
     const before = resultsOf(join(cwd, 'out'));
     const journal = join(cwd, 'out', 'journal.jsonl');
     const text = readFileSync(journal);
     text[100]! ^= 1;
     writeFileSync(journal, text);
     appendFileSync(journal, 'torn');
-    const { code, err } = jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--resume'], { cwd });
+    const { code, err } = jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet', '--resume'], { cwd });
     expect({ code, err }).toEqual({
       code: 0,
       err: 'note: 2 records of out were torn or damaged; their cells are done again\n',
@@ -154,7 +154,9 @@ describe('on any number of workers', () => {
   test('with a rule of when to stop, three workers and one give the same bytes', () => {
     const cwd = folderWithStudy({ replicates: UNTIL, hours: 1, spacings: [0.05, 0.8] });
     for (const workers of ['1', '3'])
-      expect(jambeam(['study', 'study.yaml', '--out', workers, '--quiet', '--workers', workers], { cwd }).code).toBe(0);
+      expect(
+        jambeamProcess(['study', 'study.yaml', '--out', workers, '--quiet', '--workers', workers], { cwd }).code,
+      ).toBe(0);
     expect(resultsOf(join(cwd, '3'))).toEqual(resultsOf(join(cwd, '1')));
     const { designs } = JSON.parse(readFileSync(join(cwd, '1', 'study.json'), 'utf8')) as {
       designs: { replicates: number }[];

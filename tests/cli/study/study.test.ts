@@ -13,10 +13,13 @@ import { cellsIn, folderWithStudy, resultsOf, studyText } from './folder.js';
 const BASE = { hours: 0.5, replicates: '4' };
 
 let cwd: string;
-beforeAll(() => {
+beforeAll(async () => {
   initSync({ module: readFileSync('node_modules/parquet-wasm/esm/parquet_wasm_bg.wasm') });
   cwd = folderWithStudy(BASE);
-  expect(jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd })).toMatchObject({ code: 0, err: '' });
+  expect(await jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd })).toMatchObject({
+    code: 0,
+    err: '',
+  });
 });
 const text = (file: string): string => readFileSync(join(cwd, 'whole', file), 'utf8');
 const summary = (): StudySummary => studySummarySchema.parse(JSON.parse(text('study.json')));
@@ -74,44 +77,44 @@ describe('results', () => {
 describe('in a folder that holds a study', () => {
   const again = (...more: string[]) => jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet', ...more], { cwd });
 
-  test('the same one is not begun again, and --resume of a finished one changes nothing', () => {
-    expect(again()).toMatchObject({
+  test('the same one is not begun again, and --resume of a finished one changes nothing', async () => {
+    expect(await again()).toMatchObject({
       code: 2,
       err: 'error: whole holds this study already\n  hint: go on with --resume; --force throws its cells away and begins anew\n',
     });
     const before = resultsOf(join(cwd, 'whole'));
     const cells = cellsIn(join(cwd, 'whole'));
-    expect(again('--resume').code).toBe(0);
+    expect((await again('--resume')).code).toBe(0);
     expect(resultsOf(join(cwd, 'whole'))).toEqual(before);
     expect(cellsIn(join(cwd, 'whole'))).toBe(cells);
   });
 
-  test('a changed study, a changed scenario, another version: refused with what changed', () => {
+  test('a changed study, a changed scenario, another version: refused with what changed', async () => {
     writeFileSync(join(cwd, 'study.yaml'), studyText({ ...BASE, spacings: [0.05, 0.1, 0.2] }));
-    expect(again('--resume')).toMatchObject({
+    expect(await again('--resume')).toMatchObject({
       code: 2,
       err: 'error: whole holds a study that is not this one:\n    study.factors.0.values.2: 0.2, was 0.15\n  hint: --extend keeps the cells that both share; or choose another folder with --out\n',
     });
     writeFileSync(join(cwd, 'study.yaml'), studyText(BASE));
     const rods = readFileSync(join(cwd, 'rods.yaml'), 'utf8');
     writeFileSync(join(cwd, 'rods.yaml'), rods.replace('width_m: 0.9', 'width_m: 0.8'));
-    expect(again('--resume').err).toContain('    scenario.doors.0.width_m: 0.8, was 0.9\n');
+    expect((await again('--resume')).err).toContain('    scenario.doors.0.width_m: 0.8, was 0.9\n');
     writeFileSync(join(cwd, 'rods.yaml'), rods);
     const marker = text('jambeam-study.json');
     writeFileSync(join(cwd, 'whole', 'jambeam-study.json'), marker.replace(/"jambeam":"[^"]*"/, '"jambeam":"0.0.7"'));
-    expect(again('--resume')).toMatchObject({
+    expect(await again('--resume')).toMatchObject({
       code: 2,
       err: expect.stringMatching(/whole is a study of jambeam 0\.0\.7; this is /) as string,
     });
     writeFileSync(join(cwd, 'whole', 'jambeam-study.json'), marker);
   });
 
-  test('--extend keeps finished cells when values and replicates are added', () => {
+  test('--extend keeps finished cells when values and replicates are added', async () => {
     const path = folderWithStudy({ ...BASE, spacings: [0.1, 0.15], replicates: '2' });
-    expect(jambeam(['study', 'study.yaml', '--out', 'out', '--quiet'], { cwd: path }).code).toBe(0);
+    expect((await jambeam(['study', 'study.yaml', '--out', 'out', '--quiet'], { cwd: path })).code).toBe(0);
     const journal = readFileSync(join(path, 'out', 'journal.jsonl'), 'utf8');
     writeFileSync(join(path, 'study.yaml'), studyText(BASE));
-    expect(jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--extend'], { cwd: path }).code).toBe(0);
+    expect((await jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--extend'], { cwd: path })).code).toBe(0);
     expect(resultsOf(join(path, 'out'))).toEqual(resultsOf(join(cwd, 'whole')));
     const extended = readFileSync(join(path, 'out', 'journal.jsonl'), 'utf8');
     expect(extended.startsWith(journal)).toBe(true);
@@ -120,22 +123,22 @@ describe('in a folder that holds a study', () => {
 });
 
 describe('slices', () => {
-  test('run apart and merged: the bytes of one machine', () => {
+  test('run apart and merged: the bytes of one machine', async () => {
     const path = folderWithStudy(BASE);
     for (const slice of ['1/2', '2/2'])
-      expect(jambeam(['study', 'study.yaml', '--slice', slice, '--quiet'], { cwd: path }).code).toBe(0);
-    const half = jambeam(['merge', 'study-2-of-2.study', '--out', 'half'], { cwd: path });
+      expect((await jambeam(['study', 'study.yaml', '--slice', slice, '--quiet'], { cwd: path })).code).toBe(0);
+    const half = await jambeam(['merge', 'study-2-of-2.study', '--out', 'half'], { cwd: path });
     expect(half).toMatchObject({
       code: 0,
       out: expect.stringContaining('4 of 12 replicates are there; 2 designs are not finished') as string,
     });
     // The order in which slices are named is of no matter, nor that one is named twice.
     const all = ['study-2-of-2.study', 'study-1-of-2.study', 'study-2-of-2.study'];
-    expect(jambeam(['merge', ...all, '--out', 'merged'], { cwd: path }).code).toBe(0);
+    expect((await jambeam(['merge', ...all, '--out', 'merged'], { cwd: path })).code).toBe(0);
     expect(resultsOf(join(path, 'merged'))).toEqual(resultsOf(join(cwd, 'whole')));
     writeFileSync(join(path, 'study.yaml'), studyText({ ...BASE, replicates: '3' }));
-    expect(jambeam(['study', 'study.yaml', '--out', 'other', '--quiet'], { cwd: path }).code).toBe(0);
-    expect(jambeam(['merge', 'study-1-of-2.study', 'other', '--out', 'mixed'], { cwd: path })).toMatchObject({
+    expect((await jambeam(['study', 'study.yaml', '--out', 'other', '--quiet'], { cwd: path })).code).toBe(0);
+    expect(await jambeam(['merge', 'study-1-of-2.study', 'other', '--out', 'mixed'], { cwd: path })).toMatchObject({
       code: 2,
       err: expect.stringContaining('study.replicates: 3, was 4') as string,
     });
@@ -156,14 +159,14 @@ export default defineLogic({
     ['ends the process', 'if (input.time_us > 300e6) process.exit(0);', /ended the simulation|process\.exit/],
   ])(
     'that %s: its design is recorded with the error, the rest goes on, and the exit code says so',
-    (_, step, words) => {
+    async (_, step, words) => {
       const path = folderWithStudy({ ...BASE, spacings: [0.05], replicates: '2', rest: '' });
       writeFileSync(join(path, 'mine.ts'), LOGIC(step));
       writeFileSync(
         join(path, 'study.yaml'),
         'format: 1\nname: own\nscenario: rods.yaml\nfactors: [{ key: hours, values: [0.05, 0.2] }]\nreplicates: 2\n',
       );
-      const { code, out } = jambeam(
+      const { code, out } = await jambeam(
         ['study', 'study.yaml', '--out', 'out', '--quiet', '--logic', 'mine.ts', '--logic-timeout-s', '2'],
         { cwd: path },
       );
@@ -179,10 +182,10 @@ export default defineLogic({
   );
 });
 
-test("code that can't be loaded is told at once", () => {
+test("code that can't be loaded is told at once", async () => {
   const path = folderWithStudy(BASE);
   writeFileSync(join(path, 'mine.ts'), 'export default 5;\n');
-  const { code, err } = jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--logic', 'mine.ts'], {
+  const { code, err } = await jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--logic', 'mine.ts'], {
     cwd: path,
   });
   expect(code).toBe(2);
@@ -193,12 +196,12 @@ test("code that can't be loaded is told at once", () => {
 describe('pick', () => {
   const pick = (...more: string[]) => jambeam(['pick', 'whole', ...more], { cwd });
 
-  test('the cheapest that surely meets it, or none', () => {
+  test('the cheapest that surely meets it, or none', async () => {
     const { designs } = summary();
     const { value } = designs[2]!.metrics['house.wrong_per_100']!;
-    const far = pick('--want', `house.wrong_per_100 < ${value! * 3}`, '--json');
+    const far = await pick('--want', `house.wrong_per_100 < ${value! * 3}`, '--json');
     expect(JSON.parse(far.out)).toMatchObject({ tested: 3, meeting: [1, 2, 3], picked: { design: 1 } });
-    const none = pick('--want', 'house.wrong_per_100 < 0.1');
+    const none = await pick('--want', 'house.wrong_per_100 < 0.1');
     expect(none).toMatchObject({
       code: 0,
       out: expect.stringMatching(/^None of 3 designs surely meets house\.wrong_per_100 < 0\.1\./) as string,
@@ -213,13 +216,13 @@ describe('pick', () => {
       ['--want', 'house.wrong_per_100 < 1', '--least', 'price'],
       '--least: expected cost, holes, cable_m, hours, found "price"',
     ],
-  ])('%j is refused', (options, words) => {
-    expect(pick(...options)).toMatchObject({ code: 2, err: expect.stringContaining(words) as string });
+  ])('%j is refused', async (options, words) => {
+    expect(await pick(...options)).toMatchObject({ code: 2, err: expect.stringContaining(words) as string });
   });
 });
 
 describe('check', () => {
-  test('says how many designs, how long, how big; and which factor changes the crowd', () => {
+  test('says how many designs, how long, how big; and which factor changes the crowd', async () => {
     const path = folderWithStudy(BASE);
     writeFileSync(
       join(path, 'study.yaml'),
@@ -228,7 +231,7 @@ describe('check', () => {
         '  - { key: doors.*.width_m, values: [0.8, 0.9] }\nreplicates',
       ),
     );
-    const { code, out } = jambeam(['check', 'study.yaml'], { cwd: path });
+    const { code, out } = await jambeam(['check', 'study.yaml'], { cwd: path });
     expect(code).toBe(0);
     expect(out).toMatch(/^rods: 4 designs, 2 combinations left out by conditions\n/);
     expect(out).toMatch(/width_m: 0\.8, 0\.9 .*it changes the crowd itself: unpaired/);
@@ -237,16 +240,16 @@ describe('check', () => {
   });
 });
 
-test('all that is wrong with a study is said at once, with its place', () => {
+test('all that is wrong with a study is said at once, with its place', async () => {
   const path = folderWithStudy(BASE);
   writeFileSync(
     join(path, 'study.yaml'),
     'format: 1\nname: x\nscenario: rods.yaml\nfactors:\n  - { key: doors.*.pair.hight_m, values: [1] }\n  - { key: doors.*.pair.spacing_m, from: 0.3, to: 0.1, step: 0.1 }\nwhere: [spacing_m <]\nrank_by: house.right\n',
   );
-  const { code, err } = jambeam(['study', 'study.yaml'], { cwd: path });
+  const { code, err } = await jambeam(['study', 'study.yaml'], { cwd: path });
   expect(code).toBe(2);
   expect(err).toMatch(/study\.yaml:6:5: factors\.2: from is 0\.3 and to is 0\.1: a range goes upwards/);
   rmSync(join(path, 'rods.yaml'));
   writeFileSync(join(path, 'study.yaml'), studyText(BASE));
-  expect(jambeam(['study', 'study.yaml'], { cwd: path }).err).toContain('rods.yaml: there is no such file');
+  expect((await jambeam(['study', 'study.yaml'], { cwd: path })).err).toContain('rods.yaml: there is no such file');
 });
