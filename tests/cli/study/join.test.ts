@@ -26,7 +26,7 @@ beforeAll(async () => {
   if (!hasRedis) return;
   server = await RedisServer.start(PASSWORD);
   cwd = folderWithStudy(TEXT);
-  expect(jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd }).code).toBe(0);
+  expect((await jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd })).code).toBe(0);
 });
 afterAll(async () => {
   for (const kill of running) kill();
@@ -172,18 +172,22 @@ ${last}`;
     expect((await coordinator.ended).code).toBe(0);
   });
 
-  test('a server that is not there, and a URL that is none, in words', () => {
+  test('a server that is not there, and a URL that is none, in words', async () => {
     const at = (url: string) => jambeam(['join', '--redis', url], { cwd });
-    expect(at(`redis://:${PASSWORD}@127.0.0.1:1`)).toMatchObject({
+    expect(await at(`redis://:${PASSWORD}@127.0.0.1:1`)).toMatchObject({
       code: 2,
       err: expect.stringMatching(/^error: redis:\/\/127\.0\.0\.1:1 can't be reached: /) as string,
     });
-    expect(at(`http://:${PASSWORD}@127.0.0.1`).err).toContain(
+    expect((await at(`http://:${PASSWORD}@127.0.0.1`)).err).toContain(
       '--redis: expected redis://HOST:PORT or rediss://HOST:PORT',
     );
-    const wrong = at(`redis://:${PASSWORD}-not@127.0.0.1:${server.port}`);
+    const wrong = await at(`redis://:${PASSWORD}-not@127.0.0.1:${server.port}`);
     expect(wrong.code).toBe(2);
-    said.push(at(`redis://:${PASSWORD}@127.0.0.1:1`).err, at(`http://:${PASSWORD}@127.0.0.1`).err, wrong.err);
+    said.push(
+      (await at(`redis://:${PASSWORD}@127.0.0.1:1`)).err,
+      (await at(`http://:${PASSWORD}@127.0.0.1`)).err,
+      wrong.err,
+    );
   });
 
   test('the password of the URL is nowhere: in no word that was said, and in no file that was written', () => {
