@@ -10,7 +10,7 @@ export function eachCell(
 ): void {
   for (const standing of designs)
     for (let replicate = 1; replicate <= countedOf(standing); replicate++) {
-      const entry = journal.read(standing.spans[replicate - 1]!);
+      const entry = journal.read(standing.span(replicate));
       told(standing, replicate, unflat(entry as unknown as FlatCell, standing.planned.shape));
     }
 }

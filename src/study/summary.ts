@@ -37,7 +37,7 @@ export function summarise(standing: Standing, journal: CellSource): StudySummary
   const { study, factors } = plan;
   const gathered = gather(standing, journal);
   const designs = standing.designs.map((one): StudyDesign => designOf(one, gathered.get(one.planned.number), plan));
-  const { cells, finished } = standing;
+  const { cells } = standing;
   const placed = comparable(standing, gathered);
   const first = plan.design(plan.designs[0]!);
   return {
@@ -47,7 +47,8 @@ export function summarise(standing: Standing, journal: CellSource): StudySummary
     scenario: plan.scenario.name,
     seed: String(plan.scenario.seed),
     hours: first.hours,
-    finished,
+    // A slice that is done is not the whole.
+    finished: standing.designs.every(({ ended }) => ended !== null),
     cells: { done: designs.reduce((sum, { replicates }) => sum + replicates, 0), most: cells.most },
     replicates: {
       fixed: plan.stopping.fixed,

@@ -6,7 +6,7 @@ import { Standing } from '../../study/run/standing.js';
 import { studySummaryText } from '../../report/study/summary-text.js';
 import { join } from 'node:path';
 import { writeResults } from './finish.js';
-import { StudyFolder, lookAt, readStudyMarker } from './study-folder.js';
+import { StudyFolder, isStudyFolder, lookAt, readStudyMarker } from './study-folder.js';
 
 export interface MergeOptions {
   readonly out?: string;
@@ -30,7 +30,8 @@ export async function mergeCommand(folders: readonly string[], options: MergeOpt
   const { request } = first!.marker;
   const plan = lookAt(first!.folder).standing.plan;
   const standing = new Standing(plan);
-  const intent = { resume: false, extend: false, force: options.force === true };
+  const isThere = isStudyFolder(out);
+  const intent = { resume: isThere, extend: false, force: options.force === true };
   const folder = await StudyFolder.open(out, { request, slice: null }, intent, standing, io);
   try {
     for (const { folder: from } of [first!, ...others]) {

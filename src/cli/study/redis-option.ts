@@ -1,5 +1,5 @@
 /** `--redis`: where the queue is. A password in it is never printed. */
-import { QueueProblem, placeOf } from '../../study/queue/redis.js';
+import { QueueProblem, placeOf } from '../../study/queue/place.js';
 import { UserProblem } from '../problem.js';
 
 /** The URL of the option, or of JAMBEAM_REDIS where it has none: other users of a machine can read command lines. */

@@ -26,7 +26,7 @@ export function startStudyProgress(standing: Standing, io: Io, quiet: boolean): 
     const left = fresh > 0 ? `${durationText((spent_s / fresh) * (most - done))} left` : 'beginning';
     const pace = Math.round((now.passages - before.passages) / Math.max(spent_s, 0.001));
     const atMost = standing.plan.stopping.fixed === null ? 'at most ' : '';
-    return `${now.ended} of ${standing.designs.length} designs, ${done} of ${atMost}${most} replicates, ${pace} passages/s, ${atMost}${left}${bestSoFar(standing)}`;
+    return `${now.ended} of ${now.designs} designs, ${done} of ${atMost}${most} replicates, ${pace} passages/s, ${atMost}${left}${bestSoFar(standing)}`;
   };
   if (!io.errIsTerminal)
     return {
@@ -58,8 +58,10 @@ export function startStudyProgress(standing: Standing, io: Io, quiet: boolean): 
   };
 }
 
-function totals({ designs, cells }: Standing): { done: number; passages: number; ended: number } {
+function totals({ designs: all, cells, mine }: Standing): Record<'done' | 'passages' | 'designs' | 'ended', number> {
+  const designs = all.filter(({ planned }) => mine(planned));
   return {
+    designs: designs.length,
     done: cells.done,
     passages: designs.reduce((sum, one) => sum + one.sums.visits, 0),
     ended: designs.filter(({ ended }) => ended !== null).length,

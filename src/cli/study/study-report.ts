@@ -6,7 +6,7 @@ import { summarise } from '../../study/summary.js';
 import { kindOf, readText, replaceFile } from '../files.js';
 import type { Io } from '../io.js';
 import { UserProblem, pathText } from '../problem.js';
-import { lookAt, readStudyMarker } from './study-folder.js';
+import { lookAt } from './study-folder.js';
 
 const MOST_BYTES = 512 * 1_048_576;
 
@@ -24,7 +24,6 @@ export async function studyReportCommand(folder: string, io: Io): Promise<void> 
 
 /** What a study has found out so far. */
 export function summaryOf(folder: string): StudySummary {
-  readStudyMarker(folder);
   const file = join(folder, 'study.json');
   if (kindOf(file) === 'file') {
     const again = new UserProblem(

@@ -18,6 +18,7 @@ import { printCautions } from '../scenario-file.js';
 import { onSignal } from '../signals.js';
 import { writeResults } from './finish.js';
 import { type Slice, StudyFolder, sliceMine } from './study-folder.js';
+import { inWords, redisUrl } from './redis-option.js';
 import { type LoadedStudy, loadStudy } from './study-file.js';
 import { startStudyProgress } from './study-progress.js';
 
@@ -64,7 +65,9 @@ export async function studyCommand(file: string, options: StudyOptions, io: Io):
   try {
     executor = await executorOf(loaded, workers, options, io);
     const done = await onDiskLater(`the journal in ${pathText(out)} can't be written`, () =>
-      runStudy(standing, folder.journal, executor!, stop.signal, { progress: () => progress.update(standing) }),
+      inWords(() =>
+        runStudy(standing, folder.journal, executor!, stop.signal, { progress: () => progress.update(standing) }),
+      ),
     );
     progress.stop();
     await executor.close();
@@ -98,7 +101,6 @@ async function executorOf(
   io: Io,
 ): Promise<Executor> {
   if (options.redis !== undefined) {
-    const { inWords, redisUrl } = await import('./redis-option.js');
     const url = redisUrl(options.redis);
     const { openQueue } = await import('../../study/queue/coordinator.js');
     return inWords(() => openQueue(url, request, plan, (words) => options.quiet === true || io.err(`${words}\n`)));

@@ -8,7 +8,8 @@ import type { PlannedDesign, StudyPlan } from '../plan/plan.js';
 import { type StudyRequest, digestOf } from '../request.js';
 import type { Executor } from '../run/executor.js';
 import { type Job, checked } from './job.js';
-import { OPEN, QueueProblem, closedKey, connect, placeOf, queueName, requestKey } from './redis.js';
+import { QueueProblem, placeOf } from './place.js';
+import { OPEN, closedKey, connect, queueName, requestKey } from './redis.js';
 
 /** Cells on the queue at once: enough for many machines, few enough to put there again. */
 const ROOM = 256;

@@ -9,7 +9,8 @@ import type { StudyPlan } from '../plan/plan.js';
 import { type StudyRequest, digestOf, planOfRequest, requestSchema } from '../request.js';
 import type { Executor } from '../run/executor.js';
 import { type Job, jobSchema } from './job.js';
-import { OPEN, QueueProblem, closedKey, connect, placeOf, queueName, requestKey } from './redis.js';
+import { QueueProblem, placeOf } from './place.js';
+import { OPEN, closedKey, connect, queueName, requestKey } from './redis.js';
 
 /** A machine that is silent for so long has lost its cell. */
 const LOCK_MS = 10_000;

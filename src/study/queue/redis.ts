@@ -1,15 +1,6 @@
 /** Connections to Redis, and the names under which a study is there. No password of a URL is ever put into words. */
 import { Redis } from 'ioredis';
-
-/** What can't go on because of Redis, in words for the user. */
-export class QueueProblem extends Error {
-  constructor(
-    message: string,
-    readonly hint?: string,
-  ) {
-    super(message);
-  }
-}
+import { QueueProblem, placeOf } from './place.js';
 
 const CONNECT_MS = 5000;
 
@@ -19,26 +10,6 @@ export const requestKey = (digest: string): string => `jambeam:request:${digest}
 /** Stands for a while after a study has ended, so that nobody waits for it. */
 export const closedKey = (digest: string): string => `jambeam:closed:${digest}`;
 export const queueName = (digest: string): string => `jambeam-${digest}`;
-
-/** Where a URL leads, without who asks. */
-export function placeOf(url: string): string {
-  const { protocol, hostname, port } = parsed(url);
-  return `${protocol}//${hostname}:${port || '6379'}`;
-}
-
-function parsed(url: string): URL {
-  let found: URL | null = null;
-  try {
-    found = new URL(url);
-  } catch {
-    // Said below, without the text: it may hold a password.
-  }
-  if (found && (found.protocol === 'redis:' || found.protocol === 'rediss:') && found.hostname !== '') return found;
-  throw new QueueProblem(
-    '--redis: expected redis://HOST:PORT or rediss://HOST:PORT',
-    'USER:PASSWORD@ may stand before the host',
-  );
-}
 
 /**
  * A connection that waits when Redis is gone and goes on when it is back.

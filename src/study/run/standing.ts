@@ -12,8 +12,6 @@ export interface CellName {
 }
 
 export class DesignStanding {
-  /** Where each cell is in the journal, by replicate − 1. */
-  readonly spans: Span[] = [];
   lesson: Lesson | null = null;
   /** The first replicate that failed, and why. */
   failed: { replicate: number; message: string } | null = null;
@@ -23,7 +21,11 @@ export class DesignStanding {
   /** Sums over the cells that are done, for a first impression. */
   readonly sums = { cells: 0, events: 0, exposure: 0, visits: 0 };
 
-  private readonly ratios: Ratio[] = [];
+  // By replicate − 1, plain numbers: a million cells must fit into memory.
+  private readonly at: number[] = [];
+  private readonly bytes: number[] = [];
+  private readonly events: number[] = [];
+  private readonly exposure: number[] = [];
   private readonly visits: number[] = [];
   private readonly handed = new Set<number>();
   private prefix = 0;
@@ -44,13 +46,31 @@ export class DesignStanding {
     return this.visits.slice(0, n).reduce((sum, one) => sum + one, 0);
   }
 
+  /** Whether a replicate is done. */
+  has(replicate: number): boolean {
+    return this.at[replicate - 1] !== undefined;
+  }
+
+  /** Where a cell that is done is in the journal. */
+  span(replicate: number): Span {
+    return { at: this.at[replicate - 1]!, bytes: this.bytes[replicate - 1]! };
+  }
+
+  /** Of what is looked at, in the first `n` replicates. */
+  private ratios(n: number): Ratio[] {
+    return Array.from({ length: n }, (_, i) => ({ events: this.events[i]!, exposure: this.exposure[i]! }));
+  }
+
   take(replicate: number, cell: FlatCell, span: Span): void {
     // What is done twice, by two machines, is the same twice: the first one stays.
-    if (this.spans[replicate - 1] !== undefined) return;
+    if (this.has(replicate)) return;
     const counts = unflat(cell, this.planned.shape);
     const { rank, stop } = this.plan.measures(this.planned);
-    this.spans[replicate - 1] = span;
-    this.ratios[replicate - 1] = stop.of(counts);
+    this.at[replicate - 1] = span.at;
+    this.bytes[replicate - 1] = span.bytes;
+    const stopBy = stop.of(counts);
+    this.events[replicate - 1] = stopBy.events;
+    this.exposure[replicate - 1] = stopBy.exposure;
     const visits = counts.doors.reduce((sum, logics) => sum + logics[0]!.total.visits, 0);
     this.visits[replicate - 1] = visits;
     this.sums.visits += visits;
@@ -58,7 +78,7 @@ export class DesignStanding {
     const { events, exposure } = rank.of(counts);
     this.sums.events += events;
     this.sums.exposure += exposure;
-    while (this.spans[this.prefix] !== undefined) this.prefix++;
+    while (this.has(this.prefix + 1)) this.prefix++;
     this.look();
   }
 
@@ -72,7 +92,7 @@ export class DesignStanding {
     if (this.ended !== null) return undefined;
     if (this.lesson === null && this.planned.learns) return this.handOnce(0);
     const last = Math.min(this.plan.stopping.lookAfter(this.counted), (this.failed?.replicate ?? Infinity) - 1);
-    while (this.next <= last && (this.spans[this.next - 1] !== undefined || this.handed.has(this.next))) this.next++;
+    while (this.next <= last && (this.has(this.next) || this.handed.has(this.next))) this.next++;
     return this.next <= last ? this.handOnce(this.next) : undefined;
   }
 
@@ -87,7 +107,7 @@ export class DesignStanding {
     for (let n = stopping.lookAfter(this.counted); this.ended === null && this.prefix >= n; n = stopping.lookAfter(n)) {
       const { stop } = this.plan.measures(this.planned);
       this.counted = n;
-      this.ended = stopping.endsAt(n, () => estimateOf(stop, this.ratios.slice(0, n)), this.passages(n));
+      this.ended = stopping.endsAt(n, () => estimateOf(stop, this.ratios(n)), this.passages(n));
     }
     if (this.ended !== null || this.failed === null || this.prefix < this.failed.replicate - 1) return;
     this.counted = Math.max(0, this.failed.replicate - 1);
@@ -104,7 +124,7 @@ export class Standing {
   constructor(
     readonly plan: StudyPlan,
     /** Whose designs are this process's: of a slice only some are. */
-    private readonly mine: (planned: PlannedDesign) => boolean = () => true,
+    readonly mine: (planned: PlannedDesign) => boolean = () => true,
   ) {
     this.designs = plan.designs.map((planned) => new DesignStanding(planned, plan));
     const byKey = new Map<string, DesignStanding[]>();
@@ -116,7 +136,7 @@ export class Standing {
   isNews(entry: Entry): boolean {
     return (this.byKey.get(entry.d) ?? []).some((design) => {
       if ('failed' in entry) return design.failed === null || entry.r < design.failed.replicate;
-      return 'lesson' in entry ? design.lesson === null : design.spans[entry.r - 1] === undefined;
+      return 'lesson' in entry ? design.lesson === null : !design.has(entry.r);
     });
   }
 

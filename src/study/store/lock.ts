@@ -33,7 +33,7 @@ export class Lock {
       for (let tries = 0; tries < 5; tries++) {
         try {
           // A link is made whole or not at all: nobody ever reads a half-written lock.
-          linkSync(mine, file);
+          link(mine, file);
           return new Lock(file);
         } catch (error) {
           if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
@@ -55,6 +55,17 @@ export class Lock {
   }
 }
 
+/** Some file systems have no links: there a file that must not exist has to do. */
+function link(from: string, to: string): void {
+  try {
+    linkSync(from, to);
+  } catch (error) {
+    if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS'].includes((error as NodeJS.ErrnoException).code ?? ''))
+      throw error;
+    writeFileSync(to, readFileSync(from), { flag: 'wx' });
+  }
+}
+
 /** Takes a left-over lock away, unless another process was quicker. */
 function giveUp(file: string, seen: string): void {
   const aside = `${file}-${randomUUID().slice(0, 8)}`;
@@ -66,7 +77,7 @@ function giveUp(file: string, seen: string): void {
   if (stampOf(aside) !== seen) {
     // It was a new one after all: back with it, as long as its place is free.
     try {
-      linkSync(aside, file);
+      link(aside, file);
     } catch {
       // A third process has it.
     }

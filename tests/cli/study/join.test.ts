@@ -137,7 +137,6 @@ describe.skipIf(!hasRedis)('a study over a job queue', () => {
         JSON.stringify({ format: 1, jambeam: JSON.parse(readFileSync('package.json', 'utf8')).version, study: {} }),
         /what is on the queue is no study of jambeam/,
       ],
-      ['{', /what is on the queue is no study of jambeam/],
     ] as const) {
       await redis.sadd('jambeam:open', 'strange');
       await redis.set('jambeam:request:strange', text);
