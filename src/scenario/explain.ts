@@ -207,11 +207,9 @@ function explainSet(problem: SetProblem): Explanation {
   const { segment, within, known, nearest } = problem;
   const where = within === '' ? 'the design' : printable(within);
   const hint =
-    segment === 'pair'
-      ? 'a pair stands for the beams A and B: set beams.*.height_m, and for the spacing beams.A.at_m and beams.B.at_m'
-      : within === 'sensors' && SENSOR_KINDS.some((kind) => kind === segment)
-        ? `${segment} alone is that kind with its defaults; make it a sensor of your own first: --set "sensors.${segment}={kind: ${segment}}"`
-        : (didYouMean(nearest) ?? (known.length > 0 ? `there is ${list(known)}` : `${where} has nothing below it`));
+    within === 'sensors' && SENSOR_KINDS.some((kind) => kind === segment)
+      ? `${segment} alone is that kind with its defaults; make it a sensor of your own first: --set "sensors.${segment}={kind: ${segment}}"`
+      : (didYouMean(nearest) ?? (known.length > 0 ? `there is ${list(known)}` : `${where} has nothing below it`));
   return { text: `there is no ${quote(segment)} in ${where}`, hint };
 }
 

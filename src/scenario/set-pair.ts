@@ -3,6 +3,7 @@
  * those: a whole pair takes the place of the door's beams, one key of it changes the keys of beams A and B it stands for.
  */
 import { DEG, atan2 } from '../engine/arithmetic.js';
+import { nearest } from '../engine/nearest.js';
 import type { Problem } from './issue.js';
 import { child, isPlainObject } from './key-path.js';
 import { readPath } from './path.js';
@@ -48,7 +49,15 @@ export function pairSpelt(
       const known = Object.keys(pairSchema.shape);
       return known.includes(key!)
         ? { problem: { code: 'wrong_type', expected: 'number', found: String(value), unit: 'm' } }
-        : { problem: { code: 'unknown_path', segment: key!, within: `doors.${which}.pair`, known } };
+        : {
+            problem: {
+              code: 'unknown_path',
+              segment: key!,
+              within: `doors.${which}.pair`,
+              known,
+              nearest: nearest(key!, known),
+            },
+          };
     }
   }
   return { assignments };

@@ -16,7 +16,8 @@ test('new, check, run: a report about a doorway of one’s own, with the numbers
   expect(check.out).toContain('Height ladder');
 
   const run = jambeamProcess(['run', 'x/scenario.yaml'], { cwd });
-  expect(run).toMatchObject({ code: 0, err: '' });
+  // On a slow computer it says how far it is.
+  expect({ ...run, err: run.err.replace(/^replicate \d+ of 20, .*\n/gm, '') }).toMatchObject({ code: 0, err: '' });
   const metrics = metricsSchema.parse(JSON.parse(readFileSync(join(cwd, 'scenario.run/metrics.json'), 'utf8')));
   const report = readFileSync(join(cwd, 'scenario.run/report.html'), 'utf8');
 

@@ -166,8 +166,8 @@ describe('what is refused, with no place but the option', () => {
     ['doors.bcak.width_m=1', '--set doors.bcak.width_m: there is no "bcak" in doors\n  hint: did you mean "back"?'],
     ['doors.back.widht_m=1', '--set doors.back.widht_m: unknown key "widht_m"\n  hint: did you mean "width_m"?'],
     [
-      'doors.back.pair.height_m=1',
-      '--set doors.back.pair.height_m: there is no "pair" in doors.back\n  hint: a pair stands for the beams A and B: set beams.*.height_m, and for the spacing beams.A.at_m and beams.B.at_m',
+      'doors.back.pair.hight_m=1',
+      '--set doors.back.pair.hight_m: there is no "hight_m" in doors.back.pair\n  hint: did you mean "height_m"?',
     ],
     [
       'width_m=1',
