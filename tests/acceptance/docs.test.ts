@@ -23,10 +23,10 @@ import { figuresSchema } from '../../src/cli/figures-schema.js';
 import { compileTable } from '../../src/counter/table/compile.js';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { COLUMNS, ROWS, estimateSchema, metricsSchema, roomMetricsSchema } from '../../src/score/metrics-schema.js';
-import { simulate } from '../../src/simulate/simulate.js';
 import { allFigures } from '../../src/simulate/sources.js';
 import { folderWithDoor, jambeam } from '../cli/jambeam.js';
 import { blocks, codes, flat, page, rowsOf } from './markdown.js';
+import { plainRun } from '../simulate/plain-run.js';
 
 describe('models.md', () => {
   const text = page('docs/models.md');
@@ -100,7 +100,7 @@ describe('household.md', () => {
     for (const yaml of shown) {
       const { design, issues, cautions } = parseScenario(yaml, 'household.md', { sets: ['replicates=1'] });
       expect([...issues, ...cautions].map(formatIssue)).toEqual([]);
-      const { metrics } = simulate(design!);
+      const { metrics } = plainRun(design!);
       for (const { door, confusion } of metrics.doors) {
         const passed = confusion.counts.flat().reduce<number>((sum, n) => sum + (n ?? 0), 0);
         expect({ door, passed: passed > 0 }).toEqual({ door, passed: true });

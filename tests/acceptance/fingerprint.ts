@@ -10,7 +10,7 @@ format: 1
 name: Two doors (invented)
 seed: same everywhere
 replicates: 2
-hours: 3
+hours: 1.5
 rooms:
   - { name: hall, people_at_start: 4 }
   - { name: parlour, people_at_start: 6, presence: { miss_share: 0.3, hold_min: 5 } }

@@ -7,19 +7,14 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import type { DriftBands } from '../../src/score/figures.js';
 import type { DoorMetrics, Estimate, HouseMetrics, RoomMetrics } from '../../src/score/metrics-schema.js';
 import type { Outcome } from '../../src/simulate/outcome.js';
-import { runReplicate } from '../../src/simulate/replicate.js';
-import { assemble } from '../../src/simulate/simulate.js';
+import { plainRun } from '../simulate/plain-run.js';
 
-/** A house's run with keys changed, without what a report has besides: other activity, rare kinds looked at more closely. */
+/** A house's run with keys changed. */
 function runOf(name: string, replicates: number, ...sets: readonly string[]): Outcome {
   const text = readFileSync(join(resolve('scenarios'), `${name}.yaml`), 'utf8');
   const { design, issues } = parseScenario(text, `${name}.yaml`, { sets: [`replicates=${replicates}`, ...sets] });
   expect(issues.map(formatIssue)).toEqual([]);
-  return assemble(
-    design!,
-    Array.from({ length: replicates }, (_, r) => runReplicate(design!, r + 1, {})),
-    { closer: false },
-  );
+  return plainRun(design!);
 }
 
 const FOUR_LEVEL = 'four-level';

@@ -7,11 +7,11 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import type { Design } from '../../src/scenario/schema.js';
 import type { DoorMetrics, Estimate } from '../../src/score/metrics-schema.js';
 import type { Outcome } from '../../src/simulate/outcome.js';
-import { simulate } from '../../src/simulate/simulate.js';
+import { plainRun } from '../simulate/plain-run.js';
 
 /** A lesson's run, shorter than its own, with keys changed. */
 function runOf(name: string, ...sets: readonly string[]): Outcome {
-  return simulate(designOf(name, ...sets));
+  return plainRun(designOf(name, ...sets));
 }
 
 function designOf(name: string, ...sets: readonly string[]): Design {
@@ -140,7 +140,7 @@ describe('switch-median-too-long', () => {
         'sensors.mine.stray_share=0',
         `sensors.mine.switching.median_of=${median_of}`,
       );
-      simulate(design, {
+      plainRun(design, {
         passage: (_, visit) => visits.push(visit),
         edge: (_, { time_us, level }) => level === 1 && edges.push(time_us),
       });
@@ -191,7 +191,7 @@ describe('turns-in-which-order', () => {
     [92, 'controllers=[{ name: main, wait_ms: 10 }]'],
   ])('a ranger is read every %i ms', (round_ms, set) => {
     const times = new Map<string, number[]>();
-    simulate(designOf('turns-in-which-order', 'replicates=1', 'hours=1', set), {
+    plainRun(designOf('turns-in-which-order', 'replicates=1', 'hours=1', set), {
       reading: (_, { door, beam, time_us }) => {
         const key = `${door}.${beam}`;
         times.set(key, [...(times.get(key) ?? []), time_us]);

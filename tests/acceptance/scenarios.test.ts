@@ -5,8 +5,8 @@ import { describe, expect, test } from 'vitest';
 import { formatIssue } from '../../src/scenario/explain.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import type { DoorMetrics, Estimate, Metrics } from '../../src/score/metrics-schema.js';
-import { simulate } from '../../src/simulate/simulate.js';
 import { folder, jambeam } from '../cli/jambeam.js';
+import { plainRun } from '../simulate/plain-run.js';
 
 const SCENARIOS = resolve('scenarios');
 const LONG = process.env['JAMBEAM_LONG'] !== undefined;
@@ -65,7 +65,7 @@ function runOf(name: string, sets: readonly string[] = [], extent = { replicates
     sets: [`replicates=${extent.replicates}`, `hours=${extent.hours}`, ...sets],
   });
   expect(issues.map(formatIssue)).toEqual([]);
-  return simulate(design!).metrics;
+  return plainRun(design!).metrics;
 }
 
 function at(metrics: Metrics, logic: string, door = metrics.doors[0]!.door): DoorMetrics {

@@ -22,7 +22,7 @@ import type { Margin } from './stepper.js';
 import { GRID_S, marginOf, steppedEdges } from './stepper.js';
 
 const root = Stream.root('edges against the stepper');
-const MANY = process.env.JAMBEAM_LONG ? 10 : 1;
+const MANY = process.env.JAMBEAM_LONG ? 10 : 0.4;
 const MICROSECOND = 1e-6;
 /** What the search promises of an edge. */
 const ACCURACY = 1e-5;

@@ -19,7 +19,7 @@ import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { tQuantile } from '../../src/engine/arithmetic.js';
 import { parseScenario } from '../../src/scenario/parse.js';
-import { simulate } from '../../src/simulate/simulate.js';
+import { plainRun } from '../simulate/plain-run.js';
 
 const REPLICATES = 30;
 /** Rods that set out in one replicate, about. */
@@ -96,7 +96,7 @@ doors:
   const inside = (time_us: number) => time_us >= start_us && time_us < end_us;
   const seen = Array.from({ length: REPLICATES }, () => ({ rods: 0, breaks: [0, 0], broken: [0, 0], tallies: 0 }));
   const since: (number | null)[][] = Array.from({ length: REPLICATES }, () => [null, null]);
-  simulate(design!, {
+  plainRun(design!, {
     passage: (replicate, visit) => {
       if (inside(visit.enter_us)) seen[replicate - 1]!.rods++;
     },

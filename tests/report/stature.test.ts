@@ -4,12 +4,12 @@ import { expect, test } from 'vitest';
 import { html } from '../../src/report/html.js';
 import { statureChart } from '../../src/report/charts/stature.js';
 import { parseScenario } from '../../src/scenario/parse.js';
-import { simulate } from '../../src/simulate/simulate.js';
+import { plainRun } from '../simulate/plain-run.js';
 
 function keyOf(scenario: string, ...sets: readonly string[]): string {
   const text = readFileSync(`scenarios/${scenario}.yaml`, 'utf8');
   const { design } = parseScenario(text, scenario, { sets: ['replicates=2', 'hours=1', ...sets] });
-  const { doors } = simulate(design!).metrics;
+  const { doors } = plainRun(design!).metrics;
   return html`${statureChart('statures', doors[0]!, design!.doors[0])!.key}`.text;
 }
 

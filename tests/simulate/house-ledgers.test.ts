@@ -7,7 +7,7 @@ import type { Design } from '../../src/scenario/schema.js';
 import { calibrated, ratesOfDoors } from '../../src/simulate/calibration.js';
 import type { TallyRow } from '../../src/simulate/outcome.js';
 import { runReplicate } from '../../src/simulate/replicate.js';
-import { simulate } from '../../src/simulate/simulate.js';
+import { plainRun } from './plain-run.js';
 
 interface Changes {
   readonly ledgers?: string;
@@ -179,9 +179,9 @@ describe('what likelihood ledgers weigh by', () => {
     expect(calibrated(learnt)).toBe(learnt);
     expect(calibrated(homeOf())).not.toHaveProperty('calibration');
     expect(designFromJson(serialiseDesign(learnt)).design).toEqual(learnt);
-    const { metrics } = simulate(design);
-    expect(simulate(learnt).metrics).toEqual(metrics);
-    const plain = simulate(homeOf({ ledgers: '[raw]', hours: 10 })).metrics;
+    const { metrics } = plainRun(design);
+    expect(plainRun(learnt).metrics).toEqual(metrics);
+    const plain = plainRun(homeOf({ ledgers: '[raw]', hours: 10 })).metrics;
     expect(metrics.doors).toEqual(plain.doors);
     expect(metrics.rooms.filter(({ ledger }) => ledger === 'raw')).toEqual(plain.rooms);
   });

@@ -1,9 +1,9 @@
 /** Pets in a whole run: which beams they break, what is tallied for them, and that nobody is owed for them. */
 import { describe, expect, test } from 'vitest';
 import { deriveFacts } from '../../src/simulate/facts.js';
-import { simulate } from '../../src/simulate/simulate.js';
 import { silhouettes } from '../../src/simulate/silhouettes.js';
 import { doorDesign } from './designs.js';
+import { plainRun } from './plain-run.js';
 
 const designOf = (who: string, height_m: number, kind: string) => ({
   ...doorDesign({ height_m, mix: `[{ who: ${who}, kind: ${kind}, share: 1 }]`, logics: '[first-broken]' }),
@@ -14,7 +14,7 @@ const designOf = (who: string, height_m: number, kind: string) => ({
 function run(who: string, height_m: number, kind = 'through') {
   let visits = 0;
   let breaks = 0;
-  const { metrics } = simulate(designOf(who, height_m, kind), {
+  const { metrics } = plainRun(designOf(who, height_m, kind), {
     passage: () => visits++,
     edge: (_, { level }) => (breaks += level === 1 ? 1 : 0),
   });
@@ -61,7 +61,7 @@ describe('a pair of beams', () => {
       let since = 0;
       let sum = 0;
       let visits = 0;
-      simulate(designOf('dog-large', 0.2, kind), {
+      plainRun(designOf('dog-large', 0.2, kind), {
         passage: () => visits++,
         edge: (_, { beam, level, time_us }) => {
           if (beam !== 0) return;

@@ -1,7 +1,7 @@
 /** A tally that is late because the electronics are slow still belongs to whoever walked through. */
 import { expect, test } from 'vitest';
 import { parseScenario } from '../../src/scenario/parse.js';
-import { simulate } from '../../src/simulate/simulate.js';
+import { plainRun } from './plain-run.js';
 
 // A post 0.9 m thick at 1 m/s clears beam B at 0.5 m past the door plane; the sensor says so 0.9 s later, at 1.4 m. The
 // zone ends at 0.8 m.
@@ -25,7 +25,7 @@ logics: [first-broken]
 
 test('a response time longer than the rest of the visit makes no tally nobody’s', () => {
   const { design } = parseScenario(slow, 'slow.yaml');
-  const { metrics } = simulate(design!);
+  const { metrics } = plainRun(design!);
   const door = metrics.doors[0]!;
   expect(door.tallies).toBeGreaterThan(10);
   const nobody = door.confusion.rows.indexOf('nobody');

@@ -1,9 +1,9 @@
 /** Doorways with things in them, counted by beams: what the trade knows of them, without a source. */
 import { describe, expect, test } from 'vitest';
-import { simulate } from '../../src/simulate/simulate.js';
 import type { Visit } from '../../src/agents/visit.js';
 import { formatIssue } from '../../src/scenario/explain.js';
 import { parseScenario } from '../../src/scenario/parse.js';
+import { plainRun } from './plain-run.js';
 
 interface Changes {
   readonly mix: string;
@@ -49,7 +49,7 @@ function run(changes: Changes) {
   const visits: Visit[] = [];
   const edges: { beam: number; time_us: number; level: 0 | 1 }[] = [];
   const tallies: number[] = [];
-  const { metrics } = simulate(design, {
+  const { metrics } = plainRun(design, {
     passage: (replicate, visit) => void (replicate === 1 && visits.push(visit)),
     edge: (replicate, edge) => void (replicate === 1 && edges.push(edge)),
     tally: (replicate, { time_us }) => void (replicate === 1 && tallies.push(time_us)),

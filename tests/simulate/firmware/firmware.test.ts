@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { tableOf } from '../../../src/counter/table-of.js';
 import { compileTable } from '../../../src/counter/table/compile.js';
 import { firmwareOf } from '../../../src/simulate/firmware/firmware.js';
-import { simulate } from '../../../src/simulate/simulate.js';
 import { COMPILERS, NO_COMPILERS, compile, folderOf, play } from '../../c-compilers.js';
 import { designOf as parsed, edit } from '../../scenario/helpers.js';
 import { DOORS, designOf, filesOf, firmwareFor } from './doors.js';
+import { plainRun } from '../plain-run.js';
 
 const all = Object.entries(DOORS);
 
@@ -94,7 +94,7 @@ int main(void)
     const edges: [time_us: number, beam: number, level: number][] = [];
     const tallies: string[] = [];
     const logic = design.logics[0]!;
-    simulate(design, {
+    plainRun(design, {
       edge: (_replicate, row) => edges.push([row.time_us, row.beam, row.level]),
       tally: (_replicate, row) => {
         if (row.logic === 0) tallies.push(`${row.time_us} ${row.direction}`);

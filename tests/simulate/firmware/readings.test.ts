@@ -2,9 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { tableOf } from '../../../src/counter/table-of.js';
 import { firmwareOf } from '../../../src/simulate/firmware/firmware.js';
-import { simulate } from '../../../src/simulate/simulate.js';
 import { NO_COMPILERS, compile, folderOf, play } from '../../c-compilers.js';
 import { designOf, filesOf } from './doors.js';
+import { plainRun } from '../plain-run.js';
 
 /**
  * Reads `TIME BEAM UM`, a reading each. Turns whose reading isn't told had the reading before, for a run tells of no other
@@ -72,7 +72,7 @@ describe.skipIf(NO_COMPILERS)('readings of a run', () => {
     const readings: string[] = [];
     const edges: string[] = [];
     const tallies: string[] = [];
-    simulate(design, {
+    plainRun(design, {
       reading: (_replicate, { time_us, beam, distance_um }) => readings.push(`${time_us} ${beam} ${distance_um}\n`),
       edge: (_replicate, { time_us, beam, level }) => edges.push(`${time_us} beam ${beam} ${level}`),
       tally: (_replicate, { time_us, logic, direction }) => {
