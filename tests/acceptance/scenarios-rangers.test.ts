@@ -4,18 +4,23 @@ import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { formatIssue } from '../../src/scenario/explain.js';
 import { parseScenario } from '../../src/scenario/parse.js';
+import type { Design } from '../../src/scenario/schema.js';
 import type { DoorMetrics, Estimate } from '../../src/score/metrics-schema.js';
 import type { Outcome } from '../../src/simulate/outcome.js';
 import { simulate } from '../../src/simulate/simulate.js';
 import { folder, jambeam } from '../cli/jambeam.js';
+import { plainRun } from '../simulate/plain-run.js';
 
 /** A lesson's run, shorter than its own, with keys changed. */
-function runOf(name: string, ...sets: readonly string[]): Outcome {
+function designOf(name: string, sets: readonly string[]): Design {
   const text = readFileSync(join(resolve('scenarios'), `${name}.yaml`), 'utf8');
   const { design, issues } = parseScenario(text, `${name}.yaml`, { sets: ['replicates=5', 'hours=3', ...sets] });
   expect(issues.map(formatIssue)).toEqual([]);
-  return simulate(design!);
+  return design!;
 }
+const runOf = (name: string, ...sets: readonly string[]): Outcome => plainRun(designOf(name, sets));
+/** The same with the runs in other clothes. */
+const dressedRunOf = (name: string, ...sets: readonly string[]): Outcome => simulate(designOf(name, sets));
 
 function at({ metrics }: Outcome, logic: string): DoorMetrics {
   return metrics.doors.find((door) => door.logic === logic)!;
@@ -74,7 +79,7 @@ test('triangulation-out-of-reach: one in five walks past the range, and a fold t
 });
 
 test('time-of-flight-in-the-sun: daylight loses one in five, dark clothes three in four', () => {
-  const sun = runOf('time-of-flight-in-the-sun');
+  const sun = dressedRunOf('time-of-flight-in-the-sun');
   const indoors = runOf('time-of-flight-in-the-sun', 'surroundings.sunlight_klx=0.2');
   expectHigher(at(sun, 'first-broken').missed_per_100, at(indoors, 'first-broken').missed_per_100);
   expect(at(indoors, 'first-broken').missed_per_100.high!).toBeLessThan(2);
@@ -139,12 +144,12 @@ test('mount-tilted: up, small children are looked over; down, next to nothing is
 });
 
 test('mount-lintel: heads come back by what is on them; a switching point chooses a stature', () => {
-  const lintel = runOf('mount-lintel');
+  const lintel = dressedRunOf('mount-lintel');
   expect(clothing(lintel, 'least').high!).toBeLessThan(2);
   expectHigher(clothing(lintel, 'most'), clothing(lintel, 'least'));
   expect(clothing(lintel, 'most').low!).toBeGreaterThan(7);
   expect(clothing(lintel, 'most').high!).toBeLessThan(30);
-  const jamb = runOf('mount-lintel', 'doors.*.beams.*.mount=left-jamb', 'doors.*.beams.*.height_m=0.95');
+  const jamb = dressedRunOf('mount-lintel', 'doors.*.beams.*.mount=left-jamb', 'doors.*.beams.*.height_m=0.95');
   expect(clothing(jamb, 'most').high!).toBeLessThan(clothing(lintel, 'most').low!);
   expect(at(jamb, 'first-broken').wrong_per_100.high!).toBeLessThan(2);
   const { below, above } = wrongBelow(lintel, 1.4);

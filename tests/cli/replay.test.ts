@@ -21,10 +21,12 @@ describe('a log of our own', () => {
   // One replicate simulated, exported and replayed with its truth: the same bytes wherever both say the same.
   test.each([
     ['edges, with interrupts', [], 'edges.csv'],
-    ['edges, polled', ['--set', 'controllers.main.poll_ms=60'], 'edges.csv'],
     [
-      'edges, with restarts and lost tallies',
-      ['--set', 'controllers.main.restarts_per_week=3000', '--set', 'controllers.main.tallies_lost_share=0.1'],
+      'edges, polled, with restarts and lost tallies',
+      ['poll_ms=60', 'restarts_per_week=3000', 'tallies_lost_share=0.1'].flatMap((set) => [
+        '--set',
+        `controllers.main.${set}`,
+      ]),
       'edges.csv',
     ],
     [
