@@ -76,23 +76,22 @@ export function pickCommand(folder: string, options: PickOptions, io: Io): void 
     return;
   }
   const wanted = wants.map(({ metric, is, limit }) => `${metric} ${is} ${short(limit)}`).join(' and ');
+  const shown = picked ?? nearest(judged);
   const lines = [
-    picked
-      ? `Design ${picked.planned.number}: ${levelWords(picked.planned, plan.factors)}`
-      : `None of ${tested.length} designs surely meets ${wanted}.`,
-    ...((picked ?? nearest(judged))?.found.map(
+    ...(picked ? [] : [`None of ${tested.length} designs surely meets ${wanted}.`]),
+    ...(shown
+      ? [`${picked ? 'D' : 'Nearest comes d'}esign ${shown.planned.number}: ${levelWords(shown.planned, plan.factors)}`]
+      : []),
+    ...(shown?.found ?? []).map(
       ({ want, value, end }) =>
         `  ${want.metric} ${value === null ? 'unknown' : short(value, 3)}, with 95 % confidence ${sideOf(want) === 'upper' ? 'at most' : 'at least'} ${end === null ? 'unknown' : short(end, 3)}`,
-    ) ?? []),
+    ),
     ...(picked
       ? [
           `  ${least} ${picked.effort[least] ?? 'unknown'}, the least of ${fit.length} that meet ${wanted}, of ${tested.length} tested`,
         ]
-      : judged.length > 0
-        ? [
-            `  is design ${nearest(judged)!.planned.number}, which comes nearest: ${levelWords(nearest(judged)!.planned, plan.factors)}`,
-          ]
-        : []),
+      : []),
+    ...(picked && least === 'cost' ? ['Costs are by the prices of the scenario, made-up ones where it has none.'] : []),
     `The confidence is for all ${tested.length} designs${plan.stopping.looks > 1 ? ` and all ${plan.stopping.looks} looks of each` : ''} at once.`,
     ...(standing.finished ? [] : ['The study is not finished: more replicates narrow the bounds.']),
   ];

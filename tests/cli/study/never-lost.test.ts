@@ -57,7 +57,7 @@ describe('kill -9', () => {
       .map(({ d, r }) => `${d} ${r}`);
     expect(new Set(names).size).toBe(names.length);
     expect(names).toHaveLength(CELLS);
-  });
+  }, 900_000);
 });
 
 describe('Ctrl-C and a time limit', () => {
