@@ -1,6 +1,6 @@
 /** The README is true: what it says to type is typed, what it shows is run, what it links to is there. */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { transformSync } from 'esbuild';
 import { describe, expect, test } from 'vitest';
@@ -13,13 +13,21 @@ import { LAUNCHER, folder } from '../cli/jambeam.js';
 import { PAGES, ROOT, anchorsOf, blocks, flat, page } from './markdown.js';
 
 const COMPILER = 'cc';
+const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const readme = page('README.md');
 const scripts = (JSON.parse(page('package.json')) as { scripts: Record<string, string> }).scripts;
 
 /** A folder that looks like a built clone from inside, and takes what commands write. */
 function clone(): string {
   const cwd = folder();
-  for (const name of ['scenarios', 'docs']) symlinkSync(join(ROOT, name), join(cwd, name));
+  cpSync(join(ROOT, 'scenarios'), join(cwd, 'scenarios'), { recursive: true });
+  if (!LONG) {
+    const study = join(cwd, 'scenarios/studies/mount-height.yaml');
+    const text = readFileSync(study, 'utf8');
+    const shorter = text.replace(/^hours: .*$/m, 'hours: 2').replace(/^replicates: .*$/m, 'replicates: 2');
+    writeFileSync(study, shorter);
+  }
+  symlinkSync(join(ROOT, 'docs'), join(cwd, 'docs'));
   mkdirSync(join(cwd, 'node_modules'));
   symlinkSync(ROOT, join(cwd, 'node_modules/jambeam'));
   return cwd;
@@ -40,7 +48,7 @@ function withoutNpx(command: string): string {
  * says. Of an option that is given twice the last counts.
  */
 function shortened(commands: string): string {
-  if (process.env['JAMBEAM_LONG'] !== undefined) return commands;
+  if (LONG) return commands;
   return commands.replace(/(?:npx jambeam|jambeam\.js') run .*/g, '$& --replicates 2 --hours 0.5');
 }
 
