@@ -19,7 +19,10 @@ async function run(name: string, smaller: (study: Record<string, unknown>) => vo
   const cwd = folder();
   writeFileSync(join(cwd, 'house.yaml'), readFileSync(join(ROOT, 'scenarios/guesthouse.yaml')));
   writeFileSync(join(cwd, 'study.yaml'), JSON.stringify({ ...study, scenario: 'house.yaml' }));
-  expect(await jambeam(['study', 'study.yaml', '--quiet'], { cwd })).toMatchObject({ code: 0, err: '' });
+  expect(await jambeam(['study', 'study.yaml', '--quiet', '--workers', '1'], { cwd })).toMatchObject({
+    code: 0,
+    err: '',
+  });
   return JSON.parse(readFileSync(join(cwd, 'study.study/study.json'), 'utf8')) as StudySummary;
 }
 const wrong = ({ metrics }: StudyDesign): number => metrics['house.wrong_per_100']!.value!;

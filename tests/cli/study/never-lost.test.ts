@@ -22,7 +22,9 @@ async function cells(folder: string, count: number): Promise<void> {
 describe('kill -9', () => {
   test(`${KILLS} times at random, on one worker or two: the very bytes of an uninterrupted study`, async () => {
     const cwd = folderWithStudy({ replicates: '12' });
-    expect(jambeamProcess(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd }).code).toBe(0);
+    expect(jambeamProcess(['study', 'study.yaml', '--out', 'whole', '--quiet', '--workers', '1'], { cwd }).code).toBe(
+      0,
+    );
     const draws = Stream.root('kills');
     let during = 0;
     for (let k = 0; k < KILLS; k++) {
@@ -45,7 +47,10 @@ describe('kill -9', () => {
       if (now > 0 && now < CELLS) during++;
     }
     expect(during).toBeGreaterThan(KILLS / 2);
-    const { code, err } = jambeamProcess(['study', 'study.yaml', '--out', 'cut', '--quiet', '--resume'], { cwd });
+    const { code, err } = jambeamProcess(
+      ['study', 'study.yaml', '--out', 'cut', '--quiet', '--workers', '1', '--resume'],
+      { cwd },
+    );
     expect({ code, err: err.replace(/note: 1 records .*\n/, '') }).toEqual({ code: 0, err: '' });
     expect(resultsOf(join(cwd, 'cut'))).toEqual(resultsOf(join(cwd, 'whole')));
     // Nothing was done twice: each cell has one line.
@@ -85,7 +90,7 @@ describe('Ctrl-C and a time limit', () => {
 describe('a report of a study that is not finished', () => {
   test('says so, and changes no cell', async () => {
     const cwd = folderWithStudy({ replicates: '400' });
-    const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet'], cwd);
+    const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'], cwd);
     await cells(join(cwd, 'out'), 13);
     // While it runs.
     const { code, out } = jambeamProcess(['report', 'out'], { cwd });
@@ -114,16 +119,22 @@ describe('what is in the way', () => {
     expect(kept).toBeGreaterThan(0);
     expect(readFileSync(join(cwd, 'out', 'journal.jsonl')).at(-1)).toBe(10);
     writeFileSync(join(cwd, 'study.yaml'), studyText({ replicates: '8' }));
-    expect(jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet', '--extend'], { cwd }).code).toBe(0);
-    expect(jambeamProcess(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd }).code).toBe(0);
+    expect(
+      jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1', '--extend'], { cwd }).code,
+    ).toBe(0);
+    expect(jambeamProcess(['study', 'study.yaml', '--out', 'whole', '--quiet', '--workers', '1'], { cwd }).code).toBe(
+      0,
+    );
     expect(resultsOf(join(cwd, 'out'))).toEqual(resultsOf(join(cwd, 'whole')));
   });
 
   test('a second one in the same folder is refused', async () => {
     const cwd = folderWithStudy({ replicates: '60' });
-    const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet'], cwd);
+    const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'], cwd);
     await cells(join(cwd, 'out'), 1);
-    const second = jambeamProcess(['study', 'study.yaml', '--out', 'out', '--resume', '--quiet'], { cwd });
+    const second = jambeamProcess(['study', 'study.yaml', '--out', 'out', '--resume', '--quiet', '--workers', '1'], {
+      cwd,
+    });
     child.kill('SIGKILL');
     await ended;
     expect(second).toMatchObject({
@@ -134,14 +145,17 @@ describe('what is in the way', () => {
 
   test('a record that was torn or damaged is told and done again', () => {
     const cwd = folderWithStudy({ replicates: '4' });
-    expect(jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet'], { cwd }).code).toBe(0);
+    expect(jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'], { cwd }).code).toBe(0);
     const before = resultsOf(join(cwd, 'out'));
     const journal = join(cwd, 'out', 'journal.jsonl');
     const text = readFileSync(journal);
     text[100]! ^= 1;
     writeFileSync(journal, text);
     appendFileSync(journal, 'torn');
-    const { code, err } = jambeamProcess(['study', 'study.yaml', '--out', 'out', '--quiet', '--resume'], { cwd });
+    const { code, err } = jambeamProcess(
+      ['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1', '--resume'],
+      { cwd },
+    );
     expect({ code, err }).toEqual({
       code: 0,
       err: 'note: 2 records of out were torn or damaged; their cells are done again\n',

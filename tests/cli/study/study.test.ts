@@ -16,7 +16,7 @@ let cwd: string;
 beforeAll(async () => {
   initSync({ module: readFileSync('node_modules/parquet-wasm/esm/parquet_wasm_bg.wasm') });
   cwd = folderWithStudy(BASE);
-  expect(await jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet'], { cwd })).toMatchObject({
+  expect(await jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet', '--workers', '1'], { cwd })).toMatchObject({
     code: 0,
     err: '',
   });
@@ -75,7 +75,8 @@ describe('results', () => {
 });
 
 describe('in a folder that holds a study', () => {
-  const again = (...more: string[]) => jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet', ...more], { cwd });
+  const again = (...more: string[]) =>
+    jambeam(['study', 'study.yaml', '--out', 'whole', '--quiet', '--workers', '1', ...more], { cwd });
 
   test('the same one is not begun again, and --resume of a finished one changes nothing', async () => {
     expect(await again()).toMatchObject({
@@ -111,10 +112,15 @@ describe('in a folder that holds a study', () => {
 
   test('--extend keeps finished cells when values and replicates are added', async () => {
     const path = folderWithStudy({ ...BASE, spacings: [0.1, 0.15], replicates: '2' });
-    expect((await jambeam(['study', 'study.yaml', '--out', 'out', '--quiet'], { cwd: path })).code).toBe(0);
+    expect(
+      (await jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'], { cwd: path })).code,
+    ).toBe(0);
     const journal = readFileSync(join(path, 'out', 'journal.jsonl'), 'utf8');
     writeFileSync(join(path, 'study.yaml'), studyText(BASE));
-    expect((await jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--extend'], { cwd: path })).code).toBe(0);
+    expect(
+      (await jambeam(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1', '--extend'], { cwd: path }))
+        .code,
+    ).toBe(0);
     expect(resultsOf(join(path, 'out'))).toEqual(resultsOf(join(cwd, 'whole')));
     const extended = readFileSync(join(path, 'out', 'journal.jsonl'), 'utf8');
     expect(extended.startsWith(journal)).toBe(true);
@@ -126,7 +132,9 @@ describe('slices', () => {
   test('run apart and merged: the bytes of one machine', async () => {
     const path = folderWithStudy(BASE);
     for (const slice of ['1/2', '2/2'])
-      expect((await jambeam(['study', 'study.yaml', '--slice', slice, '--quiet'], { cwd: path })).code).toBe(0);
+      expect(
+        (await jambeam(['study', 'study.yaml', '--slice', slice, '--quiet', '--workers', '1'], { cwd: path })).code,
+      ).toBe(0);
     const half = await jambeam(['merge', 'study-2-of-2.study', '--out', 'half'], { cwd: path });
     expect(half).toMatchObject({
       code: 0,
@@ -137,7 +145,9 @@ describe('slices', () => {
     expect((await jambeam(['merge', ...all, '--out', 'merged'], { cwd: path })).code).toBe(0);
     expect(resultsOf(join(path, 'merged'))).toEqual(resultsOf(join(cwd, 'whole')));
     writeFileSync(join(path, 'study.yaml'), studyText({ ...BASE, replicates: '3' }));
-    expect((await jambeam(['study', 'study.yaml', '--out', 'other', '--quiet'], { cwd: path })).code).toBe(0);
+    expect(
+      (await jambeam(['study', 'study.yaml', '--out', 'other', '--quiet', '--workers', '1'], { cwd: path })).code,
+    ).toBe(0);
     expect(await jambeam(['merge', 'study-1-of-2.study', 'other', '--out', 'mixed'], { cwd: path })).toMatchObject({
       code: 2,
       err: expect.stringContaining('study.replicates: 3, was 4') as string,
