@@ -29,8 +29,6 @@ export function openPool({ workers, codes = [], limit_s = 10 }: PoolOptions): Ex
     minThreads: workers,
     maxThreads: workers,
     idleTimeout: Infinity,
-    // Short-lived rows need no large nursery; a small one keeps memory flat without costing time.
-    resourceLimits: { maxYoungGenerationSizeMb: 8 },
   });
   pool.on('error', () => undefined);
   const run = async (task: Task): Promise<Done> => {
