@@ -3,7 +3,8 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, expect, test } from 'vitest';
+import { afterAll, expect } from 'vitest';
+import { needs } from './needs.js';
 
 export const COMPILERS = ['gcc', 'clang'] as const;
 export type Compiler = (typeof COMPILERS)[number];
@@ -11,14 +12,8 @@ export type Compiler = (typeof COMPILERS)[number];
 const FLAGS = ['-std=c99', '-Wall', '-Wextra', '-pedantic', '-Werror'];
 const missing = COMPILERS.filter((compiler) => spawnSync(compiler, ['--version']).status !== 0);
 
-/** Whether tests that compile must be skipped; a test says so, and fails where the checks run. */
-export const NO_COMPILERS = missing.length > 0;
-if (NO_COMPILERS) {
-  test(`needs ${missing.join(' and ')}, which is not here`, ({ skip }) => {
-    if (process.env['CI'] === 'true') expect.fail(`${missing.join(' and ')} must be installed where the checks run`);
-    skip(`no ${missing.join(', no ')}`);
-  });
-}
+/** Whether tests that compile must be skipped. */
+export const NO_COMPILERS = !needs(missing);
 
 const made: string[] = [];
 afterAll(() => {

@@ -78,6 +78,12 @@ export function kindOf(path: string): 'nothing' | 'folder' | 'file' | 'link' | '
   }
 }
 
+/** @throws {UserProblem} when something that is no file stands where one is to be written or read */
+export function refuseAllButFiles(file: string): void {
+  if (['file', 'nothing'].includes(kindOf(file))) return;
+  throw new UserProblem(`${pathText(file)} is a link or a folder, not a file`, 'take it away first');
+}
+
 /** Writes a new file to the disk itself; it must not exist, so no link is ever followed. */
 export function writeNew(file: string, text: string): void {
   const fd = openSync(file, 'wx');

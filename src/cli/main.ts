@@ -1,10 +1,11 @@
 /** The command line: one file a command, each loaded only when it is asked for, so that help comes at once. */
 import { Command, CommanderError } from 'commander';
 import { VERSION } from '../simulate/version.js';
+import { collect, withLogics } from './command-options.js';
 import { tellFailure } from './failure.js';
 import { type Io, ioOf } from './io.js';
-import type { LogicArgument } from './logic-options.js';
 import { listenForSignals } from './signals.js';
+import { addJoin, addMerge, addPick, addStudy } from './study/commands.js';
 
 const EXAMPLES = `
 Examples:
@@ -149,84 +150,6 @@ Examples:
 A module or a program is trusted code and runs with your rights: only run code you trust.`,
     )
     .action(async (file, options) => (await import('./run.js')).runCommand(file, options, io));
-}
-
-function addStudy(jambeam: Command, io: Io): void {
-  withLogics(
-    jambeam
-      .command('study')
-      .summary('compare many designs under the same crowds')
-      .description(
-        'Runs every design of a study, a file that names a scenario and what varies, on all cores. Every replicate that is done is kept; a study that was stopped goes on with --resume.',
-      )
-      .argument('<study>', 'the study, a YAML file')
-      .option('--out <dir>', 'folder for the study (default: ./NAME.study after the study NAME.yaml)')
-      .option('--workers <n>', 'threads (default: as many as there are cores)')
-      .option('--resume', 'go on with a study that was stopped')
-      .option('--extend', 'go on with a study that has changed: cells that both share are kept')
-      .option('--time-limit <time>', 'pause after this time: 8h, 90min, 30s')
-      .option('--slice <n/of>', 'run only every OF-th design, from the N-th; `jambeam merge` joins slices')
-      .option(
-        '--redis [url]',
-        'put the cells on a job queue, for `jambeam join` on any number of machines; without a URL that of JAMBEAM_REDIS',
-      )
-      .option('--quiet', 'no progress')
-      .option('--json', 'print study.json instead of the summary')
-      .option('--force', "throw a study's cells away and begin anew"),
-  )
-    .addHelpText(
-      'after',
-      `
-Examples:
-  jambeam check heights.yaml
-  jambeam study heights.yaml --time-limit 8h
-  jambeam study heights.yaml --resume
-  jambeam study heights.yaml --slice 3/16 --out slice-3.study`,
-    )
-    .action(async (file, options) => (await import('./study/study.js')).studyCommand(file, options, io));
-}
-
-function addPick(jambeam: Command, io: Io): void {
-  jambeam
-    .command('pick')
-    .summary("name a study's cheapest design that meets a target")
-    .description(
-      'Names the cheapest design of a study that meets what is wanted with 95 % confidence, held for all of its designs at once, or says that none does.',
-    )
-    .argument('<dir>', 'folder of a study')
-    .option('--want <condition>', "'METRIC < NUMBER' or 'METRIC > NUMBER'; can be given again", collect)
-    .option('--least <what>', 'cost, holes, cable_m or hours (default: cost)')
-    .option('--json', 'print JSON')
-    .addHelpText('after', "\nExample:\n  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --least cost")
-    .action(async (dir, options) => (await import('./study/pick.js')).pickCommand(dir, options, io));
-}
-
-function addJoin(jambeam: Command, io: Io): void {
-  withLogics(
-    jambeam
-      .command('join')
-      .summary("work at other machines' studies")
-      .description(
-        'Takes cells of studies from a job queue, on all cores, until the studies have ended; it may leave at any time, and what it had begun is done by others.',
-      )
-      .option('--redis [url]', 'redis://HOST:PORT or rediss://…; without a URL that of JAMBEAM_REDIS')
-      .option('--workers <n>', 'threads (default: as many as there are cores)')
-      .option('--quiet', 'no words'),
-  )
-    .addHelpText('after', '\nExample:\n  jambeam join --redis redis://study-server:6379')
-    .action(async (options) => (await import('./study/join.js')).joinCommand(options, io));
-}
-
-function addMerge(jambeam: Command, io: Io): void {
-  jambeam
-    .command('merge')
-    .summary('join slices of a study')
-    .description('Joins the folders of slices of one study, and writes its results when all cells are there.')
-    .argument('<dir...>', 'folders of slices')
-    .option('--out <dir>', 'folder for the whole study')
-    .option('--force', "throw away a study's cells that are in that folder")
-    .addHelpText('after', '\nExample:\n  jambeam merge slice-*.study --out heights.study')
-    .action(async (dirs, options) => (await import('./study/merge.js')).mergeCommand(dirs, options, io));
 }
 
 function addReport(jambeam: Command, io: Io): void {
@@ -413,31 +336,4 @@ function addSources(jambeam: Command, io: Io): void {
     .option('--json', 'print JSON')
     .addHelpText('after', '\nExample:\n  jambeam sources | grep -B3 assumption')
     .action(async (options) => (await import('./sources.js')).sourcesCommand(options, io));
-}
-
-/** The options that name logics on the command line. Both gather in one list: their order counts. */
-function withLogics(command: Command): Command {
-  const logics: LogicArgument[] = [];
-  const take =
-    (option: LogicArgument['option']) =>
-    (value: string): void =>
-      void logics.push({ option, value });
-  return command
-    .option(
-      '--logic <what>',
-      "in place of the scenario's logics: a built-in's name, a table (.yaml) or a module (.ts, .js, .mjs); can be given again",
-      take('--logic'),
-    )
-    .option(
-      '--logic-process <command>',
-      'the same with a program of your own and its arguments',
-      take('--logic-process'),
-    )
-    .option('--logic-timeout-s <seconds>', 'how long a step or an answer of your code may take (default: 10)')
-    .hook('preAction', () => void command.setOptionValue('logics', logics));
-}
-
-/** Values of an option that may be given again and again. */
-function collect(value: string, before: readonly string[] = []): readonly string[] {
-  return [...before, value];
 }

@@ -62,12 +62,7 @@ export class OutFolder {
    * @param force whether a folder that isn't the owner's own, or was changed, may be written into
    */
   static open(sort: FolderKind, out: string, owner: Owner, force: boolean): OutFolder {
-    if (out === '') throw new UserProblem('--out: expected a folder, found nothing');
-    const path = resolve(out);
-    const name = pathText(out);
-    const kind = kindOf(path);
-    if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself with --out');
-    if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
+    const { path, name, kind } = folderAt(out);
     const parent = dirname(path);
     if (kind === 'nothing' && kindOf(realParent(parent, name)) !== 'folder')
       throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(out))}`, 'make it first');
@@ -130,6 +125,21 @@ export class OutFolder {
       ),
     });
   }
+}
+
+/** What is at the place of `--out`. @throws {UserProblem} when no folder can be there */
+export function folderAt(out: string): {
+  readonly path: string;
+  readonly name: string;
+  readonly kind: 'folder' | 'nothing';
+} {
+  if (out === '') throw new UserProblem('--out: expected a folder, found nothing');
+  const path = resolve(out);
+  const name = pathText(out);
+  const kind = kindOf(path);
+  if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself with --out');
+  if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
+  return { path, name, kind };
 }
 
 function checkOurs(kind: FolderKind, path: string, name: string, scenario: string, force: boolean): void {

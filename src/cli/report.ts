@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import { renderReport } from '../report/report.js';
 import { allFigures } from '../simulate/sources.js';
 import { VERSION } from '../simulate/version.js';
-import { kindOf, replaceFile } from './files.js';
+import { refuseAllButFiles, replaceFile } from './files.js';
 import type { Io } from './io.js';
-import { UserProblem, pathText } from './problem.js';
+import { pathText } from './problem.js';
 import { readRun } from './read-run.js';
-import { isStudyFolder } from './study/study-folder.js';
+import { isStudyFolder } from './study/is-study-folder.js';
 
 export async function reportCommand(folder: string, io: Io): Promise<void> {
   if (isStudyFolder(folder)) return (await import('./study/study-report.js')).studyReportCommand(folder, io);
@@ -16,8 +16,7 @@ export async function reportCommand(folder: string, io: Io): Promise<void> {
   if (jambeam !== VERSION)
     io.err(`note: the run was made by jambeam ${pathText(jambeam)}; the sources listed are those of ${VERSION}\n`);
   const file = join(folder, 'report.html');
-  if (!['file', 'nothing'].includes(kindOf(file)))
-    throw new UserProblem(`${pathText(file)} is a link or a folder, not a file`, 'take it away first');
+  refuseAllButFiles(file);
   replaceFile(file, await renderReport({ ...run, sources: allFigures(), version: jambeam }));
   io.out(`Wrote ${io.paint.bold(pathText(file))}\n`);
 }

@@ -1,5 +1,5 @@
 // The pure core in a real browser: the same bytes as here, from a bundle made as docs/browser.md says.
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { build, type BuildOptions, type Metafile } from 'esbuild';
 import { chromium, type Browser } from 'playwright-core';
@@ -7,15 +7,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import * as library from '../../src/index.js';
 import { textsOf } from '../acceptance/fingerprint.js';
 import { hashesOf } from '../acceptance/hashes.js';
+import { CHROMIUM, withoutChromium } from '../needs.js';
 
-const CHROMIUM = '/usr/bin/chromium';
-const missing = !existsSync(CHROMIUM);
-
-if (missing)
-  test(`needs ${CHROMIUM}, which is not here`, ({ skip }) => {
-    if (process.env['CI'] === 'true') expect.fail('Chromium must be installed where the checks run');
-    skip(`no ${CHROMIUM}`);
-  });
+const missing = withoutChromium();
 
 /** The library alone, and with the small scenario beside it. */
 const LIBRARY = bundled(resolve('src/index.ts'));

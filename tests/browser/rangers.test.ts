@@ -1,19 +1,12 @@
 // Drawings of rangers in a real browser: every mount, wide and on a phone, nothing over anything else.
-import { existsSync } from 'node:fs';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderReport } from '../../src/report/report.js';
 import { RANGER_KINDS, oneDoor, rangerDesign, rangerInput } from '../report/ranger-fixture.js';
 import { WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
+import { CHROMIUM, withoutChromium } from '../needs.js';
 
-const CHROMIUM = '/usr/bin/chromium';
-const missing = !existsSync(CHROMIUM);
-
-if (missing)
-  test(`needs ${CHROMIUM}, which is not here`, ({ skip }) => {
-    if (process.env['CI'] === 'true') expect.fail('Chromium must be installed where the checks run');
-    skip(`no ${CHROMIUM}`);
-  });
+const missing = withoutChromium();
 
 describe.skipIf(missing)('rangers in Chromium', () => {
   let browser: Browser;

@@ -1,5 +1,5 @@
 // The report in a real browser: what a reader with a phone, a screen reader, a dark room or a printer gets.
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -8,15 +8,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderReport } from '../../src/report/report.js';
 import { inventedInput } from '../report/fixture.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
+import { CHROMIUM, withoutChromium } from '../needs.js';
 
-const CHROMIUM = '/usr/bin/chromium';
-const missing = !existsSync(CHROMIUM);
-
-if (missing)
-  test(`needs ${CHROMIUM}, which is not here`, ({ skip }) => {
-    if (process.env['CI'] === 'true') expect.fail('Chromium must be installed where the checks run');
-    skip(`no ${CHROMIUM}`);
-  });
+const missing = withoutChromium();
 
 describe.skipIf(missing)('in Chromium', () => {
   const folder = mkdtempSync(join(tmpdir(), 'jambeam-report-'));

@@ -1,19 +1,12 @@
 // The report of a study in a real browser: on a phone, in the dark, read aloud, printed. The studies are invented.
-import { existsSync } from 'node:fs';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderStudyReport } from '../../src/report/study/report.js';
 import { HEIGHT, SENSOR, SPACING, inventedStudy } from '../report/study/invented-study.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
+import { CHROMIUM, withoutChromium } from '../needs.js';
 
-const CHROMIUM = '/usr/bin/chromium';
-const missing = !existsSync(CHROMIUM);
-
-if (missing)
-  test(`needs ${CHROMIUM}, which is not here`, ({ skip }) => {
-    if (process.env['CI'] === 'true') expect.fail('Chromium must be installed where the checks run');
-    skip(`no ${CHROMIUM}`);
-  });
+const missing = withoutChromium();
 
 /** Every design with an effort of its own, so that the front has many points. */
 const many = (words: Readonly<Record<string, string>>) => {

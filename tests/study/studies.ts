@@ -42,7 +42,7 @@ export function runHere(plan: StudyPlan): { standing: Standing; journal: Memory 
   for (let cell = standing.next(); cell !== null; cell = standing.next()) {
     const { lesson } = standing.designs[cell.planned.number - 1]!;
     const design = plan.design(cell.planned);
-    const done = doCell({ design: lesson ? withLesson(design, lesson) : design, replicate: cell.replicate });
+    const done = doCell({ design: withLesson(design, lesson), replicate: cell.replicate });
     const entry: Entry = { d: cell.planned.key, r: cell.replicate, ...('cell' in done ? done.cell : done) };
     standing.take(entry, journal.put(entry));
   }

@@ -1,7 +1,6 @@
 /** `jambeam check` of a study: how many designs, how long, how big, before a night is spent on it. */
 import { short } from '../../engine/printable.js';
 import type { Done } from '../../study/cells/do-cell.js';
-import { needsLesson } from '../../study/cells/do-cell.js';
 import { unflat } from '../../study/cells/cell.js';
 import { doorTable, houseTable } from '../../study/columns.js';
 import { withLesson } from '../../study/cells/do-cell.js';
@@ -15,7 +14,7 @@ import type { LogicOptions } from '../logic-options.js';
 import { durationText } from '../progress.js';
 import { printCautions } from '../scenario-file.js';
 import { loadStudy } from './study-file.js';
-import { workersOf } from './study.js';
+import { workersOf } from './options.js';
 
 /** Designs that are tried, spread over the study. */
 const TRIED = 5;
@@ -40,8 +39,8 @@ export async function checkStudyCommand(
   try {
     const trial = await tryOut(plan, async (planned) => {
       const design = plan.design(planned);
-      const lesson = needsLesson(design) ? await pool.run({ key: planned.key, design, replicate: 0 }) : null;
-      const taught = lesson && 'lesson' in lesson ? withLesson(design, lesson.lesson) : design;
+      const lesson = planned.learns ? await pool.run({ key: planned.key, design, replicate: 0 }) : null;
+      const taught = withLesson(design, lesson && 'lesson' in lesson ? lesson.lesson : null);
       const began = performance.now();
       const done = await pool.run({ key: planned.key, design: taught, replicate: 1 });
       return { done, seconds: (performance.now() - began) / 1000 };

@@ -2,6 +2,7 @@
 import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { renderStudyReport } from '../../report/study/report.js';
+import { studySummaryText } from '../../report/study/summary-text.js';
 import { doorTable, houseTable } from '../../study/columns.js';
 import { eachCell } from '../../study/each-cell.js';
 import type { Standing } from '../../study/run/standing.js';
@@ -9,11 +10,40 @@ import type { Journal } from '../../study/store/journal.js';
 import { summarise } from '../../study/summary.js';
 import type { StudySummary } from '../../study/summary-schema.js';
 import { syncFolder, writeNew } from '../files.js';
+import type { Io } from '../io.js';
+import { jsonText } from '../io.js';
 import { onDisk, pathText } from '../problem.js';
 import { ResultsFiles } from './results-files.js';
+import type { StudyFolder } from './study-folder.js';
+
+/** Exit code: some designs failed. */
+const SOME_FAILED = 3;
+
+/** Writes the results of a study whose cells are all done, and says what it came to. */
+export async function conclude(
+  out: string,
+  folder: StudyFolder,
+  standing: Standing,
+  io: Io,
+  json = false,
+): Promise<void> {
+  const summary = await writeResults(folder.path, standing, folder.journal);
+  io.out(json ? jsonText(summary) : studySummaryText(summary, pathText(join(out, 'report.html'))));
+  tellFailed(standing);
+}
+
+/** Sets the exit code where designs failed. */
+export function tellFailed({ designs }: Standing): void {
+  if (designs.some(({ ended }) => ended === 'failed')) process.exitCode = SOME_FAILED;
+}
+
+/** `34 of at most 200`: replicates that are done. */
+export function doneWords({ done, most }: Standing['cells'], fixed: number | null): string {
+  return `${done} of ${fixed === null ? 'at most ' : ''}${most}`;
+}
 
 /** Written aside, synced, and only then given their names, study.json last: a study is finished when it is there. */
-export async function writeResults(folder: string, standing: Standing, journal: Journal): Promise<StudySummary> {
+async function writeResults(folder: string, standing: Standing, journal: Journal): Promise<StudySummary> {
   const unfinished = join(folder, '.unfinished-results');
   const summary = summarise(standing, journal);
   const report = await renderStudyReport(summary);

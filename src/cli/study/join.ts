@@ -6,7 +6,7 @@ import { type LogicOptions, codeOf, givenLogics } from '../logic-options.js';
 import { issuesProblem } from '../problem.js';
 import { onSignal } from '../signals.js';
 import { inWords, redisUrl } from './redis-option.js';
-import { workersOf } from './study.js';
+import { workersOf } from './options.js';
 
 export interface JoinCommandOptions extends LogicOptions {
   readonly redis?: string | true;

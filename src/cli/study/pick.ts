@@ -1,9 +1,9 @@
 /** `jambeam pick`: the cheapest design of a study that surely meets what is wanted, or that none does. */
 import { quote, short } from '../../engine/printable.js';
 import { effortOf } from '../../effort/effort.js';
-import { levelWords } from '../../report/study/summary-text.js';
 import { countedOf, eachCell } from '../../study/each-cell.js';
 import { type Measure, type Ratio, measureOf } from '../../study/judge/measure.js';
+import { combinationWords } from '../../study/plan/factor.js';
 import { type Want, alphaOf, bound, meets, sideOf, wantOf } from '../../study/judge/pick.js';
 import { sampleOf } from '../../study/judge/samples.js';
 import { effortIn } from '../../study/summary.js';
@@ -80,7 +80,9 @@ export function pickCommand(folder: string, options: PickOptions, io: Io): void 
   const lines = [
     ...(picked ? [] : [`None of ${tested.length} designs surely meets ${wanted}.`]),
     ...(shown
-      ? [`${picked ? 'D' : 'Nearest comes d'}esign ${shown.planned.number}: ${levelWords(shown.planned, plan.factors)}`]
+      ? [
+          `${picked ? 'D' : 'Nearest comes d'}esign ${shown.planned.number}: ${combinationWords(plan.factors, shown.planned.levels)}`,
+        ]
       : []),
     ...(shown?.found ?? []).map(
       ({ want, value, end }) =>

@@ -1,18 +1,19 @@
 /** The folder of a study: its request, the journal of its cells, and, once it is finished, its results. */
 import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
-import type { PlannedDesign } from '../../study/plan/plan.js';
+import type { PlannedDesign, StudyPlan } from '../../study/plan/plan.js';
 import { Standing } from '../../study/run/standing.js';
 import { changesBetween, planOfRequest, requestSchema } from '../../study/request.js';
 import { type Entry, Journal, type Span } from '../../study/store/journal.js';
 import { Lock } from '../../study/store/lock.js';
 import { VERSION } from '../../simulate/version.js';
-import { kindOf, readText, replaceFile, syncFolder } from '../files.js';
+import { MARKER, isStudyFolder } from './is-study-folder.js';
+import { kindOf, readText, refuseAllButFiles, replaceFile, syncFolder } from '../files.js';
 import type { Io } from '../io.js';
+import { folderAt } from '../out-folder.js';
 import { UserProblem, onDisk, pathText } from '../problem.js';
 
-const MARKER = 'jambeam-study.json';
 const JOURNAL = 'journal.jsonl';
 /** Of a finished study. */
 export const RESULTS = [
@@ -40,11 +41,6 @@ export interface Intent {
   readonly resume: boolean;
   readonly extend: boolean;
   readonly force: boolean;
-}
-
-/** Whether a folder holds a study. */
-export function isStudyFolder(folder: string): boolean {
-  return kindOf(folder) === 'folder' && kindOf(join(folder, MARKER)) !== 'nothing';
 }
 
 /** What a folder of a study holds. @throws {UserProblem} when it is none, or of another version */
@@ -91,12 +87,7 @@ export class StudyFolder {
     standing: Standing,
     io: Io,
   ): Promise<StudyFolder> {
-    if (out === '') throw new UserProblem('--out: expected a folder, found nothing');
-    const name = pathText(out);
-    const path = resolve(out);
-    const kind = kindOf(path);
-    if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself with --out');
-    if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
+    const { path, name, kind } = folderAt(out);
     const isNew = kind === 'nothing';
     if (isNew) {
       if (intent.resume || intent.extend)
@@ -112,9 +103,7 @@ export class StudyFolder {
       throw new UserProblem(`${name}: another jambeam is at this study`, 'wait until it has ended, or stop it');
     try {
       if (!isNew) settle(path, name, marker, intent);
-      for (const file of [JOURNAL, ...RESULTS])
-        if (!['file', 'nothing'].includes(kindOf(join(path, file))))
-          throw new UserProblem(`${pathText(join(out, file))} is a link or a folder, not a file`, 'take it away first');
+      for (const file of [JOURNAL, ...RESULTS]) refuseAllButFiles(join(out, file));
       const journal = openJournal(path, (entry, span) => standing.take(entry, span));
       if (journal.damaged > 0)
         io.err(`note: ${journal.damaged} records of ${name} were torn or damaged; their cells are done again\n`);
@@ -143,26 +132,26 @@ export interface StudyAsItIs {
   readonly journal: Journal;
 }
 
-/**
- * @param each told every entry of the journal
- * @throws {UserProblem} when the folder is no study, or one that can't be read
- */
-export function lookAt(folder: string, each?: (entry: Entry) => void): StudyAsItIs {
+/** @throws {UserProblem} when the folder is no study, or one that can't be read */
+export function lookAt(folder: string): StudyAsItIs {
   const marker = readStudyMarker(folder);
-  const plan = planOfRequest(marker.request);
-  if (typeof plan === 'string')
-    throw new UserProblem(`${pathText(join(folder, MARKER))} is not as a study wrote it:\n${pathText(plan)}`);
-  const standing = new Standing(plan, sliceMine(marker.slice));
+  const standing = new Standing(planIn(folder, marker), sliceMine(marker.slice));
+  return { marker, standing, journal: readJournal(folder, (entry, span) => standing.take(entry, span)) };
+}
+
+/** The plan of a folder's study, worked out again. */
+export function planIn(folder: string, { request }: StudyMarker): StudyPlan {
+  const plan = planOfRequest(request);
+  if (typeof plan !== 'string') return plan;
+  throw new UserProblem(`${pathText(join(folder, MARKER))} is not as a study wrote it:\n${pathText(plan)}`);
+}
+
+/** The journal of a folder, to read alone; every entry told. */
+export function readJournal(folder: string, each: (entry: Entry, span: Span) => void): Journal {
   const file = join(folder, JOURNAL);
-  const journal = onDisk(`${pathText(file)} can't be read`, () =>
-    Journal.look(file, (entry, span) => {
-      standing.take(entry, span);
-      each?.(entry);
-    }),
-  );
-  if (journal === null)
-    throw new UserProblem(`${pathText(folder)} holds no cells yet`, 'wait until the first ones are done');
-  return { marker, standing, journal };
+  const journal = onDisk(`${pathText(file)} can't be read`, () => Journal.look(file, each));
+  if (journal) return journal;
+  throw new UserProblem(`${pathText(folder)} holds no cells yet`, 'wait until the first ones are done');
 }
 
 /** Which designs a slice is for; undefined: all. */

@@ -3,6 +3,7 @@ import { SingleBar } from 'cli-progress';
 import { short } from '../../engine/printable.js';
 import type { Standing } from '../../study/run/standing.js';
 import type { Io } from '../io.js';
+import { doneWords } from './finish.js';
 import { durationText } from '../progress.js';
 
 const LINE_EVERY_S = 5;
@@ -26,7 +27,7 @@ export function startStudyProgress(standing: Standing, io: Io, quiet: boolean): 
     const left = fresh > 0 ? `${durationText((spent_s / fresh) * (most - done))} left` : 'beginning';
     const pace = Math.round((now.passages - before.passages) / Math.max(spent_s, 0.001));
     const atMost = standing.plan.stopping.fixed === null ? 'at most ' : '';
-    return `${now.ended} of ${now.designs} designs, ${done} of ${atMost}${most} replicates, ${pace} passages/s, ${atMost}${left}${bestSoFar(standing)}`;
+    return `${now.ended} of ${now.designs} designs, ${doneWords({ done, most }, standing.plan.stopping.fixed)} replicates, ${pace} passages/s, ${atMost}${left}${bestSoFar(standing)}`;
   };
   if (!io.errIsTerminal)
     return {

@@ -3,9 +3,10 @@ import { join } from 'node:path';
 import { renderStudyReport } from '../../report/study/report.js';
 import { type StudySummary, studySummarySchema } from '../../study/summary-schema.js';
 import { summarise } from '../../study/summary.js';
-import { kindOf, readText, replaceFile } from '../files.js';
+import { kindOf, readText, refuseAllButFiles, replaceFile } from '../files.js';
 import type { Io } from '../io.js';
 import { UserProblem, pathText } from '../problem.js';
+import { doneWords } from './finish.js';
 import { lookAt } from './study-folder.js';
 
 const MOST_BYTES = 512 * 1_048_576;
@@ -13,12 +14,10 @@ const MOST_BYTES = 512 * 1_048_576;
 export async function studyReportCommand(folder: string, io: Io): Promise<void> {
   const summary = summaryOf(folder);
   const file = join(folder, 'report.html');
-  if (!['file', 'nothing'].includes(kindOf(file)))
-    throw new UserProblem(`${pathText(file)} is a link or a folder, not a file`, 'take it away first');
+  refuseAllButFiles(file);
   replaceFile(file, await renderStudyReport(summary));
-  const { done, most } = summary.cells;
-  const atMost = summary.replicates.fixed === null ? 'at most ' : '';
-  if (!summary.finished) io.out(`The study is not finished: ${done} of ${atMost}${most} replicates are done\n`);
+  const done = doneWords(summary.cells, summary.replicates.fixed);
+  if (!summary.finished) io.out(`The study is not finished: ${done} replicates are done\n`);
   io.out(`Wrote ${io.paint.bold(pathText(file))}\n`);
 }
 

@@ -1,8 +1,5 @@
 /** `jambeam study`: many designs under the same crowds, on all cores, kept cell by cell. */
-import { availableParallelism } from 'node:os';
-import { basename, extname, join } from 'node:path';
-import { studySummaryText } from '../../report/study/summary-text.js';
-import { quote } from '../../engine/printable.js';
+import { basename, extname } from 'node:path';
 import type { CodeJob } from '../../plugins/code.js';
 import { CodeThread } from '../../study/run/code-thread.js';
 import type { Executor } from '../../study/run/executor.js';
@@ -11,13 +8,13 @@ import { runStudy } from '../../study/run/run-study.js';
 import { Standing } from '../../study/run/standing.js';
 import { shellWord } from '../../report/shell-word.js';
 import type { Io } from '../io.js';
-import { jsonText } from '../io.js';
 import type { LogicOptions } from '../logic-options.js';
 import { UserProblem, onDiskLater, pathText } from '../problem.js';
 import { printCautions } from '../scenario-file.js';
 import { onSignal } from '../signals.js';
-import { writeResults } from './finish.js';
-import { type Slice, StudyFolder, sliceMine } from './study-folder.js';
+import { conclude, doneWords, tellFailed } from './finish.js';
+import { StudyFolder, sliceMine } from './study-folder.js';
+import { limitOf, sliceOf, workersOf } from './options.js';
 import { inWords, redisUrl } from './redis-option.js';
 import { type LoadedStudy, loadStudy } from './study-file.js';
 import { startStudyProgress } from './study-progress.js';
@@ -34,9 +31,6 @@ export interface StudyOptions extends LogicOptions {
   readonly quiet?: boolean;
   readonly json?: boolean;
 }
-
-/** Some designs failed. */
-const SOME_FAILED = 3;
 
 export async function studyCommand(file: string, options: StudyOptions, io: Io): Promise<void> {
   const slice = sliceOf(options.slice);
@@ -77,13 +71,9 @@ export async function studyCommand(file: string, options: StudyOptions, io: Io):
       if (limit_ms !== null) io.err(pausedWords(standing, file, out, options, 'paused'));
       return;
     }
-    if (slice) {
-      io.out(`Slice ${slice.number}/${slice.of} is done; \`jambeam merge DIR… --out DIR\` puts all of them together\n`);
-    } else {
-      const summary = await writeResults(folder.path, standing, folder.journal);
-      io.out(options.json === true ? jsonText(summary) : studySummaryText(summary, pathText(join(out, 'report.html'))));
-    }
-    if (standing.designs.some((design) => design.ended === 'failed')) process.exitCode = SOME_FAILED;
+    if (!slice) return await conclude(out, folder, standing, io, options.json);
+    io.out(`Slice ${slice.number}/${slice.of} is done; \`jambeam merge DIR… --out DIR\` puts all of them together\n`);
+    tellFailed(standing);
   } finally {
     clearTimeout(timer);
     progress.stop();
@@ -123,7 +113,6 @@ async function tryToLoad({ codes, limit_s }: CodeJob): Promise<void> {
 
 /** The command that goes on, as it can be pasted. */
 function pausedWords(standing: Standing, file: string, out: string, options: StudyOptions, how: string): string {
-  const { done, most } = standing.cells;
   const logics = (options.logics ?? []).flatMap(({ option, value }) => [option, value]);
   const again = [
     'jambeam',
@@ -136,33 +125,5 @@ function pausedWords(standing: Standing, file: string, out: string, options: Stu
     ...logics,
     '--resume',
   ];
-  return `${how}: ${done} of ${standing.plan.stopping.fixed === null ? 'at most ' : ''}${most} replicates are done and kept in ${pathText(out)}\ngo on with: ${again.map(shellWord).join(' ')}\n`;
-}
-
-export function sliceOf(text: string | undefined): Slice | null {
-  if (text === undefined) return null;
-  const [, number, of] = /^(\d{1,5})\/(\d{1,5})$/.exec(text) ?? [];
-  const slice = { number: Number(number), of: Number(of) };
-  if (slice.number >= 1 && slice.number <= slice.of) return slice;
-  throw new UserProblem(`--slice: expected NUMBER/OF, such as 3/16, found ${quote(text)}`);
-}
-
-export function workersOf(text: string | undefined): number {
-  if (text === undefined) return availableParallelism();
-  const workers = Number(text);
-  if (Number.isInteger(workers) && workers >= 1 && workers <= 1024) return workers;
-  throw new UserProblem(`--workers: expected a whole number from 1 to 1024, found ${quote(text)}`);
-}
-
-/** Milliseconds; null: none. */
-function limitOf(text: string | undefined): number | null {
-  if (text === undefined) return null;
-  const [, number, unit] = /^(\d+(?:\.\d+)?) ?(s|min|m|h|d)$/.exec(text) ?? [];
-  const ms = { s: 1000, min: 60_000, m: 60_000, h: 3_600_000, d: 86_400_000 }[unit ?? ''];
-  const limit = ms === undefined ? Number.NaN : Number(number) * ms;
-  // A timer holds no more than 2³¹ milliseconds.
-  if (limit > 0 && limit < 2 ** 31) return limit;
-  throw new UserProblem(
-    `--time-limit: expected a time such as 8h, 90min or 30s, at most 24 days, found ${quote(text)}`,
-  );
+  return `${how}: ${doneWords(standing.cells, standing.plan.stopping.fixed)} replicates are done and kept in ${pathText(out)}\ngo on with: ${again.map(shellWord).join(' ')}\n`;
 }

@@ -1,4 +1,5 @@
 /** What a study came to, in a few lines for the terminal. */
+import { combinationWords } from '../../study/plan/factor.js';
 import type { StudyDesign, StudySummary } from '../../study/summary-schema.js';
 import { formatEstimate } from '../words.js';
 
@@ -30,13 +31,5 @@ export function studySummaryText(summary: StudySummary, report: string): string 
 
 function rowOf(design: StudyDesign, { factors, rank_by }: StudySummary): string {
   const estimate = design.metrics[rank_by.metric];
-  return `${estimate ? formatEstimate(estimate) : 'nothing'}  ${levelWords(design, factors)}  (design ${design.number})`;
-}
-
-/** `height_m 0.9, sensor barrier`. */
-export function levelWords(
-  { levels }: { readonly levels: readonly number[] },
-  factors: readonly { readonly name: string; readonly levels: readonly { readonly label: string }[] }[],
-): string {
-  return factors.map(({ name, levels: all }, f) => `${name} ${all[levels[f]!]!.label}`).join(', ');
+  return `${estimate ? formatEstimate(estimate) : 'nothing'}  ${combinationWords(factors, design.levels)}  (design ${design.number})`;
 }

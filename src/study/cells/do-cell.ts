@@ -18,12 +18,25 @@ export interface Task {
 /** What came of it; `failed` is the fault of a logic, in words. */
 export type Done = { readonly cell: FlatCell } | { readonly lesson: Lesson } | { readonly failed: string };
 
+/** What code of the user's own did wrong, as what came of a cell. */
+export function failedBy({ message, hint }: { readonly message: string; readonly hint?: string | undefined }): Done {
+  return { failed: hint === undefined ? message : `${message}; ${hint}` };
+}
+
+/** A fault that is none of the user's. */
+export function failedOurselves(error: unknown): Done {
+  return { failed: `a fault of jambeam's own: ${error instanceof Error ? error.message : String(error)}` };
+}
+
 /** Whether a design's logics or ledgers must learn before its first replicate. */
 export function needsLesson({ logics, ledgers }: Design): boolean {
   return logics.some(({ use }) => use === 'hidden-markov') || ledgers.some(({ use }) => use === 'likelihood');
 }
 
-export function withLesson(design: Design, { calibration, learnt }: Lesson): Design {
+/** @param lesson null where nothing is learnt, or not yet */
+export function withLesson(design: Design, lesson: Lesson | null): Design {
+  if (lesson === null) return design;
+  const { calibration, learnt } = lesson;
   return {
     ...design,
     ...(calibration && { calibration: [...calibration] }),

@@ -18,6 +18,14 @@ export interface Factor {
   readonly levels: readonly Level[];
 }
 
+/** `height_m 0.9, sensor barrier`: a design by the levels of its factors. */
+export function combinationWords(
+  factors: readonly { readonly name: string; readonly levels: readonly { readonly label: string }[] }[],
+  levels: readonly number[],
+): string {
+  return factors.map(({ name, levels: all }, f) => `${name} ${all[levels[f]!]!.label}`).join(', ');
+}
+
 const LONGEST_LABEL = 40;
 const MOST_LEVELS = 1000;
 const WAYS = 'expected one of: key with values; key with from, to and step; keys with values; variants';

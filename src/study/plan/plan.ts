@@ -1,6 +1,6 @@
 /** A study worked out: which designs it compares, which of them met the same crowds, how many replicates they get. */
 import { createHash } from 'node:crypto';
-import type { ReadFile } from '../../scenario/files.js';
+import { NO_FILES, type ReadFile } from '../../scenario/files.js';
 import { serialiseDesign } from '../../scenario/design-json.js';
 import { withHousehold } from '../../scenario/household.js';
 import type { Outline } from '../../scenario/checks/outline.js';
@@ -14,7 +14,7 @@ import { type Measure, type MeasureNames, measureOf } from '../judge/measure.js'
 import type { CellShape } from '../cells/cell.js';
 import { needsLesson } from '../cells/do-cell.js';
 import { type Condition, ConditionFault, conditionOf } from './condition.js';
-import { type Factor, type Level, factorOf } from './factor.js';
+import { type Factor, type Level, combinationWords, factorOf } from './factor.js';
 import { MOST_DESIGNS, type Study } from './schema.js';
 
 /** What is known of a design without keeping it whole: ten thousand of them would not fit into memory. */
@@ -72,7 +72,7 @@ export function planStudy(
     try {
       return conditionOf(text);
     } catch (error) {
-      return other(['where', w], error);
+      return conditionFault(['where', w], error);
     }
   });
   const named = [...namesTwice(factors), ...conditions.filter((one): one is Finding => 'problem' in one)];
@@ -107,7 +107,7 @@ export function planStudy(
         continue;
       }
     } catch (error) {
-      return refuse([other(['where'], error)]);
+      return refuse([conditionFault(['where'], error)]);
     }
     const crowd = JSON.stringify([design.seed, crowdPlan(design)]);
     if (!crowds.has(crowd)) crowds.set(crowd, crowds.size + 1);
@@ -136,7 +136,7 @@ export function planStudy(
   }
   if (problems.length > 0) return refuse(unique(problems));
   if (designs.length === 0)
-    return refuse([other(['where'], new Error(`none of the ${combinations} combinations meets all conditions`))]);
+    return refuse([fault(['where'], `none of the ${combinations} combinations meets all conditions`)]);
 
   const design = rememberSome((planned) => make(planned.levels).design!);
   return {
@@ -163,8 +163,7 @@ function changed(
 ): { design: Design | null; issues: readonly Issue[] } {
   const { design, issues } = assign(scenario, sets);
   if (design === null) return { design, issues };
-  const known = (file: string, what: 'table' | 'profile') =>
-    design.tables[file] ?? readFile?.(file, what) ?? { error: 'files cannot be read here' };
+  const known = (file: string, what: 'table' | 'profile') => design.tables[file] ?? readFile?.(file, what) ?? NO_FILES;
   const tables = loadTables(design as Outline, known);
   const wrong = [
     ...tables.issues,
@@ -240,9 +239,7 @@ function metricFaults(study: Study, names: MeasureNames): Finding[] {
   ] as const;
   return asked.flatMap(([path, metric]) => {
     const measure = measureOf(metric, names);
-    return typeof measure === 'string'
-      ? [{ path: [...path], at: 'value' as const, problem: { code: 'other' as const, message: measure } }]
-      : [];
+    return typeof measure === 'string' ? [fault([...path], measure)] : [];
   });
 }
 
@@ -288,10 +285,10 @@ function placed(
   levels: readonly number[],
   before: readonly (Finding | Issue)[],
 ): (Finding | Issue)[] {
-  const said = new Set(before.map(({ problem }) => problem.code + JSON.stringify(problem)));
-  const combination = factors.map(({ name, levels: all }, f) => `${name} ${all[levels[f]!]!.label}`).join(', ');
+  const said = new Set(before.map(({ problem }) => JSON.stringify(problem)));
+  const combination = combinationWords(factors, levels);
   return issues
-    .filter(({ problem }) => !said.has(problem.code + JSON.stringify(problem)))
+    .filter(({ problem }) => !said.has(JSON.stringify(problem)))
     .map((issue) => {
       if (issue.place !== null) return issue;
       const key = issue.path.replace(/^(?:after )?--set:? ?/, '');
@@ -315,10 +312,14 @@ function unique(problems: readonly (Finding | Issue)[]): (Finding | Issue)[] {
   });
 }
 
-function other(path: (string | number)[], error: unknown): Finding {
-  if (!(error instanceof Error)) throw error;
-  if (!(error instanceof ConditionFault) && error.constructor !== Error) throw error;
-  return { path, at: 'value', problem: { code: 'other', message: error.message } };
+/** What is wrong with a condition; any other error goes on. */
+function conditionFault(path: (string | number)[], error: unknown): Finding {
+  if (error instanceof ConditionFault) return fault(path, error.message);
+  throw error;
+}
+
+function fault(path: (string | number)[], message: string): Finding {
+  return { path, at: 'value', problem: { code: 'other', message } };
 }
 
 function tooMany(message: string): Finding {

@@ -112,7 +112,7 @@ async function workAt(redis: Redis, digest: string, text: string, options: JoinO
       const design = plan.design(planned);
       const result = await pool.run({
         key: job.key,
-        design: job.lesson ? withLesson(design, job.lesson as Parameters<typeof withLesson>[1]) : design,
+        design: withLesson(design, job.lesson as Parameters<typeof withLesson>[1]),
         replicate: job.replicate,
       });
       done++;

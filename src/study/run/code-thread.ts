@@ -6,7 +6,7 @@ import { Worker } from 'node:worker_threads';
 import { type Code, type CodeJob, codeJob } from '../../plugins/code.js';
 import { killLeft, watchHeart } from '../../plugins/heart.js';
 import { goneProblem, stuckProblem } from '../../plugins/stopped.js';
-import type { Done, Task } from '../cells/do-cell.js';
+import { type Done, type Task, failedBy } from '../cells/do-cell.js';
 
 /** Loading may take so long at least. */
 const LOAD_S = 60;
@@ -85,14 +85,11 @@ export class CodeThread {
   }
 
   /** The thread is of no more use: the cell under way has failed, the next one gets a new thread. */
-  private over(
-    worker: Worker,
-    { message, hint }: { readonly message: string; readonly hint?: string | undefined },
-  ): void {
+  private over(worker: Worker, problem: Parameters<typeof failedBy>[0]): void {
     if (this.worker !== worker) return;
     this.worker = null;
     killLeft(this.job.shared);
-    this.answer?.({ failed: hint === undefined ? message : `${message}; ${hint}` });
+    this.answer?.(failedBy(problem));
     this.answer = null;
   }
 }

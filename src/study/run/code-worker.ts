@@ -3,7 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import type { CodeJob } from '../../plugins/code.js';
 import { codeProblemOf, openCode } from '../../plugins/open-code.js';
 import type { Done, Task } from '../cells/do-cell.js';
-import { doCell } from '../cells/do-cell.js';
+import { doCell, failedBy, failedOurselves } from '../cells/do-cell.js';
 
 const job = workerData as CodeJob;
 
@@ -12,19 +12,18 @@ try {
   parentPort?.on('message', (task: Task) => parentPort?.postMessage(done(task, code)));
   parentPort?.postMessage({ lesson: {} } satisfies Done);
 } catch (error) {
-  parentPort?.postMessage(failedBy(error));
+  parentPort?.postMessage(faultOf(error));
 }
 
 function done(task: Task, code: Awaited<ReturnType<typeof openCode>>): Done {
   try {
     return doCell(task, code.outside);
   } catch (error) {
-    return failedBy(error);
+    return faultOf(error);
   }
 }
 
-function failedBy(error: unknown): Done {
+function faultOf(error: unknown): Done {
   const problem = codeProblemOf(error, job.codes);
-  if (problem) return { failed: problem.hint === undefined ? problem.message : `${problem.message}; ${problem.hint}` };
-  return { failed: `a fault of jambeam's own: ${error instanceof Error ? error.message : String(error)}` };
+  return problem ? failedBy(problem) : failedOurselves(error);
 }

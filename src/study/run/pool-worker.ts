@@ -1,6 +1,6 @@
 /** A thread of the pool: does one cell after another. Code of the user's own runs in a thread of its own beneath it. */
 import type { Done } from '../cells/do-cell.js';
-import { doCell } from '../cells/do-cell.js';
+import { doCell, failedOurselves } from '../cells/do-cell.js';
 import { CodeThread } from './code-thread.js';
 import type { PoolTask } from './pool.js';
 
@@ -14,6 +14,6 @@ export default async function work({ codes, limit_s, ...task }: PoolTask): Promi
   try {
     return doCell(task);
   } catch (error) {
-    return { failed: `a fault of jambeam's own: ${(error as Error).message}` };
+    return failedOurselves(error);
   }
 }

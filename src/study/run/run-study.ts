@@ -75,7 +75,7 @@ export async function runStudy(
         const { lesson } = standing.designs[cell.planned.number - 1]!;
         const task = {
           key: cell.planned.key,
-          design: lesson ? withLesson(design, lesson) : design,
+          design: withLesson(design, lesson),
           replicate: cell.replicate,
         };
         executor.run(task).then((done) => {

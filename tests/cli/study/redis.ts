@@ -4,16 +4,9 @@ import { mkdtempSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { needs } from '../../needs.js';
 
-/** Without it tests are skipped; a test says so, and fails where the checks run. */
-export const hasRedis = spawnSync('redis-server', ['--version']).status === 0;
-if (!hasRedis) {
-  test('needs redis-server, which is not here', ({ skip }) => {
-    if (process.env['CI'] === 'true') expect.fail('redis-server must be installed where the checks run');
-    skip('no redis-server');
-  });
-}
+export const hasRedis = needs(spawnSync('redis-server', ['--version']).status === 0 ? [] : ['redis-server']);
 
 export class RedisServer {
   private child: ChildProcess | null = null;
