@@ -13,8 +13,9 @@ import { Stopping } from '../judge/stopping.js';
 import { type Measure, type MeasureNames, measureOf } from '../judge/measure.js';
 import type { CellShape } from '../cells/cell.js';
 import { needsLesson } from '../cells/do-cell.js';
-import { type Condition, ConditionFault, conditionOf } from './condition.js';
-import { type Factor, type Level, combinationWords, factorOf } from './factor.js';
+import { type Condition, conditionOf } from './condition.js';
+import { type Factor, factorOf } from './factor.js';
+import { conditionFault, fault, metricFaults, namesTwice, placed, tooMany, unique } from './faults.js';
 import { MOST_DESIGNS, type Study } from './schema.js';
 
 /** What is known of a design without keeping it whole: ten thousand of them would not fit into memory. */
@@ -49,8 +50,6 @@ export interface StudyPlan {
   measures(planned: PlannedDesign): { readonly rank: Measure; readonly stop: Measure };
 }
 
-/** Names that columns of the results have already. */
-const TAKEN = new Set(['design', 'replicate', 'door', 'logic']);
 const MOST_FAULTS = 20;
 
 /**
@@ -231,18 +230,6 @@ function namesOf(design: Design): MeasureNames {
   };
 }
 
-function metricFaults(study: Study, names: MeasureNames): Finding[] {
-  const { rank_by, replicates } = study;
-  const asked = [
-    [['rank_by'], rank_by],
-    ...(typeof replicates === 'object' ? [[['replicates', 'until'], replicates.until] as const] : []),
-  ] as const;
-  return asked.flatMap(([path, metric]) => {
-    const measure = measureOf(metric, names);
-    return typeof measure === 'string' ? [fault([...path], measure)] : [];
-  });
-}
-
 /** Designs that were made last: a few replicates of one are handed out at a time. */
 function rememberSome(make: (planned: PlannedDesign) => Design): (planned: PlannedDesign) => Design {
   const known = new Map<number, Design>();
@@ -264,68 +251,5 @@ function measuresOf({ rank_by, replicates }: Study): StudyPlan['measures'] {
       known.set(names, found);
     }
     return found;
-  };
-}
-
-function namesTwice(factors: readonly Factor[]): Finding[] {
-  return factors.flatMap(({ name }, f): Finding[] => {
-    const path = ['factors', f];
-    if (TAKEN.has(name) || name.includes('.'))
-      return [{ path, at: 'value', problem: { code: 'reserved_name', what: 'factor', name } }];
-    if (factors.findIndex((one) => one.name === name) < f)
-      return [{ path, at: 'value', problem: { code: 'duplicate_name', what: 'factor', name } }];
-    return [];
-  });
-}
-
-/** What is wrong with a combination, at the factor that set the key, each sort of fault once. */
-function placed(
-  issues: readonly Issue[],
-  factors: readonly Factor[],
-  levels: readonly number[],
-  before: readonly (Finding | Issue)[],
-): (Finding | Issue)[] {
-  const said = new Set(before.map(({ problem }) => JSON.stringify(problem)));
-  const combination = combinationWords(factors, levels);
-  return issues
-    .filter(({ problem }) => !said.has(JSON.stringify(problem)))
-    .map((issue) => {
-      if (issue.place !== null) return issue;
-      const key = issue.path.replace(/^(?:after )?--set:? ?/, '');
-      const f = factors.findIndex((factor, i) => setsKey(factor.levels[levels[i]!]!, key));
-      const path = ['factors', f >= 0 ? f : 0];
-      return { path, at: 'value', problem: issue.problem, of: `${combination}: ${key}` } as Finding;
-    });
-}
-
-function setsKey({ sets }: Level, key: string): boolean {
-  return sets.some(
-    ({ path }) => path === key || key.startsWith(`${path}.`) || path.split('.').at(-1) === key.split('.').at(-1),
-  );
-}
-
-function unique(problems: readonly (Finding | Issue)[]): (Finding | Issue)[] {
-  const seen = new Set<string>();
-  return problems.filter((one) => {
-    const key = JSON.stringify([one.path, one.problem]);
-    return !seen.has(key) && seen.add(key);
-  });
-}
-
-/** What is wrong with a condition; any other error goes on. */
-function conditionFault(path: (string | number)[], error: unknown): Finding {
-  if (error instanceof ConditionFault) return fault(path, error.message);
-  throw error;
-}
-
-function fault(path: (string | number)[], message: string): Finding {
-  return { path, at: 'value', problem: { code: 'other', message } };
-}
-
-function tooMany(message: string): Finding {
-  return {
-    path: ['factors'],
-    at: 'key',
-    problem: { code: 'other', message, hint: 'fewer values, or a condition under `where`' },
   };
 }
