@@ -14,6 +14,7 @@ import { simulate } from '../simulate/simulate.js';
 import { allFigures } from '../simulate/sources.js';
 import { VERSION } from '../simulate/version.js';
 import { openEventFiles } from './event-files.js';
+import { pageScripts } from './page-scripts.js';
 import { writeNew } from './files.js';
 import { type Tell, type WorkerJob, answerParent } from './worker-port.js';
 
@@ -47,7 +48,14 @@ async function run({ design: given, folder, edges }: RunJob, code: OpenCode | nu
   };
   const { metrics, figures } = simulate(design, sinks, code?.outside);
   files.close();
-  const report = await renderReport({ design, metrics, figures, sources: allFigures(), version: VERSION });
+  const report = await renderReport({
+    design,
+    metrics,
+    figures,
+    sources: allFigures(),
+    version: VERSION,
+    scripts: pageScripts(),
+  });
   writeNew(join(folder, 'design.json'), serialiseDesign(design));
   writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);
   writeNew(join(folder, 'figures.json'), `${JSON.stringify(figures)}\n`);

@@ -2,10 +2,15 @@
  * Text into markup, safely: the `html` template escapes whatever is put into it unless it is markup already.
  * Everything a user can name passes through here on its way to the page.
  */
+import type { LiveChart } from './charts/live.js';
 
 /** Markup that is safe to print as it stands. Only this file and drawings of ours make it. */
 export class Markup {
-  constructor(readonly text: string) {}
+  /** @param alive what of it a script can bring to life; it goes with the markup to the page */
+  constructor(
+    readonly text: string,
+    readonly alive: readonly LiveChart[] = [],
+  ) {}
 }
 
 /** What may stand in a template: lists are joined, nothing prints nothing. */
@@ -36,9 +41,18 @@ function print(piece: Piece): string {
   return piece.map(print).join('');
 }
 
+/** What a piece brings along to come alive. */
+function aliveIn(piece: Piece): readonly LiveChart[] {
+  if (piece instanceof Markup) return piece.alive;
+  return typeof piece === 'object' && piece !== null ? piece.flatMap(aliveIn) : [];
+}
+
 /** @example html`<p>${'1 < 2'}</p>`.text // => '<p>1 &lt; 2</p>' */
 export function html(strings: TemplateStringsArray, ...values: readonly Piece[]): Markup {
-  return new Markup(strings.map((s, i) => s + (i < values.length ? print(values[i]) : '')).join(''));
+  return new Markup(
+    strings.map((s, i) => s + (i < values.length ? print(values[i]) : '')).join(''),
+    values.flatMap(aliveIn),
+  );
 }
 
 /** Markup we made ourselves, taken as it is. Never for anything a user wrote. */

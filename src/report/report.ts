@@ -1,12 +1,15 @@
 /**
  * The report: one HTML text that needs nothing else. Made from the design, the metrics and the aggregates charts are
- * drawn from, never from raw events; holds no script, no time of day, no path and no name of a machine or a person.
+ * drawn from, never from raw events; holds no time of day, no path and no name of a machine or a person.
  */
 import { effortOf } from '../effort/effort.js';
 import type { Figure } from '../engine/figure.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
+import type { PageScripts } from './alive/page-scripts.js';
+import { askData } from './ask/ask-data.js';
+import { askSection } from './ask/section.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
@@ -34,11 +37,15 @@ export interface ReportInput {
   /** The built-in figures this run rests on. */
   readonly sources: readonly Figure[];
   readonly version: string;
+  /** What brings the page to life; without, it holds no script. */
+  readonly scripts?: PageScripts | undefined;
 }
 
 /** The report as HTML text; same input, same text on the same engine. */
 export async function renderReport(input: ReportInput): Promise<string> {
-  const { design, metrics, figures, sources, version } = input;
+  const { design, metrics, figures, sources, version, scripts } = input;
+  // A log was not simulated: there is no crowd to walk again.
+  const ask = scripts === undefined || figures.replayed ? null : askData(design, metrics);
   const effort = effortOf(design);
   return page(
     `${metrics.scenario}: doorway report`,
@@ -58,6 +65,7 @@ ${weekSection(design, metrics)}
 ${await whomSection(design, metrics)}
 ${await whySection(design, metrics)}
 ${picturesSection(design, figures)}
+${ask && askSection(ask)}
 ${sharesSection(design, metrics)}
 ${activitySection(design, figures)}
 ${effortSection(design, effort)}
@@ -68,5 +76,6 @@ ${reproduceSection(design, version)}
 ${wordsSection()}
 </main>
 <footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>`,
+    { scripts, ask },
   );
 }

@@ -70,8 +70,7 @@ ${rows.map((row) => rowOf(row, door, who))}
 </table>
 </div>
 </main>`,
-    STYLE,
-    'only light',
+    { style: STYLE, colours: 'only light' },
   );
 }
 

@@ -18,6 +18,7 @@ import { allFigures } from '../../simulate/sources.js';
 import { VERSION } from '../../simulate/version.js';
 import type { Visit } from '../../agents/visit.js';
 import { openTallyFile } from '../event-files.js';
+import { pageScripts } from '../page-scripts.js';
 import { writeNew } from '../files.js';
 import { type LogChoice, LogReader } from './log-reader.js';
 import { RoomFile } from './room-file.js';
@@ -210,7 +211,14 @@ class Run {
       if (folder !== null) {
         writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);
         writeNew(join(folder, 'figures.json'), `${JSON.stringify(figures)}\n`);
-        const report = await renderReport({ design, metrics, figures, sources: allFigures(), version: VERSION });
+        const report = await renderReport({
+          design,
+          metrics,
+          figures,
+          sources: allFigures(),
+          version: VERSION,
+          scripts: pageScripts(),
+        });
         writeNew(join(folder, 'report.html'), report);
       }
     }

@@ -1,6 +1,7 @@
 /** The results of a study, written when all of its cells are done. */
 import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { pageScripts } from '../page-scripts.js';
 import { renderStudyReport } from '../../report/study/report.js';
 import { studySummaryText } from '../../report/study/summary-text.js';
 import { doorTable, houseTable } from '../../study/columns.js';
@@ -46,7 +47,7 @@ export function doneWords({ done, most }: Standing['cells'], fixed: number | nul
 async function writeResults(folder: string, standing: Standing, journal: Journal): Promise<StudySummary> {
   const unfinished = join(folder, '.unfinished-results');
   const summary = summarise(standing, journal);
-  const report = await renderStudyReport(summary);
+  const report = await renderStudyReport(summary, pageScripts());
   return onDisk(`the results in ${pathText(folder)} can't be written`, () => {
     rmSync(unfinished, { recursive: true, force: true });
     mkdirSync(unfinished);

@@ -1,5 +1,6 @@
 /** `jambeam report` of a study: of a finished one from study.json, of an unfinished one from the cells that are done. */
 import { join } from 'node:path';
+import { pageScripts } from '../page-scripts.js';
 import { renderStudyReport } from '../../report/study/report.js';
 import { type StudySummary, studySummarySchema } from '../../study/summary-schema.js';
 import { summarise } from '../../study/summary.js';
@@ -15,7 +16,7 @@ export async function studyReportCommand(folder: string, io: Io): Promise<void> 
   const summary = summaryOf(folder);
   const file = join(folder, 'report.html');
   refuseAllButFiles(file);
-  replaceFile(file, await renderStudyReport(summary));
+  replaceFile(file, await renderStudyReport(summary, pageScripts()));
   const done = doneWords(summary.cells, summary.replicates.fixed);
   if (!summary.finished) io.out(`The study is not finished: ${done} replicates are done\n`);
   io.out(`Wrote ${io.paint.bold(pathText(file))}\n`);

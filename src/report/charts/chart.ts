@@ -1,11 +1,12 @@
 /**
- * One chart: a Vega-Lite spec with its finding in words. Drawn twice when the report is made, for a wide column and
- * for a phone, so that letters keep their size; the page shows the one that fits.
+ * One chart: a Vega-Lite spec with its finding in words. Drawn once when the report is made, so that it is there
+ * without a script; where scripts run, the page draws it again as wide as there is room (src/page).
  *
  * Colours are CSS variables (theme.ts), so one drawing serves light, dark and print.
  */
 import type { TopLevelSpec } from 'vega-lite';
-import { html, trusted, type Markup, type Piece } from '../html.js';
+import { Markup, html, trusted, type Piece } from '../html.js';
+import { type ChartTable, type LiveChart, type Places, type Series, showSignal } from './live.js';
 import { THEME } from './theme.js';
 
 export interface Chart {
@@ -19,17 +20,25 @@ export interface Chart {
   readonly key: Piece;
   /** Height of the plot area, px. */
   readonly height: number;
-  readonly margin: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+  readonly margin: LiveChart['margin'];
   /** Data, layers and encodings; size, margins and colours are added here. */
   readonly spec: object;
+  readonly table: ChartTable;
+  readonly places: Places;
+  /** What of it can be hidden; its marks have `opacity: shownAs(i, …)`. */
+  readonly series?: readonly Series[];
+  /** Hours in one unit of x, where x is time since the start. */
+  readonly clock_h?: number;
+  /** What it is about, for a reader who picks a door or a room. */
+  readonly door?: string;
+  readonly room?: string;
 }
 
 /** For filters: what there is to draw. */
 export const isChart = (chart: Chart | null): chart is Chart => chart !== null;
 
-/** Outer widths, px: half the column of a desktop page, and a 360 px screen. */
-const WIDE = 500;
-const NARROW = 320;
+/** Outer width, px, between a phone's column and half a desktop's: letters stay readable in both. */
+const WIDTH = 400;
 
 /**
  * Draws charts with headings of the given level, one below the heading they stand under. Vega is loaded on the first
@@ -40,11 +49,12 @@ export async function drawCharts(charts: readonly Chart[], level: 3 | 4): Promis
   const [vega, lite] = await Promise.all([import('vega'), import('vega-lite')]);
   const drawn: Markup[] = [];
   for (const chart of charts) {
-    const { margin } = chart;
+    const { id, title, margin, height, table, places, series = [], clock_h = null, door, room } = chart;
     const spec = {
       ...chart.spec,
-      width: WIDE - margin.left - margin.right,
-      height: chart.height,
+      params: series.map((_, i) => ({ name: showSignal(i), value: true })),
+      width: WIDTH - margin.left - margin.right,
+      height,
       padding: margin,
       autosize: { type: 'none' },
       background: null,
@@ -52,23 +62,22 @@ export async function drawCharts(charts: readonly Chart[], level: 3 | 4): Promis
     };
     const compiled = lite.compile(spec as unknown as TopLevelSpec).spec;
     const view = new vega.View(vega.parse(compiled), { renderer: 'none', logLevel: vega.Error });
-    const wide = await view.toSVG();
-    await view.width(NARROW - margin.left - margin.right).runAsync();
-    const narrow = await view.toSVG();
+    const svg = await view.toSVG();
     view.finalize();
-    const height = chart.height + margin.top + margin.bottom;
-    drawn.push(html`<figure class="chart" id="${chart.id}">
-<figcaption>${level === 3 ? html`<h3>${chart.title}</h3>` : html`<h4>${chart.title}</h4>`}</figcaption>
-${embed(wide, chart, 'wide', WIDE, height)}
-${embed(narrow, chart, 'narrow', NARROW, height)}
-<p class="key">${chart.key}</p></figure>`);
+    const about = html`${door !== undefined && html` data-door="${door}"`}${room !== undefined && html` data-room="${room}"`}`;
+    const figure = html`<figure class="chart" id="${id}"${about}>
+<figcaption>${level === 3 ? html`<h3>${title}</h3>` : html`<h4>${title}</h4>`}</figcaption>
+${embed(svg, chart)}
+<p class="key">${chart.key}</p></figure>`;
+    drawn.push(
+      new Markup(figure.text, [{ id, title, height, margin, spec: compiled, table, places, series, clock_h }]),
+    );
   }
   return drawn;
 }
 
 /** Vega's SVG as a labelled picture of the page: ids made unique, what only bloats taken out. */
-function embed(svg: string, chart: Chart, size: string, width: number, height: number): Markup {
-  const id = `${chart.id}-${size}`;
+function embed(svg: string, { id, title, summary, height, margin }: Chart): Markup {
   // Vega numbers clip paths across all charts ever drawn; here they are numbered within one picture.
   const clips: string[] = [];
   const clip = (name: string): string => {
@@ -85,6 +94,6 @@ function embed(svg: string, chart: Chart, size: string, width: number, height: n
     .replace(/<g>\s*<\/g>/g, '')
     .replace(/\bid="([^"]+)"/g, (_, name: string) => `id="${clip(name)}"`)
     .replace(/url\(#([^)]+)\)/g, (_, name: string) => `url(#${clip(name)})`);
-  return html`<svg class="${size}" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="${id}-t ${id}-d">
-<title id="${id}-t">${chart.title}</title><desc id="${id}-d">${chart.summary}</desc>${trusted(inner)}</svg>`;
+  return html`<svg class="still" viewBox="0 0 ${WIDTH} ${height + margin.top + margin.bottom}" role="img" aria-labelledby="${id}-t ${id}-d">
+<title id="${id}-t">${title}</title><desc id="${id}-d">${summary}</desc>${trusted(inner)}</svg>`;
 }

@@ -2,6 +2,7 @@
 import type { DriftBands } from '../../score/figures.js';
 import { named } from '../words.js';
 import type { Chart } from './chart.js';
+import { shownAs } from './live.js';
 import { thinned } from './thin.js';
 
 /** Persons the y axis shows, so that a door's logics stand side by side on one scale. */
@@ -61,19 +62,53 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent, replic
     key: `${ends}${replicates === 1 ? '' : ' Thick line: median; dark band: middle half; light band with dashed edges: nine of ten replicates.'}`,
     height: 190,
     margin: { left: 72, right: 12, top: 8, bottom: 42 },
+    door: bands.door,
+    clock_h: 1,
+    table: {
+      columns: [
+        { title: 'hours since the start' },
+        { title: 'median, persons', series: 0 },
+        ...(replicates === 1
+          ? []
+          : [
+              { title: 'lower quarter', series: 1 },
+              { title: 'upper quarter', series: 1 },
+              { title: '5 % of replicates below', series: 2 },
+              { title: '5 % above', series: 2 },
+            ]),
+      ],
+      rows: shown.map((i) => [
+        bands.clock_h[i]!,
+        bands.q50[i]!,
+        ...(replicates === 1 ? [] : [bands.q25[i]!, bands.q75[i]!, bands.q05[i]!, bands.q95[i]!]),
+      ]),
+    },
+    places: { along: 'x', at: shown.map((i) => bands.clock_h[i]!), steps: true },
+    series:
+      replicates === 1
+        ? [{ name: 'the replicate', color: STEPS.color }]
+        : [
+            { name: 'median', color: STEPS.color },
+            { name: 'middle half', color: STEPS.color, opacity: 0.6 },
+            { name: 'nine of ten', color: STEPS.color, opacity: 0.2, strokeDash: [4, 3] },
+          ],
     spec: {
       encoding: { x },
       layer: [
-        band(rows('q05', 'q95'), 0.2, y('q05'), 'q95'),
-        band(rows('q25', 'q75'), 0.4, y('q25'), 'q75'),
-        line(rows('q05'), y('q05'), { strokeWidth: 1, strokeDash: [4, 3] }),
-        line(rows('q95'), y('q95'), { strokeWidth: 1, strokeDash: [4, 3] }),
+        ...(replicates === 1
+          ? []
+          : [
+              band(rows('q05', 'q95'), shownAs(2, 0.2), y('q05'), 'q95'),
+              band(rows('q25', 'q75'), shownAs(1, 0.4), y('q25'), 'q75'),
+              line(rows('q05'), y('q05'), { strokeWidth: 1, strokeDash: [4, 3], opacity: shownAs(2, 1) }),
+              line(rows('q95'), y('q95'), { strokeWidth: 1, strokeDash: [4, 3], opacity: shownAs(2, 1) }),
+            ]),
         {
           data: { values: [{}] },
           mark: { type: 'rule', color: 'var(--ink)', strokeWidth: 1 },
           encoding: { x: null, y: { datum: 0 } },
         },
-        line(rows('q50'), y('q50'), { strokeWidth: 2.5 }),
+        line(rows('q50'), y('q50'), { strokeWidth: 2.5, opacity: shownAs(0, 1) }),
       ],
     },
   };
@@ -83,7 +118,7 @@ type Quantile = 'q05' | 'q25' | 'q50' | 'q75' | 'q95';
 
 const STEPS = { interpolate: 'step-after', color: 'var(--a)' };
 
-const band = (values: object[], opacity: number, y: object, to: Quantile): object => ({
+const band = (values: object[], opacity: object, y: object, to: Quantile): object => ({
   data: { values },
   mark: { ...STEPS, type: 'area', opacity },
   encoding: { y, y2: { field: to } },

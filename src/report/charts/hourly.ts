@@ -3,6 +3,7 @@ import { WEEKDAYS } from '../../agents/household/schema.js';
 import type { HourlyCounts } from '../../score/figures.js';
 import { capital, decimal, joined, named } from '../words.js';
 import type { Chart } from './chart.js';
+import { shownAs } from './live.js';
 
 const HOURS = Array.from({ length: 24 }, (_, hour) => hour);
 /** Fewer hours than these have no shape. */
@@ -11,7 +12,7 @@ const FEWEST_HOURS = 3;
 interface Group {
   readonly name: string;
   readonly days: readonly number[];
-  readonly look: object;
+  readonly look: { readonly color: string; readonly strokeWidth: number; readonly strokeDash?: readonly number[] };
   readonly told: string;
 }
 const GROUPS: readonly Group[] = [
@@ -56,11 +57,25 @@ export function hourlyChart(id: string, counts: HourlyCounts, byDay: boolean): C
     key: `Persons an hour, both ways, mean over all replicates${lines.length > 1 ? `; ${joined(looks)}` : ''}.${quiet}`,
     height: 160,
     margin: { left: 64, right: 12, top: 8, bottom: 42 },
+    door: counts.door,
+    table: {
+      columns: [
+        { title: 'clock hour' },
+        ...lines.map(({ group }, series) => ({ title: `${group.name}, persons an hour`, series })),
+      ],
+      rows: HOURS.map((hour) => [clock(hour), ...lines.map(({ values }) => values[hour] ?? null)]),
+    },
+    places: { along: 'x', at: HOURS.map((hour) => hour + 0.5) },
+    series: lines.map(({ group: { name, look } }) => ({
+      name,
+      color: look.color,
+      ...(look.strokeDash && { strokeDash: look.strokeDash }),
+    })),
     spec: {
-      layer: lines.map(({ group, values }) => ({
+      layer: lines.map(({ group, values }, i) => ({
         // An hour that the clock doesn't cover breaks the line.
         data: { values: values.map((persons, hour) => ({ h: hour + 0.5, persons })) },
-        mark: { type: 'line', ...group.look },
+        mark: { type: 'line', ...group.look, opacity: shownAs(i, 1) },
         encoding: {
           x: {
             field: 'h',

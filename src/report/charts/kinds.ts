@@ -45,6 +45,7 @@ export function kindsChart(id: string, door: DoorMetrics, who: WhoWords): Chart 
       .join(' '),
     key: html`Dot: estimate; line: 95 % interval; n: visits of that kind. The diamond marks the kind that goes wrong
 most.${ranked.some((k) => k.rate.visits < FEW) && ` Kinds with fewer than ${FEW} visits come last${cut ? ' and may reach beyond the edge' : ''}.`}${ranked.length > MOST && ` The ${MOST} most wrong of ${ranked.length} kinds are drawn.`}`,
+    door: door.door,
     ...rankedDots(rows, top, 'wrong per 100 visits of that kind'),
   };
 }

@@ -7,7 +7,11 @@ const ROW = 42;
 
 export interface RankedRow {
   readonly row: number;
+  /** As drawn. */
   readonly name: string;
+  /** Not cut. */
+  readonly whole: string;
+  readonly estimate: Estimate;
   readonly value: number | null;
   readonly low: number;
   readonly high: number;
@@ -26,6 +30,8 @@ export function rankedRow(
 ): RankedRow {
   return {
     row,
+    whole: name,
+    estimate,
     name: name.length > longest ? `${name.slice(0, longest - 1)}…` : name,
     value: estimate.value,
     low: lowOf(estimate),
@@ -41,7 +47,7 @@ export function rankedDots(
   top: number,
   title: string,
   bottom = 0,
-): Pick<Chart, 'height' | 'margin' | 'spec'> {
+): Pick<Chart, 'height' | 'margin' | 'spec' | 'table' | 'places'> {
   const y = {
     field: 'row',
     type: 'quantitative',
@@ -59,8 +65,23 @@ export function rankedDots(
   return {
     height: ROW * rows.length,
     margin: { left: 8, right: 70, top: 4, bottom: 42 },
+    table: {
+      columns: [{ title: 'name' }, { title }, { title: '95 % low' }, { title: '95 % high' }, { title: 'rests on' }],
+      rows: rows.map(({ whole, estimate: e, note }) => [whole, e.value, e.low, e.high, note]),
+    },
+    places: { along: 'y', at: rows.map(({ row }) => row) },
     spec: {
-      data: { values: rows },
+      data: {
+        values: rows.map(({ row, name, value, low, high, note, worst: isWorst }) => ({
+          row,
+          name,
+          value,
+          low,
+          high,
+          note,
+          worst: isWorst,
+        })),
+      },
       layer: [
         ...(bottom < 0 ? [{ mark: { type: 'rule', color: 'var(--soft)' }, encoding: { x: { datum: 0 } } }] : []),
         {

@@ -3,6 +3,7 @@ import type { RoomDriftBands } from '../../score/figures.js';
 import { capital, named } from '../words.js';
 import type { Chart } from './chart.js';
 import { signed } from './drift.js';
+import { shownAs } from './live.js';
 import { thinned } from './thin.js';
 import { ledgerWords } from './room.js';
 
@@ -15,9 +16,12 @@ const LOOKS = [
 /** @param bands one room's, of one ledger or two; the first ledger first */
 export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], replicates: number): Chart | null {
   const shown = bands.slice(0, LOOKS.length);
-  const last = (shown[0]?.clock_h.length ?? 0) - 1;
-  const end = shown[0]?.clock_h[last];
-  if (end === undefined) return null;
+  const [first] = shown;
+  const last = (first?.clock_h.length ?? 0) - 1;
+  const end = first?.clock_h[last];
+  if (first === undefined || end === undefined) return null;
+  // Ledgers of a room are looked at at the same moments.
+  const at = thinned(first.clock_h.length, MOST_POINTS);
   const hours = `${Number(end.toFixed(2))}\u00a0h`;
   const off = (b: RoomDriftBands): string => `${signed(b.q50[last] ?? 0)} with ${ledgerWords(b.ledger)}`;
   const ends = shown.map((b) =>
@@ -28,7 +32,7 @@ export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], rep
   const looks = shown.map((b, i) => `${LOOKS[i]!.told}: ${ledgerWords(b.ledger)}`).join('; ');
   const layer = shown.flatMap((b, i) => {
     const { color, dash } = LOOKS[i]!;
-    const values = thinned(b.clock_h.length, MOST_POINTS).map((k) => ({
+    const values = at.map((k) => ({
       h: b.clock_h[k],
       low: b.q05[k],
       mid: b.q50[k],
@@ -43,12 +47,19 @@ export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], rep
     return [
       {
         data: { values },
-        mark: { type: 'area', interpolate: 'step-after', color, opacity: 0.22 },
+        mark: { type: 'area', interpolate: 'step-after', color, opacity: shownAs(i, 0.22) },
         encoding: { y: y('low'), y2: { field: 'high' } },
       },
       {
         data: { values },
-        mark: { type: 'line', interpolate: 'step-after', color, strokeWidth: 2.25, ...(dash && { strokeDash: dash }) },
+        mark: {
+          type: 'line',
+          interpolate: 'step-after',
+          color,
+          strokeWidth: 2.25,
+          opacity: shownAs(i, 1),
+          ...(dash && { strokeDash: dash }),
+        },
         encoding: { y: y('mid') },
       },
     ];
@@ -60,6 +71,23 @@ export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], rep
     key: `${ends.join(' ')} ${looks}; line: median; band: nine of ten replicates.`,
     height: 190,
     margin: { left: 72, right: 12, top: 8, bottom: 42 },
+    room: shown[0]!.room,
+    clock_h: 1,
+    table: {
+      columns: [
+        { title: 'hours since the start' },
+        ...shown.flatMap((b, series) =>
+          ['median', '5 % below', '5 % above'].map((what) => ({ title: `${ledgerWords(b.ledger)}: ${what}`, series })),
+        ),
+      ],
+      rows: at.map((k) => [first.clock_h[k]!, ...shown.flatMap((b) => [b.q50[k]!, b.q05[k]!, b.q95[k]!])]),
+    },
+    places: { along: 'x', at: at.map((k) => first.clock_h[k]!), steps: true },
+    series: shown.map((b, i) => ({
+      name: ledgerWords(b.ledger),
+      color: LOOKS[i]!.color,
+      ...(LOOKS[i]!.dash && { strokeDash: LOOKS[i]!.dash }),
+    })),
     spec: {
       encoding: {
         x: {

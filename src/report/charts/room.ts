@@ -3,9 +3,15 @@ import type { RoomTrace } from '../../score/figures.js';
 import { named, plural } from '../words.js';
 import type { Chart } from './chart.js';
 import { signed } from './drift.js';
+import { shownAs } from './live.js';
 import { thinnedSteps } from './thin.js';
 
 const MOST_STEPS = 400;
+
+const SERIES = [
+  { name: 'truth', color: 'var(--a)' },
+  { name: 'counted', color: 'var(--b)', strokeDash: [5, 3] },
+];
 
 const LEDGER: Readonly<Record<string, string>> = {
   raw: 'raw sum',
@@ -54,19 +60,25 @@ export function roomChart(id: string, all: RoomTrace, clock_h: number): Chart | 
     key: `First replicate${hours < clock_h ? `, its first ${SHOWN_H} hours` : ''}, logic ${named(trace.logic)}. Solid: truth; dashed: counted.${trace.time_h.length > MOST_STEPS ? ' Thinned for drawing: highs and lows kept.' : ''}`,
     height: 190,
     margin: { left: 56, right: 12, top: 8, bottom: 42 },
+    room: trace.room,
+    clock_h: 1,
+    table: {
+      columns: [
+        { title: 'hours since the start' },
+        { title: 'truth, persons', series: 0 },
+        { title: 'counted, persons', series: 1 },
+      ],
+      rows: rows.map(({ h, truth: is, counted: said }) => [h!, is!, said!]),
+    },
+    places: { along: 'x', at: rows.map(({ h }) => h!), steps: true },
+    series: SERIES,
     spec: {
       data: { values: rows },
       encoding: { x },
-      layer: [
-        {
-          mark: { type: 'line', interpolate: 'step-after', color: 'var(--a)', strokeWidth: 2.5 },
-          encoding: { y: y('truth') },
-        },
-        {
-          mark: { type: 'line', interpolate: 'step-after', color: 'var(--b)', strokeWidth: 1.75, strokeDash: [5, 3] },
-          encoding: { y: y('counted') },
-        },
-      ],
+      layer: SERIES.map(({ name, ...look }, i) => ({
+        mark: { type: 'line', interpolate: 'step-after', strokeWidth: 2.5 - 0.75 * i, ...look, opacity: shownAs(i, 1) },
+        encoding: { y: y(name) },
+      })),
     },
   };
 }

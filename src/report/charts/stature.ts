@@ -66,6 +66,26 @@ export function statureChart(id: string, door: DoorMetrics, design: DesignDoor |
     }`,
     height: Math.max(160, 28 * bands.length),
     margin: { left: 52, right: 70, top: 10, bottom: 42 },
+    door: door.door,
+    table: {
+      columns: [
+        { title: 'stature from, m' },
+        { title: 'to, m' },
+        { title: 'wrong per 100 visits' },
+        { title: '95 % low' },
+        { title: '95 % high' },
+        { title: 'visits' },
+      ],
+      rows: bands.map(({ from_m, to_m, visits, wrong_per_100_visits: e }) => [
+        from_m,
+        to_m,
+        e.value,
+        e.low,
+        e.high,
+        visits,
+      ]),
+    },
+    places: { along: 'y', at: rows.map((r) => r.at) },
     spec: {
       layer: [
         {

@@ -3,10 +3,12 @@ import type { SurvivalCurve } from '../../score/figures.js';
 import { capital, joined, named, percent } from '../words.js';
 import { durationWords } from '../wait-words.js';
 import type { Chart } from './chart.js';
+import { shownAs } from './live.js';
 import { thinned } from './thin.js';
 import { ledgerWords } from './room.js';
 
 const MOST_POINTS = 120;
+const MOST_ROWS = 150;
 /** Where all curves end at 0 the picture ends soon after the last. */
 const ROOM_AFTER = 1.25;
 const HALF = 0.5 + 1e-12;
@@ -57,6 +59,7 @@ export function survivalChart(id: string, curves: readonly SurvivalCurve[]): Cha
       low: c.low[i],
       high: c.high[i],
     }));
+  const moments = momentsOf(shown.map((c) => thinned(c.time_h.length, MOST_POINTS).map((i) => c.time_h[i]!)));
   return {
     id,
     title: `Room ${named(first.room)}: ${finding(said, clock)}`,
@@ -64,24 +67,65 @@ export function survivalChart(id: string, curves: readonly SurvivalCurve[]): Cha
     key: `${capital(said.map(({ name }, i) => `${LOOKS[i]!.told}: ${name}`).join('; '))}. Band: 95\u00a0% interval of ${said[0]!.name}.${curves.length > shown.length ? ` The first ${shown.length} ledgers are drawn.` : ''}`,
     height: 170,
     margin: { left: 76, right: 12, top: 8, bottom: 42 },
+    room: first.room,
+    clock_h: 1 / times,
+    table: {
+      columns: [
+        { title: unit },
+        ...said.map(({ name }, series) => ({ title: `${name}: share ${title}`, series })),
+        { title: `${said[0]!.name}: 95 % low`, series: 0 },
+        { title: '95 % high', series: 0 },
+      ],
+      rows: moments.map((h) => [
+        h * times,
+        ...shown.map((c) => c.share[heldAt(c.time_h, h)]!),
+        first.low[heldAt(first.time_h, h)]!,
+        first.high[heldAt(first.time_h, h)]!,
+      ]),
+    },
+    places: { along: 'x', at: moments.map((h) => h * times), steps: true },
+    series: said.map(({ name }, i) => {
+      const { color, strokeDash } = LOOKS[i]!;
+      return { name, color, strokeDash };
+    }),
     spec: {
       layer: [
         {
           data: { values: rows(first) },
-          mark: { type: 'area', interpolate: 'step-after', color: 'var(--a)', opacity: 0.18, clip: true },
+          mark: { type: 'area', interpolate: 'step-after', color: 'var(--a)', opacity: shownAs(0, 0.18), clip: true },
           encoding: { x: x('t'), y: y('low'), y2: { field: 'high' } },
         },
         ...shown.map((c, i) => {
           const { color, strokeDash } = LOOKS[i]!;
           return {
             data: { values: rows(c) },
-            mark: { type: 'line', interpolate: 'step-after', strokeWidth: 2, color, strokeDash, clip: true },
+            mark: {
+              type: 'line',
+              interpolate: 'step-after',
+              strokeWidth: 2,
+              color,
+              strokeDash,
+              clip: true,
+              opacity: shownAs(i, 1),
+            },
             encoding: { x: x('t'), y: y('share') },
           };
         }),
       ],
     },
   };
+}
+
+/** All moments at which any of the curves steps, in order. */
+const momentsOf = (curves: readonly (readonly number[])[]): number[] => {
+  const all = [...new Set(curves.flat())].sort((a, b) => a - b);
+  return thinned(all.length, MOST_ROWS).map((i) => all[i]!);
+};
+
+/** Place of the value that holds at a time; the first before the first. */
+function heldAt(time_h: readonly number[], h: number): number {
+  const after = time_h.findIndex((one) => one > h);
+  return after < 0 ? time_h.length - 1 : Math.max(0, after - 1);
 }
 
 /** Hours until none is left right; without end where some are. */

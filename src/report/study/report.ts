@@ -1,8 +1,9 @@
 /**
- * The report of a study: one HTML text that needs nothing else, made from study.json alone. Holds no script, no time of
- * day, no path and no name of a machine or a person.
+ * The report of a study: one HTML text that needs nothing else, made from study.json alone. Holds no time of day, no
+ * path and no name of a machine or a person.
  */
 import type { StudySummary } from '../../study/summary-schema.js';
+import type { PageScripts } from '../alive/page-scripts.js';
 import { html } from '../html.js';
 import { page } from '../page.js';
 import { named } from '../words.js';
@@ -22,8 +23,8 @@ import { rankingSection } from './sections/ranking.js';
 import { STUDY_STYLE } from './style.js';
 import { StudyView } from './view.js';
 
-/** The report as HTML text; same summary, same text on the same engine. */
-export async function renderStudyReport(summary: StudySummary): Promise<string> {
+/** The report as HTML text; same summary, same text on the same engine. @param scripts what brings charts to life */
+export async function renderStudyReport(summary: StudySummary, scripts?: PageScripts): Promise<string> {
   const view = new StudyView(summary);
   return page(
     `${summary.name}: report of a study`,
@@ -44,6 +45,6 @@ ${studyReproduceSection(view)}
 ${studyWordsSection()}
 </main>
 <footer><p>${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
-    STUDY_STYLE,
+    { style: STUDY_STYLE, scripts },
   );
 }

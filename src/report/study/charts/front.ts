@@ -1,6 +1,7 @@
 /** What less effort buys: the ranked number with its interval against cost, cable or holes, the front marked. */
 import type { StudyDesign } from '../../../study/summary-schema.js';
 import type { Chart } from '../../charts/chart.js';
+import { shownAs } from '../../charts/live.js';
 import { highOf, lowOf } from '../../worst.js';
 import { capital, count, formatEstimate, joined } from '../../words.js';
 import { COST_WORDS, type CostKey, costTitle, effortWords, metricAxis } from '../study-words.js';
@@ -52,7 +53,12 @@ export function frontChart(id: string, view: StudyView, key: CostKey): Chart | n
     return [
       {
         data,
-        mark: { type: 'rule', color, strokeWidth: isFront ? 1.5 : 1, opacity: isFront ? 1 : 0.5 },
+        mark: {
+          type: 'rule',
+          color,
+          strokeWidth: isFront ? 1.5 : 1,
+          opacity: shownAs(isFront ? 1 : 0, isFront ? 1 : 0.5),
+        },
         encoding: { x, y: { ...y, field: 'low' }, y2: { field: 'high' } },
       },
       {
@@ -61,7 +67,7 @@ export function frontChart(id: string, view: StudyView, key: CostKey): Chart | n
           type: 'point',
           filled: isFront,
           size: isFront ? 110 : 40,
-          opacity: 1,
+          opacity: shownAs(isFront ? 1 : 0, 1),
           color,
           shape: isFront ? 'diamond' : 'circle',
         },
@@ -85,6 +91,22 @@ export function frontChart(id: string, view: StudyView, key: CostKey): Chart | n
     key: `Diamond: no other design is better in one of these without being worse in another: ${joined(['the ranked number', ...all.map((one) => COST_WORDS[one])])}; circle: some other is. Vertical lines: 95\u00a0% interval of each. Numbers are designs’; where they would cover each other, some are left out.${others.length > 0 ? ` A diamond that looks beaten here is better in ${others.map((one) => COST_WORDS[one]).join(' or ')}.` : ''}${drawn.length > MOST ? ` ${MOST} of ${count(drawn.length)} designs are drawn.` : ''}`,
     height: 240,
     margin: { left: 60, right: 20, top: 16, bottom: 42 },
+    table: {
+      columns: [
+        { title: 'design' },
+        { title },
+        { title: metricAxis(view) },
+        { title: '95 % low' },
+        { title: '95 % high' },
+        { title: 'on the front' },
+      ],
+      rows: points.map((one) => [one.number, one.x, one.y, one.low, one.high, one.front ? 'yes' : 'no']),
+    },
+    places: { along: 'both', x: points.map((one) => one.x), y: points.map((one) => one.y) },
+    series: [
+      { name: 'some other is better in all', color: 'var(--a)' },
+      { name: 'no other is better in all', color: 'var(--b)' },
+    ],
     spec: {
       layer: [
         ...layer(false),
@@ -92,7 +114,7 @@ export function frontChart(id: string, view: StudyView, key: CostKey): Chart | n
         // Numbers stand towards the middle, so that none is cut at an edge.
         ...(['left', 'right'] as const).map((align) => ({
           data: { values: labels.filter((one) => one.x > (least + most) / 2 === (align === 'right')) },
-          mark: { type: 'text', align, dx: align === 'left' ? 8 : -8, dy: -7 },
+          mark: { type: 'text', align, dx: align === 'left' ? 8 : -8, dy: -7, opacity: shownAs(1, 1) },
           encoding: { x, y, text: { field: 'number' } },
         })),
       ],

@@ -1,5 +1,6 @@
 /** Lines over a factor's values, each with points and a band: curves of designs, and of kinds of body. */
 import type { Chart } from '../../charts/chart.js';
+import { shownAs } from '../../charts/live.js';
 import type { Known } from '../view.js';
 
 export interface Line {
@@ -26,7 +27,7 @@ export const lineKey = (lines: readonly Line[]): string =>
 export function linesSpec(
   lines: readonly Line[],
   { x: xTitle, y: yTitle, zero }: { readonly x: string; readonly y: string; readonly zero: boolean },
-): Pick<Chart, 'height' | 'margin' | 'spec'> {
+): Pick<Chart, 'height' | 'margin' | 'spec' | 'table' | 'places' | 'series'> {
   const values = [...new Set(lines.flatMap(({ points }) => points.map(({ x }) => x)))].sort((a, b) => a - b);
   const ticks = values.length <= MOST_TICKS ? { values } : { tickCount: { signal: 'width / 50' } };
   const x = {
@@ -56,24 +57,24 @@ export function linesSpec(
         ? [
             {
               data: { values: rows.filter(({ low, high }) => low !== null && high !== null) },
-              mark: { type: 'rule', color, strokeWidth: 1, opacity: 0.8 },
+              mark: { type: 'rule', color, strokeWidth: 1, opacity: shownAs(i, 0.8) },
               encoding: { x, y: y('low'), y2: { field: 'high' } },
             },
             {
               data: { values: rows },
-              mark: { type: 'area', color, opacity: 0.14, line: false },
+              mark: { type: 'area', color, opacity: shownAs(i, 0.14), line: false },
               encoding: { x, y: y('low'), y2: { field: 'high' } },
             },
           ]
         : []),
       {
         data: { values: rows },
-        mark: { type: 'line', strokeWidth: 2, color, strokeDash },
+        mark: { type: 'line', strokeWidth: 2, color, strokeDash, opacity: shownAs(i, 1) },
         encoding: { x, y: y('value') },
       },
       {
         data: { values: rows.filter(({ value }) => value !== null) },
-        mark: { type: 'point', filled: true, size: 50, opacity: 1, color, shape },
+        mark: { type: 'point', filled: true, size: 50, opacity: shownAs(i, 1), color, shape },
         encoding: { x, y: y('value') },
       },
     ];
@@ -81,6 +82,23 @@ export function linesSpec(
   return {
     height: 200,
     margin: { left: 60, right: 16, top: 10, bottom: 42 },
+    table: {
+      columns: [
+        { title: xTitle },
+        ...lines.flatMap(({ name }, series) =>
+          [yTitle, '95 % low', '95 % high'].map((what) => ({ title: `${name}: ${what}`, series })),
+        ),
+      ],
+      rows: values.map((at) => [
+        at,
+        ...lines.flatMap(({ points }) => {
+          const e = points.find(({ x: one }) => one === at)?.estimate;
+          return [e?.value ?? null, e?.low ?? null, e?.high ?? null];
+        }),
+      ]),
+    },
+    places: { along: 'x', at: values },
+    series: lines.map(({ name }, i) => ({ name, color: LOOKS[i]!.color, strokeDash: LOOKS[i]!.strokeDash })),
     spec: { layer: layers.flat() },
   };
 }
