@@ -7,6 +7,7 @@
 import type { TopLevelSpec } from 'vega-lite';
 import { Markup, html, trusted, type Piece } from '../html.js';
 import { type ChartTable, type LiveChart, type Places, type Series, showSignal } from './live.js';
+import { leanSvg } from './lean-svg.js';
 import { THEME } from './theme.js';
 
 export interface Chart {
@@ -76,7 +77,7 @@ ${embed(svg, chart)}
   return drawn;
 }
 
-/** Vega's SVG as a labelled picture of the page: ids made unique, what only bloats taken out. */
+/** Vega's SVG as a labelled picture of the page, its ids made unique. */
 function embed(svg: string, { id, title, summary, height, margin }: Chart): Markup {
   // Vega numbers clip paths across all charts ever drawn; here they are numbered within one picture.
   const clips: string[] = [];
@@ -84,14 +85,7 @@ function embed(svg: string, { id, title, summary, height, margin }: Chart): Mark
     if (!clips.includes(name)) clips.push(name);
     return `${id}-${clips.indexOf(name)}`;
   };
-  const inner = svg
-    .replace(/^<svg[^>]*>/, '')
-    .replace(/<\/svg>$/, '')
-    .replace(/<path class="(?:background|foreground)"[^>]*\/>/g, '')
-    .replace(/ (?:class|role|aria-[a-z]+|pointer-events|font-family)="[^"]*"/g, '')
-    .replace(/ (?:opacity|stroke-opacity|fill-opacity)="1"/g, '')
-    .replace(/ (?:d|transform)="[^"]*"/g, (place) => place.replace(/(\d+\.\d)\d+/g, '$1'))
-    .replace(/<g>\s*<\/g>/g, '')
+  const inner = leanSvg(svg.replace(/^<svg[^>]*>/, '').replace(/<\/svg>$/, ''))
     .replace(/\bid="([^"]+)"/g, (_, name: string) => `id="${clip(name)}"`)
     .replace(/url\(#([^)]+)\)/g, (_, name: string) => `url(#${clip(name)})`);
   return html`<svg class="still" viewBox="0 0 ${WIDTH} ${height + margin.top + margin.bottom}" role="img" aria-labelledby="${id}-t ${id}-d">

@@ -11,6 +11,8 @@ import { rankedDots, rankedRow } from './ranked-dots.js';
 const LONGEST = 42;
 /** Kinds drawn; the table has all. */
 const MOST = 14;
+/** Kinds told in words to who doesn't see the picture; the table has all. */
+const MOST_TOLD = 6;
 
 export function kindsChart(id: string, door: DoorMetrics, who: WhoWords): Chart | null {
   const ranked = worstKinds([door]);
@@ -37,12 +39,15 @@ export function kindsChart(id: string, door: DoorMetrics, who: WhoWords): Chart 
       first === undefined || zero
         ? 'No kind of passage went wrong'
         : `Wrong most often: ${doingWords(who, first.who, first.kind)}`,
-    summary: ranked
+    summary: `${ranked
+      .slice(0, MOST_TOLD)
       .map(
         ({ rate }) =>
           `${capital(doingWords(who, rate.who, rate.kind))}: ${formatEstimate(rate.wrong_per_100_visits)} wrong per 100 visits, ${plural(rate.visits, 'visit')}.`,
       )
-      .join(' '),
+      .join(
+        ' ',
+      )}${ranked.length > MOST_TOLD ? ` ${plural(ranked.length - MOST_TOLD, 'kind')} less often wrong, or seldom seen: the table has them.` : ''}`,
     key: html`Dot: estimate; line: 95 % interval; n: visits of that kind. The diamond marks the kind that goes wrong
 most.${ranked.some((k) => k.rate.visits < FEW) && ` Kinds with fewer than ${FEW} visits come last${cut ? ' and may reach beyond the edge' : ''}.`}${ranked.length > MOST && ` The ${MOST} most wrong of ${ranked.length} kinds are drawn.`}`,
     door: door.door,
