@@ -1,12 +1,14 @@
 /**
  * The report: one HTML text that needs nothing else. Made from the design, the metrics and the aggregates charts are
- * drawn from, never from raw events; holds no script, no time of day, no path and no name of a machine or a person.
+ * drawn from, never from raw events; carries the scenario as data, so that the page alone runs again; holds no script that
+ * runs, no time of day, no path and no name of a machine or a person.
  */
 import { effortOf } from '../effort/effort.js';
 import type { Figure } from '../engine/figure.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
+import { carriedScenario } from './carried/block.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
@@ -34,6 +36,8 @@ export interface ReportInput {
   /** The built-in figures this run rests on. */
   readonly sources: readonly Figure[];
   readonly version: string;
+  /** SHA-256 of the text of design.json. */
+  readonly design_sha256: string;
 }
 
 /** The report as HTML text; same input, same text on the same engine. */
@@ -64,9 +68,10 @@ ${effortSection(design, effort)}
 ${cautionsSection(design)}
 ${limitsSection()}
 ${sourcesSection(design, figures, sources)}
-${reproduceSection(design, version)}
+${reproduceSection(input)}
 ${wordsSection()}
 </main>
-<footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>`,
+<footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
+${carriedScenario(design, version)}`,
   );
 }

@@ -83,7 +83,7 @@ describe.skipIf(missing)('in Chromium', () => {
     const page = await open(1440);
     await page.emulateMedia({ media: 'print' });
     const yaml = (await page.evaluate(
-      'document.querySelector("#reproduce").parentElement.querySelector("details pre").getBoundingClientRect().height',
+      `document.querySelector('details pre[aria-label="Scenario"]').getBoundingClientRect().height`,
     )) as number;
     expect(yaml).toBeGreaterThan(100);
     expect((await page.pdf({ format: 'A4', pageRanges: '1-2' })).length).toBeGreaterThan(10_000);

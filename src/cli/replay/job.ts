@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { OutsideLogics } from '../../counter/make-logic.js';
 import { HOUR_US } from '../../engine/time.js';
 import { renderReport } from '../../report/report.js';
+import { sha256 } from '../../report/sha256.js';
 import { serialiseDesign } from '../../scenario/design-json.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Metrics } from '../../score/metrics-schema.js';
@@ -198,9 +199,10 @@ class Run {
       own: reader.columns!.own,
     };
     const { counted } = this;
+    const designText = serialiseDesign(design);
     let metrics: Metrics | null = null;
     if (folder !== null) {
-      writeNew(join(folder, 'design.json'), serialiseDesign(design));
+      writeNew(join(folder, 'design.json'), designText);
       writeNew(join(folder, 'replay.json'), `${JSON.stringify({ format: 1, jambeam: VERSION, ...log }, null, 2)}\n`);
     }
     if (job.truth !== null) {
@@ -210,7 +212,14 @@ class Run {
       if (folder !== null) {
         writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);
         writeNew(join(folder, 'figures.json'), `${JSON.stringify(figures)}\n`);
-        const report = await renderReport({ design, metrics, figures, sources: allFigures(), version: VERSION });
+        const report = await renderReport({
+          design,
+          metrics,
+          figures,
+          sources: allFigures(),
+          version: VERSION,
+          design_sha256: sha256(designText),
+        });
         writeNew(join(folder, 'report.html'), report);
       }
     }
