@@ -95,7 +95,12 @@ function carriedOf(json: string): Carried | NoScenario {
   const [issue] = error.issues;
   const path = printable(issue?.path.join('.') ?? '', 120);
   return {
-    fault: `the scenario in it is broken: ${path === '' ? '' : `${path}: `}${printable(issue?.message ?? '', 200)}`,
+    fault: `the scenario in it is broken: ${path === '' ? '' : `${path}: `}${inWords(issue?.message ?? '')}`,
     hint: AGAIN,
   };
+}
+
+function inWords(message: string): string {
+  const words = message.replace('Invalid input: ', '').replace('received undefined', 'found nothing');
+  return printable(words.replace('received', 'found'), 200);
 }
