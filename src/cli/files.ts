@@ -5,6 +5,7 @@ import {
   lstatSync,
   openSync,
   readFileSync,
+  readSync,
   readdirSync,
   renameSync,
   rmSync,
@@ -39,6 +40,23 @@ export function readText(file: string, what: string, maxBytes = MEGABYTE): strin
     if (words === undefined) throw error;
     if (errorCode(error) === 'ENOENT') throw new UserProblem(`${name}: there is no such file`, nearbyHint(file));
     throw new UserProblem(`${name}: the file can't be read: ${words}`);
+  }
+}
+
+/** How a file begins; nothing for what is no regular file or can't be read, which {@link readText} tells. */
+export function headOf(file: string, bytes: number): string {
+  let fd: number | undefined;
+  try {
+    // A pipe would have to be waited for.
+    if (!statSync(file).isFile()) return '';
+    fd = openSync(file, 'r');
+    const head = Buffer.alloc(bytes);
+    return head.toString('utf8', 0, readSync(fd, head, 0, bytes, 0));
+  } catch (error) {
+    if (systemWords(error) === undefined) throw error;
+    return '';
+  } finally {
+    if (fd !== undefined) closeSync(fd);
   }
 }
 

@@ -32,7 +32,7 @@ export function firmwareCommand(file: string, options: FirmwareOptions, io: Io):
   const asked = options.logic ?? '';
   // A file as in other commands; names of logics have none of these.
   const given = /[./\\]/.test(asked) ? givenLogics({ logics: [{ option: '--logic', value: asked }] }) : null;
-  const { design, cautions } = loadScenario(file, options.set ?? [], given?.issues, given?.logics);
+  const { design, cautions } = loadScenario(file, options.set ?? [], given ?? undefined);
   printCautions(cautions, io);
   const door = one('door', '--door', design.doors, options.door);
   const logic = one('logic', '--logic', design.logics, given ? undefined : options.logic);

@@ -3,6 +3,7 @@
  * named here: a scenario is data, safe to take from anybody.
  */
 import { basename, extname, resolve } from 'node:path';
+import type { OutsideChoice } from '../counter/schema.js';
 import { quote } from '../engine/printable.js';
 import { type Code, type CodeJob, LIMIT_S, codeJob } from '../plugins/code.js';
 import { commandWords } from '../plugins/command-words.js';
@@ -32,6 +33,8 @@ export interface GivenLogics {
   readonly limit_s: number;
   readonly issues: readonly Issue[];
 }
+
+export const NONE_GIVEN: GivenLogics = { logics: undefined, codes: [], limit_s: LIMIT_S, issues: [] };
 
 const TABLE = new Set(['.yaml', '.yml']);
 const MODULE = new Set(['.ts', '.mts', '.cts', '.js', '.mjs', '.cjs']);
@@ -112,17 +115,24 @@ export function codeOf(design: Design, { codes, limit_s }: GivenLogics): CodeJob
   const left = [...codes];
   const chosen = design.logics.flatMap((choice): Code[] => {
     if (choice.use !== 'module' && choice.use !== 'process') return [];
-    const known = choice.use === 'module' ? choice.file : choice.command;
-    const at = left.findIndex(
-      ({ use, shown }) => use === choice.use && (use === 'module' ? basename(shown) : shown) === known,
-    );
-    const option = choice.use === 'module' ? '--logic' : '--logic-process';
-    if (at < 0)
-      throw new UserProblem(
-        `the logic ${quote(choice.name)} is code of your own, ${pathText(known)}, and code is never taken from a file of results`,
-        `name it again with ${option}`,
-      );
-    return [{ ...left.splice(at, 1)[0], name: choice.name, sha256: choice.sha256 } as Code];
+    const code = codeNamed(choice, left);
+    if (code === undefined) throw codeNotNamed(choice);
+    return [{ ...left.splice(left.indexOf(code), 1)[0], name: choice.name, sha256: choice.sha256 } as Code];
   });
   return chosen.length === 0 ? null : codeJob(chosen, limit_s);
+}
+
+/** The code named on the command line that a design's logic is, by its file or command. */
+export function codeNamed(choice: OutsideChoice, codes: readonly Omit<Code, 'name'>[]): Omit<Code, 'name'> | undefined {
+  const known = choice.use === 'module' ? choice.file : choice.command;
+  return codes.find(({ use, shown }) => use === choice.use && (use === 'module' ? basename(shown) : shown) === known);
+}
+
+function codeNotNamed(choice: OutsideChoice): UserProblem {
+  const [option, known] = choice.use === 'module' ? ['--logic', choice.file] : ['--logic-process', choice.command];
+  const which = choice.sha256 === undefined ? '' : ` with the SHA-256 ${choice.sha256}`;
+  return new UserProblem(
+    `the logic ${quote(choice.name ?? '')} is code of your own, ${pathText(known)}${which}, and code is never taken from a file of results`,
+    `name it again with ${option}`,
+  );
 }

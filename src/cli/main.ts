@@ -103,7 +103,7 @@ function addCheck(jambeam: Command, io: Io): void {
       .description(
         'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
       )
-      .argument('<scenario>', 'the scenario, a YAML file')
+      .argument('<scenario>', 'the scenario, a YAML file, or the report of a run')
       .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
       .option('--plan <file.svg>', 'write the plan of the house, where the scenario has one')
       .option('--json', 'print JSON'),
@@ -126,7 +126,7 @@ function addRun(jambeam: Command, io: Io): void {
       .description(
         'Simulates a scenario, prints the verdict, and writes a folder: report.html, metrics.json, design.json, figures.json, passages.csv, tallies.csv.',
       )
-      .argument('<scenario>', 'the scenario, a YAML file')
+      .argument('<scenario>', 'the scenario, a YAML file, or the report of a run')
       .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')
       .option('--replicates <n>', 'independent repetitions, each with its own crowd')
       .option('--hours <h>', 'simulated hours of each replicate')
@@ -146,6 +146,7 @@ Examples:
   jambeam run my-door/scenario.yaml --logic my-door/my-logic.ts --logic four-level
   jambeam run my-door/scenario.yaml --logic-process './my-logic --fast'
   jambeam run my-door/scenario.yaml --json | less
+  jambeam run report.html                     the scenario that a report carries
 
 A module or a program is trusted code and runs with your rights: only run code you trust.`,
     )
@@ -172,7 +173,7 @@ function addPassage(jambeam: Command, io: Io): void {
       .description(
         'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies. Of a finished run it draws visits: where each part of a body was along the walk, what the beams saw, what the logic made of it.',
       )
-      .argument('<scenario>', 'the scenario, a YAML file; or the folder of a run')
+      .argument('<scenario>', 'the scenario, a YAML file, or the report of a run; or the folder of a run')
       .option('--who <walker>', 'who walks, as in the mix (default: adult)')
       .option('--kind <kind>', 'what they do in the doorway (default: through)')
       .option('--door <name>', 'which door (default: the first)')
@@ -212,7 +213,7 @@ function addReplay(jambeam: Command, io: Io): void {
         'Sends a log of edges or readings through switching, logics and ledgers, as a simulated house would go; with the truth beside it, through score and report too. `-` reads standard input and tells each tally as it comes.',
       )
       .argument('<log>', 'the log, a CSV file: time_us, beam, and level or distance_mm; - for standard input')
-      .option('--scenario <file>', 'the scenario with the doors, beams, sensors, logics and ledgers')
+      .option('--scenario <file>', 'the scenario with the doors, beams, sensors, logics and ledgers, or a report')
       .option('--door <name>', 'whose log it is, where the log does not say')
       .option('--truth <file>', 'who truly came: passages.csv, or a list of time and direction')
       .option('--replicate <n>', 'of a log with several: which (default: 1)')
@@ -301,7 +302,7 @@ function addFirmware(jambeam: Command, io: Io): void {
     .description(
       "Writes a door's logic, its rangers' switching and its controller's turns as C99 source, with a test for your computer and a page on wiring and calls.",
     )
-    .argument('<scenario>', 'the scenario, a YAML file')
+    .argument('<scenario>', 'the scenario, a YAML file, or the report of a run')
     .option('--door <name>', 'which door (default: the only one)')
     .option('--logic <name>', 'which of its logics, or a table in a file of its own (default: the only one)')
     .option('--out <dir>', 'folder to write')

@@ -4,10 +4,11 @@
  * Everything is written into an unfinished folder of another name first, synced, and only then renamed; what was there
  * before stays whole until that moment. Links are never followed. Files in it that aren't ours are left alone.
  */
-import { createHash, randomUUID } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, realpathSync, renameSync, rmSync, rmdirSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
+import { sha256 } from '../report/sha256.js';
 import { VERSION } from '../simulate/version.js';
 import { kindOf, readText, syncFolder, writeNew } from './files.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
@@ -188,8 +189,4 @@ function scenarioMark(out: string, { scenarioFile, part }: Owner): string {
 
 function realParent(parent: string, name: string): string {
   return onDisk(`${name} can't be made: its folder ${pathText(basename(parent))}`, () => realpathSync(parent));
-}
-
-export function sha256(bytes: string | Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('hex');
 }

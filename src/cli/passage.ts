@@ -37,7 +37,7 @@ export function passageCommand(file: string, options: PassageOptions, io: Io): v
       `${pathText(file)} is no folder: give the folder of a run instead of its scenario`,
     );
   const logics = givenLogics(options);
-  const { design, cautions } = loadScenario(file, options.set ?? [], logics.issues, logics.logics);
+  const { design, cautions } = loadScenario(file, options.set ?? [], logics);
   printCautions(cautions, io);
   const choice = choiceOf(options);
   const tell = (trace: PassageTrace): void =>

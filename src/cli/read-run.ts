@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { z } from 'zod';
 import { designFromJson } from '../scenario/design-json.js';
 import { printable } from '../engine/printable.js';
+import { sha256 } from '../report/sha256.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
@@ -10,7 +11,7 @@ import { metricsSchema } from '../score/metrics-schema.js';
 import { figuresSchema } from './figures-schema.js';
 import { kindOf, readText } from './files.js';
 import { UserProblem, issuesProblem, pathText } from './problem.js';
-import { readMarker, sha256 } from './out-folder.js';
+import { readMarker } from './out-folder.js';
 import { REPORT_INPUTS, RUN_FOLDER } from './run-folder.js';
 
 const MAX_BYTES = 64 * 1_048_576;
@@ -22,6 +23,8 @@ export interface FinishedRun {
   readonly design: Design;
   readonly metrics: Metrics;
   readonly figures: Figures;
+  /** Of the text of design.json. */
+  readonly design_sha256: string;
 }
 
 /** @throws {UserProblem} when the folder is no finished run, or its files are not what the run wrote */
@@ -57,7 +60,7 @@ export function readRun(folder: string): FinishedRun {
   const stranger = strangerIn(design, metrics, figures);
   if (stranger !== undefined)
     throw new UserProblem(`${name}: ${printable(stranger)} is in the results but not in design.json`, AGAIN);
-  return { design, metrics, figures };
+  return { design, metrics, figures, design_sha256: sha256(texts['design.json']) };
 }
 
 function textOf(folder: string, file: string, digest: string | undefined): string {

@@ -5,6 +5,7 @@
 import { join } from 'node:path';
 import type { OpenCode } from '../plugins/open-code.js';
 import { renderReport } from '../report/report.js';
+import { sha256 } from '../report/sha256.js';
 import { serialiseDesign } from '../scenario/design-json.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
@@ -48,6 +49,7 @@ async function run({ design: given, folder, edges }: RunJob, code: OpenCode | nu
   };
   const { metrics, figures } = simulate(design, sinks, code?.outside);
   files.close();
+  const designText = serialiseDesign(design);
   const report = await renderReport({
     design,
     metrics,
@@ -55,8 +57,9 @@ async function run({ design: given, folder, edges }: RunJob, code: OpenCode | nu
     sources: allFigures(),
     version: VERSION,
     scripts: pageScripts(),
+    design_sha256: sha256(designText),
   });
-  writeNew(join(folder, 'design.json'), serialiseDesign(design));
+  writeNew(join(folder, 'design.json'), designText);
   writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);
   writeNew(join(folder, 'figures.json'), `${JSON.stringify(figures)}\n`);
   writeNew(join(folder, 'report.html'), report);

@@ -29,7 +29,7 @@ export interface RunOptions extends ExtentOptions, LogicOptions {
 export async function runCommand(file: string, options: RunOptions, io: Io): Promise<void> {
   const { sets, issues } = setsOf(options);
   const given = givenLogics(options);
-  const { design, cautions } = loadScenario(file, sets, [...issues, ...given.issues], given.logics);
+  const { design, cautions } = loadScenario(file, sets, given, issues);
   printCautions(cautions, io);
   const out = options.out ?? `${basename(file, extname(file))}.run`;
   const folder = OutFolder.open(RUN_FOLDER, out, { scenarioFile: file }, options.force === true);

@@ -3,6 +3,8 @@
  * simulated again in a worker. What comes out is marked as theirs and stands beside what the report says of the same crowds.
  */
 import type { AskData, AskDoor } from '../report/ask/ask-data.js';
+import { BLOCK_ID } from '../report/carried/block-id.js';
+import type { Carried } from '../report/carried/schema.js';
 import { shellWord } from '../report/shell-word.js';
 import { decimal, estimateWords, metres } from '../report/words.js';
 import type { Estimate } from '../score/metrics-schema.js';
@@ -20,7 +22,7 @@ const LOWEST_M = 0.02;
 export async function letAsk(section: HTMLElement, data: AskData): Promise<void> {
   section.hidden = false;
   const script = URL.createObjectURL(new Blob([await unpacked('packed-ask')], { type: 'text/javascript' }));
-  const form = new Form(data);
+  const form = new Form(data, JSON.parse(document.getElementById(BLOCK_ID)!.textContent) as Carried);
   const answer = element('div', { class: 'answer', attributes: { 'aria-live': 'polite' } });
   section.append(form.root, answer);
   const worker = new Worker(script);
@@ -84,7 +86,10 @@ class Form {
   private readonly height = slider('Height of its beams', STEP_M.height);
   private readonly spacing = slider('Beams apart along the walk', STEP_M.spacing);
 
-  constructor(private readonly data: AskData) {
+  constructor(
+    private readonly data: AskData,
+    private readonly carried: Carried,
+  ) {
     this.doors = choice(data.doors.map(({ name }) => name));
     this.logics = choice(data.logics.map(({ name }) => name));
     this.extents = [...new Set(EXTENTS.map((n) => Math.min(n, data.replicates)))];
@@ -144,8 +149,8 @@ class Form {
     return {
       question: {
         number,
-        scenario: data.scenario,
-        tables: data.tables,
+        scenario: this.carried.scenario,
+        tables: this.carried.tables,
         sets,
         logic: logic.choice,
         door: d,

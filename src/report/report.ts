@@ -1,6 +1,7 @@
 /**
  * The report: one HTML text that needs nothing else. Made from the design, the metrics and the aggregates charts are
- * drawn from, never from raw events; holds no time of day, no path and no name of a machine or a person.
+ * drawn from, never from raw events; carries the scenario as data, so that the page alone runs again; holds no time of
+ * day, no path and no name of a machine or a person.
  */
 import { effortOf } from '../effort/effort.js';
 import type { Figure } from '../engine/figure.js';
@@ -10,6 +11,7 @@ import type { Metrics } from '../score/metrics-schema.js';
 import type { PageScripts } from './alive/page-scripts.js';
 import { askData } from './ask/ask-data.js';
 import { askSection } from './ask/section.js';
+import { carriedScenario } from './carried/block.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
@@ -39,6 +41,8 @@ export interface ReportInput {
   readonly version: string;
   /** What brings the page to life; without, it holds no script. */
   readonly scripts?: PageScripts | undefined;
+  /** SHA-256 of the text of design.json. */
+  readonly design_sha256: string;
 }
 
 /** The report as HTML text; same input, same text on the same engine. */
@@ -72,10 +76,11 @@ ${effortSection(design, effort)}
 ${cautionsSection(design)}
 ${limitsSection()}
 ${sourcesSection(design, figures, sources)}
-${reproduceSection(design, version)}
+${reproduceSection(input)}
 ${wordsSection()}
 </main>
-<footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>`,
+<footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
+${carriedScenario(design, version)}`,
     { scripts, ask },
   );
 }

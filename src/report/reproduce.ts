@@ -22,9 +22,29 @@ export function scenarioText(design: Design): string {
 }
 
 /**
- * Seed and extent are in the scenario, so the command needs neither. A seed with control characters can't be pasted;
- * the scenario holds it.
+ * The command that runs a report's file again, `report.html` unless it was renamed. Seed and extent are in the scenario it
+ * carries. Code of the user's own is in none: it has to be named.
  */
 export function reproduceCommand(design: Design): string {
+  return ['jambeam run report.html', ...codeOptions(design)].join(' ');
+}
+
+/** The same for a report that was made from a log, which it doesn't carry. */
+export function replayCommand(design: Design): string {
+  return ['jambeam replay LOG.csv --scenario report.html --truth TRUTH.csv', ...codeOptions(design)].join(' ');
+}
+
+function codeOptions({ logics }: Design): string[] {
+  return logics.flatMap((logic) => {
+    if (logic.use === 'module') return [`--logic ${shellWord(logic.file)}`];
+    return logic.use === 'process' ? [`--logic-process ${shellWord(logic.command)}`] : [];
+  });
+}
+
+/**
+ * The command for a scenario that was copied by hand. Seed and extent are in the scenario, so the command needs neither;
+ * a seed with control characters can't be pasted, and the scenario holds it.
+ */
+export function copiedCommand(design: Design): string {
   return `jambeam run scenario.yaml --seed ${shellWord(String(design.seed))} --replicates ${design.replicates} --hours ${design.hours}`;
 }

@@ -39,6 +39,7 @@ article+article{border-top:1px solid var(--rule);margin-top:2rem}
 .block div{flex:1 1 9rem;padding:.45rem .7rem;background:var(--card)}
 .block dt{font-size:.75rem;color:var(--soft)}
 .block dd{margin:0;font-weight:600;overflow-wrap:anywhere}
+.hash{overflow-wrap:anywhere}
 .verdict{border:2px solid var(--ink);border-left-width:.75rem;background:var(--card);padding:1.25rem clamp(1rem,3vw,2rem);margin-top:2rem}
 .verdict.no{border-color:var(--bad)}.verdict.yes{border-color:var(--good)}.verdict.undecided{border-color:var(--b)}
 .verdict h2{font-size:clamp(1.6rem,4vw,2.25rem);display:flex;gap:.5em;align-items:baseline}

@@ -1,11 +1,13 @@
 // The report in a real browser: what a reader with a phone, a screen reader, a dark room or a printer gets.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { carriedIn } from '../../src/report/carried/read.js';
 import { renderReport } from '../../src/report/report.js';
+import { scenarioText } from '../../src/report/reproduce.js';
 import { inventedInput } from '../report/fixture.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
 import { CHROMIUM, withoutChromium } from '../needs.js';
@@ -32,6 +34,9 @@ describe.skipIf(missing)('in Chromium', () => {
     const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme });
     const page = await context.newPage();
     page.on('console', (m) => trouble.push(`console: ${m.text()}`));
+    await page.addInitScript(
+      "document.addEventListener('securitypolicyviolation', (e) => console.log('policy: ' + e.violatedDirective))",
+    );
     page.on('pageerror', (e) => trouble.push(`error: ${e.message}`));
     const own = pathToFileURL(file).href;
     page.on('request', (r) => {
@@ -55,6 +60,15 @@ describe.skipIf(missing)('in Chromium', () => {
       expect(trouble).toEqual([]);
     },
   );
+
+  test('the scenario it carries is data that nothing runs, and is there when a browser has saved the page', async () => {
+    const page = await open(1440);
+    const saved = await page.content();
+    await page.context().close();
+    expect(trouble).toEqual([]);
+    expect(carriedIn(saved)).toEqual(carriedIn(readFileSync(file, 'utf8')));
+    expect(carriedIn(saved)).toMatchObject({ format: 1, scenario: scenarioText(inventedInput().design) });
+  });
 
   test('no violation of WCAG 2.2 AA or of best practice', async () => {
     const page = await open(360);
@@ -83,7 +97,7 @@ describe.skipIf(missing)('in Chromium', () => {
     const page = await open(1440);
     await page.emulateMedia({ media: 'print' });
     const yaml = (await page.evaluate(
-      'document.querySelector("#reproduce").parentElement.querySelector("details pre").getBoundingClientRect().height',
+      `document.querySelector('details pre[aria-label="Scenario"]').getBoundingClientRect().height`,
     )) as number;
     expect(yaml).toBeGreaterThan(100);
     expect((await page.pdf({ format: 'A4', pageRanges: '1-2' })).length).toBeGreaterThan(10_000);

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { OutsideLogics } from '../../counter/make-logic.js';
 import { HOUR_US } from '../../engine/time.js';
 import { renderReport } from '../../report/report.js';
+import { sha256 } from '../../report/sha256.js';
 import { serialiseDesign } from '../../scenario/design-json.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Metrics } from '../../score/metrics-schema.js';
@@ -199,9 +200,10 @@ class Run {
       own: reader.columns!.own,
     };
     const { counted } = this;
+    const designText = serialiseDesign(design);
     let metrics: Metrics | null = null;
     if (folder !== null) {
-      writeNew(join(folder, 'design.json'), serialiseDesign(design));
+      writeNew(join(folder, 'design.json'), designText);
       writeNew(join(folder, 'replay.json'), `${JSON.stringify({ format: 1, jambeam: VERSION, ...log }, null, 2)}\n`);
     }
     if (job.truth !== null) {
@@ -218,6 +220,7 @@ class Run {
           sources: allFigures(),
           version: VERSION,
           scripts: pageScripts(),
+          design_sha256: sha256(designText),
         });
         writeNew(join(folder, 'report.html'), report);
       }

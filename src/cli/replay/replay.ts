@@ -47,7 +47,7 @@ export async function replayCommand(log: string, options: ReplayOptions, io: Io)
       'name their scenario with --scenario my-door/scenario.yaml',
     );
   const given = givenLogics(options);
-  const { design, cautions } = loadScenario(scenario, options.set ?? [], given.issues, given.logics);
+  const { design, cautions } = loadScenario(scenario, options.set ?? [], given);
   printCautions(cautions, io);
   const choice = choiceOf(log, design, options);
   const out =

@@ -13,8 +13,9 @@ import { type Study, studySchema } from '../../study/plan/schema.js';
 import { type StudyRequest, requestOf } from '../../study/request.js';
 import { readText } from '../files.js';
 import { type LogicOptions, codeOf, givenLogics } from '../logic-options.js';
-import { issuesProblem } from '../problem.js';
-import { loadScenario, readerBeside } from '../scenario-file.js';
+import { UserProblem, issuesProblem, pathText } from '../problem.js';
+import { loadScenario } from '../scenario-file.js';
+import { isPage, readScenarioText } from '../scenario-text.js';
 
 export interface LoadedStudy {
   readonly plan: StudyPlan;
@@ -26,6 +27,11 @@ export interface LoadedStudy {
 
 /** @throws {UserProblem} with all that is wrong */
 export function loadStudy(file: string, options: LogicOptions): LoadedStudy {
+  if (isPage(file))
+    throw new UserProblem(
+      `${pathText(file)}: expected a study in YAML, found a web page`,
+      "a study's file may name the report of a run as its scenario",
+    );
   const { source, issues } = readYaml(readText(file, 'a study in YAML'), file);
   if (!source || issues.length > 0) throw issuesProblem(file, issues);
   const shape = checkShape(studySchema, source.value);
@@ -41,11 +47,11 @@ export function loadStudy(file: string, options: LogicOptions): LoadedStudy {
     ]);
   const given = givenLogics(options);
   const scenarioFile = join(dirname(file), study.scenario);
-  const { design: written, cautions } = loadScenario(scenarioFile, [], given.issues, given.logics);
+  const { design: written, cautions } = loadScenario(scenarioFile, [], given);
   const code = codeOf(written, given);
   const base = withSets(study, source, known(written, code));
   const tables: Record<string, string> = {};
-  const read = readerBeside(dirname(scenarioFile));
+  const read = readScenarioText(scenarioFile).readFile;
   const { plan, issues: faults } = planStudy(study, base, (name, what) => {
     const text = read(name, what);
     if (typeof text === 'string' && what === 'table') tables[name] = text;

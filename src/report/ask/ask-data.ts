@@ -7,7 +7,6 @@ import { pairOf } from '../../scenario/set-pair.js';
 import type { Design, DesignDoor, StartedLogic } from '../../scenario/schema.js';
 import type { Estimate, Metrics } from '../../score/metrics-schema.js';
 import { plain } from '../words.js';
-import { scenarioText } from '../reproduce.js';
 
 export interface AskDoor {
   readonly name: string;
@@ -32,8 +31,6 @@ export interface AskLogic {
 }
 
 export interface AskData {
-  readonly scenario: string;
-  readonly tables: Readonly<Record<string, string>>;
   readonly doors: readonly AskDoor[];
   readonly logics: readonly AskLogic[];
   /** Names of logics that are code: the page has none. */
@@ -52,8 +49,6 @@ export function askData(design: Design, metrics: Metrics): AskData {
   const own = design.logics.filter(({ use }) => use !== 'module' && use !== 'process');
   const used = new Set<string>(own.map(({ use }) => use));
   return {
-    scenario: scenarioText(design),
-    tables: design.tables,
     doors: design.doors.map((door, d) => askDoor(door, d, metrics)),
     logics: [
       ...own.map((choice) => ({ name: plain(choice.name), choice, option: null })),

@@ -8,8 +8,10 @@ import { WORDS } from '../glossary.js';
 import { livesHere } from '../household-words.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { NOT_MODELLED } from '../limits.js';
-import { reproduceCommand, scenarioText } from '../reproduce.js';
+import type { ReportInput } from '../report.js';
+import { copiedCommand, replayCommand, reproduceCommand, scenarioText } from '../reproduce.js';
 import { kindsUsed } from '../sensor-words.js';
+import { sha256 } from '../sha256.js';
 import { clothingTable, sensorSettings } from './settings.js';
 import { decimal, joined, mixWords, named, percent, plain, plural } from '../words.js';
 
@@ -100,14 +102,44 @@ function valueText(f: Figure): string {
   return rows > 1 ? `${plural(rows, 'row')}${unit}; see jambeam sources` : text + unit;
 }
 
-export function reproduceSection(design: Design, version: string): Markup {
-  const tables = Object.entries(design.tables);
+export function reproduceSection(input: Pick<ReportInput, 'design' | 'figures' | 'version' | 'design_sha256'>): Markup {
+  const { design, figures, version } = input;
+  const scenario = scenarioText(design);
+  const again = figures.replayed
+    ? html`<p>This file carries its scenario, but not the log it was counted from. With the log and the list of who came:</p>
+<pre tabindex="0" aria-label="Command line">${replayCommand(design)}</pre>`
+    : html`<p>This file carries its scenario. Saved as <code>report.html</code>, it runs again:</p>
+<pre tabindex="0" aria-label="Command line">${reproduceCommand(design)}</pre>`;
+  const facts: [string, string][] = [
+    ['Seed', named(String(design.seed))],
+    ['Made by', `jambeam ${version}`],
+    ['SHA-256 of design.json, the scenario as it was run and what was learnt before', input.design_sha256],
+    ['SHA-256 of the scenario that this file carries', sha256(scenario)],
+    ...design.logics.flatMap((logic): [string, string][] =>
+      'sha256' in logic && logic.sha256 !== undefined
+        ? [[`SHA-256 of the code of the logic ${named(logic.name)}`, logic.sha256]]
+        : [],
+    ),
+  ];
   return html`<section aria-labelledby="reproduce"><h2 id="reproduce">How to reproduce this</h2>
-<p>Save the scenario below as <code>scenario.yaml</code>${tables.length > 0 && ', each logic table under its name beside it,'} and run it with jambeam ${version}. Same scenario, seed and version: the same numbers.</p>
-<pre tabindex="0" aria-label="Command line">${reproduceCommand(design)}</pre>
-<details><summary>The scenario, defaults filled in</summary><pre tabindex="0" aria-label="Scenario">${scenarioText(design)}</pre></details>
-${tables.map(([file, text]) => html`<details><summary>Logic table ${named(file)}</summary><pre tabindex="0" aria-label="Logic table ${plain(file)}">${text}</pre></details>`)}
+${again}
+<p>Same scenario, seed and version: the same numbers, to the last digit.${outsideCode(design) && ' Logics that are code are not carried: have their files at hand, and run only code you trust.'}</p>
+<dl class="words">${facts.map(([term, value]) => html`<div><dt>${term}</dt><dd class="hash">${value}</dd></div>`)}</dl>
+${!outsideCode(design) && byHand(design, scenario)}
 </section>`;
+}
+
+const outsideCode = ({ logics }: Design): boolean => logics.some(({ use }) => use === 'module' || use === 'process');
+
+/** For a reader who has the page but not the file: on paper, or in a message. */
+function byHand(design: Design, scenario: string): Markup {
+  const tables = Object.entries(design.tables);
+  return html`<details><summary>By hand, without this file</summary>
+<p>Save the scenario as <code>scenario.yaml</code>${tables.length > 0 && ', each logic table under its name beside it,'} and run:</p>
+<pre tabindex="0" aria-label="Command line for the copied scenario">${copiedCommand(design)}</pre>
+<h3>The scenario, defaults filled in</h3><pre tabindex="0" aria-label="Scenario">${scenario}</pre>
+${tables.map(([file, text]) => html`<h3>Logic table ${named(file)}</h3><pre tabindex="0" aria-label="Logic table ${plain(file)}">${text}</pre>`)}
+</details>`;
 }
 
 export function wordsSection(): Markup {
