@@ -12,7 +12,7 @@ export function bar(charts: readonly LiveChart[]): void {
   section.before(
     element(
       'div',
-      { class: 'bar', attributes: { role: 'toolbar', 'aria-label': 'What the charts and tables show' } },
+      { class: 'picks', attributes: { role: 'toolbar', 'aria-label': 'What the charts and tables show' } },
       parts,
     ),
   );
@@ -26,7 +26,7 @@ function picker(what: 'door' | 'room', name: string): HTMLElement | null {
   const all = `all ${names.length}`;
   const select = element(
     'select',
-    {},
+    { attributes: { 'aria-label': name } },
     [all, ...names].map((text) => element('option', { text })),
   );
   select.addEventListener('input', () => {

@@ -19,9 +19,9 @@ button{cursor:pointer}button:hover:not(:disabled){border-color:var(--ink)}button
 .legend svg{width:26px;height:12px}
 .legend [aria-pressed=false]{color:var(--soft);text-decoration:line-through}.legend [aria-pressed=false] svg{opacity:.3}
 .behind{font-size:.8125rem;min-width:0}.chart .scroll{max-height:20rem;overflow:auto}
-.bar{position:sticky;top:0;z-index:3;display:flex;flex-wrap:wrap;gap:.4rem 1.5rem;align-items:center;margin:2rem 0 -1rem;padding:.5rem 0;background:var(--paper);border-bottom:1px solid var(--line)}
-.bar label,.bar .hours{display:flex;gap:.5em;align-items:center;font-size:.875rem}
-.bar select{max-width:14rem}.bar input{width:5rem}
+.picks{position:sticky;top:0;z-index:3;display:flex;flex-wrap:wrap;gap:.4rem 1.5rem;align-items:center;margin:2rem 0 -1rem;padding:.5rem 0;background:var(--paper);border-bottom:1px solid var(--line)}
+.picks label,.picks .hours{display:flex;gap:.5em;align-items:center;font-size:.875rem}
+.picks select{max-width:14rem}.picks input{width:5rem}
 .not-door,.not-room{display:none!important}
 .ask{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,17rem),1fr));gap:.9rem 2rem;align-items:end;border:1px dashed var(--ink);padding:1rem;margin:1rem 0}
 .ask label,.ask .field{display:grid;grid-template-columns:1fr auto;gap:.3rem .6rem;align-items:center;font-size:.9375rem}
@@ -32,8 +32,8 @@ button{cursor:pointer}button:hover:not(:disabled){border-color:var(--ink)}button
 .answer{border-left:.75rem solid var(--line);padding-left:1rem;min-height:3rem}
 .answer[aria-busy]{border-left-style:dotted}
 .answer .said{font-size:1.125rem}.refused{color:var(--bad);font-weight:600}
-@media (max-width:40rem){.bar{position:static}html{scroll-padding-top:0}}
-@media print{.bar,.plot,.tools,.legend,.asking,.live .scroll{display:none!important}
+@media (max-width:40rem){.picks{position:static}html{scroll-padding-top:0}}
+@media print{.picks,.plot,.tools,.legend,.asking,.live .scroll{display:none!important}
 .live .still{position:static;width:100%;height:auto;clip-path:none}
 .not-door,.not-room{display:revert!important}}
 `;
