@@ -22,6 +22,8 @@ export interface RunJob extends WorkerJob {
   readonly design: Design;
   readonly folder: string;
   readonly edges: boolean;
+  /** Whether the report is a page without any script. */
+  readonly static: boolean;
 }
 
 /** What the summary is made from. */
@@ -32,7 +34,8 @@ export interface RunResult {
 
 const PROGRESS_EVERY_MS = 100;
 
-async function run({ design: given, folder, edges }: RunJob, code: OpenCode | null, tell: Tell): Promise<RunResult> {
+async function run(job: RunJob, code: OpenCode | null, tell: Tell): Promise<RunResult> {
+  const { design: given, folder, edges } = job;
   tell(0);
   // What is learnt before the run belongs to the design: design.json holds it, and which code it was.
   const design = calibrated(code ? recorded(given, code) : given, code?.outside);
@@ -56,6 +59,7 @@ async function run({ design: given, folder, edges }: RunJob, code: OpenCode | nu
     sources: allFigures(),
     version: VERSION,
     design_sha256: sha256(designText),
+    static: job.static,
   });
   writeNew(join(folder, 'design.json'), designText);
   writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);

@@ -1,14 +1,17 @@
 /**
  * The report: one HTML text that needs nothing else. Made from the design, the metrics and the aggregates charts are
  * drawn from, never from raw events; carries the scenario as data, so that the page alone runs again; holds no script that
- * runs, no time of day, no path and no name of a machine or a person.
+ * runs, no time of day, no path and no name of a machine, nor of a person
+ * but who is said to have prepared it.
  */
 import { effortOf } from '../effort/effort.js';
 import type { Figure } from '../engine/figure.js';
+import { type Heading, headed } from '../scenario/heading.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { carriedScenario } from './carried/block.js';
+import { headingWords } from './heading-words.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
@@ -36,6 +39,10 @@ export interface ReportInput {
   /** The built-in figures this run rests on. */
   readonly sources: readonly Figure[];
   readonly version: string;
+  /** In place of what the design says, for this page alone. */
+  readonly heading?: Heading;
+  /** A page without any script; the scenario that it carries is data, and stays. */
+  readonly static?: boolean;
   /** SHA-256 of the text of design.json. */
   readonly design_sha256: string;
 }
@@ -44,9 +51,10 @@ export interface ReportInput {
 export async function renderReport(input: ReportInput): Promise<string> {
   const { design, metrics, figures, sources, version } = input;
   const effort = effortOf(design);
+  const heading = headed<Heading>(design, input.heading ?? {});
   return page(
-    `${metrics.scenario}: doorway report`,
-    html`${titleBlock(design, metrics, version, figures)}
+    `${heading.title ?? metrics.scenario}: doorway report`,
+    html`${titleBlock(design, metrics, version, figures, heading)}
 <main>
 ${verdictSection(design, metrics, figures)}
 ${logSection(figures)}
@@ -71,7 +79,7 @@ ${sourcesSection(design, figures, sources)}
 ${reproduceSection(input)}
 ${wordsSection()}
 </main>
-<footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
+<footer><p>${headingWords(heading)}${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
 ${carriedScenario(design, version)}`,
   );
 }

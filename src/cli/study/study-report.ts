@@ -1,6 +1,7 @@
 /** `jambeam report` of a study: of a finished one from study.json, of an unfinished one from the cells that are done. */
 import { join } from 'node:path';
 import { renderStudyReport } from '../../report/study/report.js';
+import { type Heading, headed } from '../../scenario/heading.js';
 import { type StudySummary, studySummarySchema } from '../../study/summary-schema.js';
 import { summarise } from '../../study/summary.js';
 import { kindOf, readText, refuseAllButFiles, replaceFile } from '../files.js';
@@ -11,11 +12,18 @@ import { lookAt } from './study-folder.js';
 
 const MOST_BYTES = 512 * 1_048_576;
 
-export async function studyReportCommand(folder: string, io: Io): Promise<void> {
+/** How the page is to be. */
+export interface StudyPage {
+  /** In place of the study's own. */
+  readonly heading: Heading;
+  readonly static: boolean;
+}
+
+export async function studyReportCommand(folder: string, page: StudyPage, io: Io): Promise<void> {
   const summary = summaryOf(folder);
   const file = join(folder, 'report.html');
   refuseAllButFiles(file);
-  replaceFile(file, await renderStudyReport(summary));
+  replaceFile(file, await renderStudyReport(headed(summary, page.heading), { static: page.static }));
   const done = doneWords(summary.cells, summary.replicates.fixed);
   if (!summary.finished) io.out(`The study is not finished: ${done} replicates are done\n`);
   io.out(`Wrote ${io.paint.bold(pathText(file))}\n`);

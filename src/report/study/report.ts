@@ -1,8 +1,9 @@
 /**
  * The report of a study: one HTML text that needs nothing else, made from study.json alone. Holds no script, no time of
- * day, no path and no name of a machine or a person.
+ * day, no path and no name of a machine, nor of a person but who is said to have prepared it.
  */
 import type { StudySummary } from '../../study/summary-schema.js';
+import { headingWords } from '../heading-words.js';
 import { html } from '../html.js';
 import { page } from '../page.js';
 import { named } from '../words.js';
@@ -22,11 +23,16 @@ import { rankingSection } from './sections/ranking.js';
 import { STUDY_STYLE } from './style.js';
 import { StudyView } from './view.js';
 
+export interface StudyReportOptions {
+  /** A page without any script. */
+  readonly static?: boolean;
+}
+
 /** The report as HTML text; same summary, same text on the same engine. */
-export async function renderStudyReport(summary: StudySummary): Promise<string> {
+export async function renderStudyReport(summary: StudySummary, _options: StudyReportOptions = {}): Promise<string> {
   const view = new StudyView(summary);
   return page(
-    `${summary.name}: report of a study`,
+    `${summary.title ?? summary.name}: report of a study`,
     html`${studyTitle(view)}
 <main>
 ${studyVerdictSection(view)}
@@ -43,7 +49,7 @@ ${studyCautionsSection()}
 ${studyReproduceSection(view)}
 ${studyWordsSection()}
 </main>
-<footer><p>${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
+<footer><p>${headingWords(summary)}${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
     STUDY_STYLE,
   );
 }
