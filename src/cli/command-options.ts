@@ -28,3 +28,6 @@ export function withLogics(command: Command): Command {
 export function collect(value: string, before: readonly string[] = []): readonly string[] {
   return [...before, value];
 }
+
+/** Of all commands that write a report. */
+export const STATIC = ['--static', 'write a page without any script'] as const;

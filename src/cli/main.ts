@@ -1,7 +1,7 @@
 /** The command line: one file a command, each loaded only when it is asked for, so that help comes at once. */
 import { Command, CommanderError } from 'commander';
 import { VERSION } from '../simulate/version.js';
-import { collect, withLogics } from './command-options.js';
+import { STATIC, collect, withLogics } from './command-options.js';
 import { tellFailure } from './failure.js';
 import { type Io, ioOf } from './io.js';
 import { listenForSignals } from './signals.js';
@@ -134,6 +134,9 @@ function addRun(jambeam: Command, io: Io): void {
       .option('--seed <seed>', 'seed of all chance; same seed, same bytes')
       .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
       .option('--edges', 'write edges.csv too: every change of every beam')
+      .option('--title <text>', 'title of the report')
+      .option('--prepared-by <name>', 'who prepared the report')
+      .option(...STATIC)
       .option('--json', 'print metrics.json instead of the summary')
       .option('--force', "write into a folder that isn't this scenario's own; its other files stay as they are"),
   )
@@ -161,8 +164,14 @@ function addReport(jambeam: Command, io: Io): void {
       'Writes report.html again: of a finished run from design.json, metrics.json and figures.json; of a study, finished or not, from its cells.',
     )
     .argument('<dir>', 'folder of a run or of a study')
-    .addHelpText('after', '\nExample:\n  jambeam report scenario.run')
-    .action(async (dir) => (await import('./report.js')).reportCommand(dir, io));
+    .option('--title <text>', 'title of this page, in place of the one it has')
+    .option('--prepared-by <name>', 'who prepared this page')
+    .option(...STATIC)
+    .addHelpText(
+      'after',
+      "\nExamples:\n  jambeam report scenario.run\n  jambeam report scenario.run --title 'Front door' --prepared-by 'A. Builder'",
+    )
+    .action(async (dir, options) => (await import('./report.js')).reportCommand(dir, options, io));
 }
 
 function addPassage(jambeam: Command, io: Io): void {
@@ -219,6 +228,7 @@ function addReplay(jambeam: Command, io: Io): void {
       .option('--replicate <n>', 'of a log with several: which (default: 1)')
       .option('--time-unit <s|ms|us>', 'what a bare number in a column time counts (default: s)')
       .option('--hours <h>', 'how long the log is (default: measured; of standard input as the scenario says)')
+      .option(...STATIC)
       .option('--watch', 'tell each tally as it comes')
       .option('--out <dir>', 'folder for the results (default with --truth: NAME.run after the log)')
       .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)

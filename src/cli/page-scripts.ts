@@ -4,6 +4,7 @@ import type { PageScripts } from '../report/alive/page-scripts.js';
 
 const BUNDLED = new URL('../../dist/page/scripts.json', import.meta.url);
 
-export function pageScripts(): PageScripts {
-  return JSON.parse(readFileSync(BUNDLED, 'utf8')) as PageScripts;
+/** What a page is given, as `--static` says: with it no script at all. */
+export function pageScripts(isStatic: boolean | undefined = false): { readonly scripts?: PageScripts } {
+  return isStatic ? {} : { scripts: JSON.parse(readFileSync(BUNDLED, 'utf8')) as PageScripts };
 }

@@ -23,6 +23,8 @@ export interface RunJob extends WorkerJob {
   readonly design: Design;
   readonly folder: string;
   readonly edges: boolean;
+  /** Whether the report is a page without any script. */
+  readonly static: boolean;
 }
 
 /** What the summary is made from. */
@@ -33,7 +35,8 @@ export interface RunResult {
 
 const PROGRESS_EVERY_MS = 100;
 
-async function run({ design: given, folder, edges }: RunJob, code: OpenCode | null, tell: Tell): Promise<RunResult> {
+async function run(job: RunJob, code: OpenCode | null, tell: Tell): Promise<RunResult> {
+  const { design: given, folder, edges } = job;
   tell(0);
   // What is learnt before the run belongs to the design: design.json holds it, and which code it was.
   const design = calibrated(code ? recorded(given, code) : given, code?.outside);
@@ -56,7 +59,7 @@ async function run({ design: given, folder, edges }: RunJob, code: OpenCode | nu
     figures,
     sources: allFigures(),
     version: VERSION,
-    scripts: pageScripts(),
+    ...pageScripts(job.static),
     design_sha256: sha256(designText),
   });
   writeNew(join(folder, 'design.json'), designText);

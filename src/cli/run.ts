@@ -1,7 +1,9 @@
 /** `jambeam run`: a scenario to a folder of results. */
 import { basename, extname, join } from 'node:path';
 import { summaryText } from '../report/summary.js';
+import { headed } from '../scenario/heading.js';
 import type { Design } from '../scenario/schema.js';
+import { type HeadingOptions, headingOf } from './heading-options.js';
 import { inWorker } from './in-worker.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
@@ -19,17 +21,20 @@ import { onSignal } from './signals.js';
 
 const RUN_WORKER = new URL('./run-worker.js', import.meta.url);
 
-export interface RunOptions extends ExtentOptions, LogicOptions {
+export interface RunOptions extends ExtentOptions, LogicOptions, HeadingOptions {
   readonly out?: string;
   readonly edges?: boolean;
   readonly json?: boolean;
   readonly force?: boolean;
+  readonly static?: boolean;
 }
 
 export async function runCommand(file: string, options: RunOptions, io: Io): Promise<void> {
   const { sets, issues } = setsOf(options);
   const given = givenLogics(options);
-  const { design, cautions } = loadScenario(file, sets, given, issues);
+  const { heading, issues: ofHeading } = headingOf(options);
+  const { design: written, cautions } = loadScenario(file, sets, given, [...issues, ...ofHeading]);
+  const design = headed(written, heading);
   printCautions(cautions, io);
   const out = options.out ?? `${basename(file, extname(file))}.run`;
   const folder = OutFolder.open(RUN_FOLDER, out, { scenarioFile: file }, options.force === true);
@@ -43,7 +48,14 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
   try {
     const what = `${pathText(out)} can't be written`;
     const code = codeOf(design, given);
-    const job: RunJob = { design, code, folder: folder.unfinished, what, edges: options.edges === true };
+    const job: RunJob = {
+      design,
+      code,
+      folder: folder.unfinished,
+      what,
+      edges: options.edges === true,
+      static: options.static === true,
+    };
     const doors = design.doors.map(({ name }) => name);
     result = await inWorker(RUN_WORKER, job, { io, doors, progress: startProgress(design.replicates, io) });
     folder.finish();

@@ -1,10 +1,11 @@
 /**
  * The report: one HTML text that needs nothing else. Made from the design, the metrics and the aggregates charts are
  * drawn from, never from raw events; carries the scenario as data, so that the page alone runs again; holds no time of
- * day, no path and no name of a machine or a person.
+ * day, no path and no name of a machine, nor of a person but who is said to have prepared it.
  */
 import { effortOf } from '../effort/effort.js';
 import type { Figure } from '../engine/figure.js';
+import { type Heading, headed } from '../scenario/heading.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
@@ -12,6 +13,7 @@ import type { PageScripts } from './alive/page-scripts.js';
 import { askData } from './ask/ask-data.js';
 import { askSection } from './ask/section.js';
 import { carriedScenario } from './carried/block.js';
+import { headingWords } from './heading-words.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
@@ -39,8 +41,10 @@ export interface ReportInput {
   /** The built-in figures this run rests on. */
   readonly sources: readonly Figure[];
   readonly version: string;
-  /** What brings the page to life; without, it holds no script. */
+  /** What brings the page to life; without, it holds no script. The scenario that it carries is data, and stays. */
   readonly scripts?: PageScripts | undefined;
+  /** In place of what the design says, for this page alone. */
+  readonly heading?: Heading;
   /** SHA-256 of the text of design.json. */
   readonly design_sha256: string;
 }
@@ -51,9 +55,10 @@ export async function renderReport(input: ReportInput): Promise<string> {
   // A log was not simulated: there is no crowd to walk again.
   const ask = scripts === undefined || figures.replayed ? null : askData(design, metrics);
   const effort = effortOf(design);
+  const heading = headed<Heading>(design, input.heading ?? {});
   return page(
-    `${metrics.scenario}: doorway report`,
-    html`${titleBlock(design, metrics, version, figures)}
+    `${heading.title ?? metrics.scenario}: doorway report`,
+    html`${titleBlock(design, metrics, version, figures, heading)}
 <main>
 ${verdictSection(design, metrics, figures)}
 ${logSection(figures)}
@@ -79,7 +84,7 @@ ${sourcesSection(design, figures, sources)}
 ${reproduceSection(input)}
 ${wordsSection()}
 </main>
-<footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
+<footer><p>${headingWords(heading)}${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
 ${carriedScenario(design, version)}`,
     { scripts, ask },
   );

@@ -16,6 +16,7 @@ import { BARE_LEDGERS, calibrationSchema, ledgerSchema } from '../counter/ledger
 import { BARE_LOGICS, learntSchema, logicSchema, outsideLogicSchema } from '../counter/schema.js';
 import { presenceSchema } from '../sensors/presence/schema.js';
 import { effortKeys } from './effort-schema.js';
+import { headingKeys } from './heading.js';
 import { targetSchema } from '../score/schema.js';
 
 export const FORMAT = 1;
@@ -112,7 +113,12 @@ export const MOST_ROOMS = 200;
 
 const common = {
   format: z.literal(FORMAT).meta({ description: 'Version of the scenario format.' }),
-  name: z.string().min(1).max(80).meta({ description: 'What the report is titled with.' }),
+  name: z
+    .string()
+    .min(1)
+    .max(80)
+    .meta({ description: 'Name of the scenario, and title of the report where there is no other.' }),
+  ...headingKeys,
   seed: z
     .union([z.string().min(1).max(200), z.int()])
     .meta({ description: 'Seed of all chance; same seed, same bytes.' })

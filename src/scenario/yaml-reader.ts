@@ -9,6 +9,11 @@ const MAX_ALIASED = 10_000;
 const UNSAFE = /[\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]/;
 const FORBIDDEN_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype']);
 
+/** Whether a text is fit to be printed on one line: it holds no control character and no mark that turns its direction. */
+export function isOneLine(text: string): boolean {
+  return !UNSAFE.test(text);
+}
+
 /** Where a value and its key begin (offsets into the text), and its children. */
 export interface Mark {
   readonly value: number;
@@ -55,7 +60,7 @@ export class YamlReader {
     if (scalar?.value === null && !scalar.source) return { value: null, mark: { ...mark, value: key ?? start } };
     const value: unknown = scalar?.value ?? null;
     // Written as an escape ("\\e[31m") a control character passes YAML; it shall not reach a terminal or a page.
-    if (typeof value === 'string' && !this.anyText && UNSAFE.test(value))
+    if (typeof value === 'string' && !this.anyText && !isOneLine(value))
       this.found.push({ offset: start, path, problem: { code: 'not_text', why: 'control character' } });
     return { value, mark };
   }

@@ -1,5 +1,6 @@
 /** The shape of study.json, format 1: what a study found out. The report is made from it alone. */
 import { z } from 'zod';
+import { headingKeys } from '../scenario/heading.js';
 import { estimateSchema } from '../score/metrics-schema.js';
 
 const total = (description: string) => z.number().int().meta({ description });
@@ -110,6 +111,7 @@ export const studySummarySchema = z.strictObject({
   format: z.literal(1).meta({ description: 'Version of this format.' }),
   jambeam: label('Version of jambeam.'),
   name: label('Name of the study.'),
+  ...headingKeys,
   scenario: label('Name of the scenario.'),
   seed: label('Seed of all chance.'),
   hours: z.number().meta({ description: 'Simulated hours of each replicate, of the first design.', unit: 'h' }),

@@ -1,5 +1,6 @@
 /** From the cells of a study to study.json. */
 import { type Effort, effortOf } from '../effort/effort.js';
+import { type Heading, headed } from '../scenario/heading.js';
 import { listKeys } from '../scenario/keys.js';
 import { ratioEstimate } from '../score/estimates.js';
 import type { Estimate } from '../score/metrics-schema.js';
@@ -44,6 +45,7 @@ export function summarise(standing: Standing, journal: CellSource): StudySummary
     format: 1,
     jambeam: VERSION,
     name: study.name,
+    ...headed<Heading>({}, study),
     scenario: plan.scenario.name,
     seed: String(plan.scenario.seed),
     hours: first.hours,

@@ -37,6 +37,8 @@ export interface ReplayJob {
   readonly watch: boolean;
   /** Hours of the log, where the caller knows them; null to measure a file, or to take the scenario's. */
   readonly hours: number | null;
+  /** Whether the report is a page without any script. */
+  readonly static: boolean;
 }
 
 export interface ReplayResult {
@@ -219,7 +221,7 @@ class Run {
           figures,
           sources: allFigures(),
           version: VERSION,
-          scripts: pageScripts(),
+          ...pageScripts(job.static),
           design_sha256: sha256(designText),
         });
         writeNew(join(folder, 'report.html'), report);

@@ -36,6 +36,7 @@ export interface ReplayOptions extends LogicOptions {
   readonly set?: readonly string[];
   readonly json?: boolean;
   readonly force?: boolean;
+  readonly static?: boolean;
 }
 
 /** @throws {UserProblem} with all that is wrong with options, scenario, log and truth */
@@ -142,5 +143,6 @@ function choiceOf(file: string, design: Design, options: ReplayOptions): Omit<Re
     log: { file, replicate, door, unit: unit as ReplayJob['log']['unit'] },
     truth: options.truth ?? null,
     hours,
+    static: options.static === true,
   };
 }

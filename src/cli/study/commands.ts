@@ -1,6 +1,6 @@
 /** The commands of studies, each loaded only when it is asked for. */
 import type { Command } from 'commander';
-import { collect, withLogics } from '../command-options.js';
+import { STATIC, collect, withLogics } from '../command-options.js';
 import type { Io } from '../io.js';
 
 export function addStudy(jambeam: Command, io: Io): void {
@@ -22,6 +22,7 @@ export function addStudy(jambeam: Command, io: Io): void {
         '--redis [url]',
         'put the cells on a job queue, for `jambeam join` on any number of machines; without a URL that of JAMBEAM_REDIS',
       )
+      .option(...STATIC)
       .option('--quiet', 'no progress')
       .option('--json', 'print study.json instead of the summary')
       .option('--force', "throw a study's cells away and begin anew"),
@@ -76,6 +77,7 @@ export function addMerge(jambeam: Command, io: Io): void {
     .description('Joins the folders of slices of one study, and writes its results when all cells are there.')
     .argument('<dir...>', 'folders of slices')
     .option('--out <dir>', 'folder for the whole study')
+    .option(...STATIC)
     .option('--force', "throw away a study's cells that are in that folder")
     .addHelpText('after', '\nExample:\n  jambeam merge slice-*.study --out heights.study')
     .action(async (dirs, options) => (await import('./merge.js')).mergeCommand(dirs, options, io));

@@ -2,7 +2,7 @@
 import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { pageScripts } from '../page-scripts.js';
-import { renderStudyReport } from '../../report/study/report.js';
+import { type StudyReportOptions, renderStudyReport } from '../../report/study/report.js';
 import { studySummaryText } from '../../report/study/summary-text.js';
 import { doorTable, houseTable } from '../../study/columns.js';
 import { eachCell } from '../../study/each-cell.js';
@@ -26,10 +26,11 @@ export async function conclude(
   folder: StudyFolder,
   standing: Standing,
   io: Io,
-  json = false,
+  options: { readonly json?: boolean | undefined; readonly static?: boolean | undefined } = {},
 ): Promise<void> {
-  const summary = await writeResults(folder.path, standing, folder.journal);
-  io.out(json ? jsonText(summary) : studySummaryText(summary, pathText(join(out, 'report.html'))));
+  const page = pageScripts(options.static);
+  const summary = await writeResults(folder.path, standing, folder.journal, page);
+  io.out(options.json === true ? jsonText(summary) : studySummaryText(summary, pathText(join(out, 'report.html'))));
   tellFailed(standing);
 }
 
@@ -44,10 +45,15 @@ export function doneWords({ done, most }: Standing['cells'], fixed: number | nul
 }
 
 /** Written aside, synced, and only then given their names, study.json last: a study is finished when it is there. */
-async function writeResults(folder: string, standing: Standing, journal: Journal): Promise<StudySummary> {
+async function writeResults(
+  folder: string,
+  standing: Standing,
+  journal: Journal,
+  page: StudyReportOptions,
+): Promise<StudySummary> {
   const unfinished = join(folder, '.unfinished-results');
   const summary = summarise(standing, journal);
-  const report = await renderStudyReport(summary, pageScripts());
+  const report = await renderStudyReport(summary, page);
   return onDisk(`the results in ${pathText(folder)} can't be written`, () => {
     rmSync(unfinished, { recursive: true, force: true });
     mkdirSync(unfinished);

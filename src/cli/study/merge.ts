@@ -10,6 +10,7 @@ import { StudyFolder, planIn, readJournal, readStudyMarker } from './study-folde
 export interface MergeOptions {
   readonly out?: string;
   readonly force?: boolean;
+  readonly static?: boolean;
 }
 
 export async function mergeCommand(folders: readonly string[], options: MergeOptions, io: Io): Promise<void> {
@@ -47,7 +48,7 @@ export async function mergeCommand(folders: readonly string[], options: MergeOpt
       );
       return;
     }
-    await conclude(out, folder, standing, io);
+    await conclude(out, folder, standing, io, { static: options.static });
   } finally {
     folder.close();
   }

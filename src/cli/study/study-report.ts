@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import { pageScripts } from '../page-scripts.js';
 import { renderStudyReport } from '../../report/study/report.js';
+import { type Heading, headed } from '../../scenario/heading.js';
 import { type StudySummary, studySummarySchema } from '../../study/summary-schema.js';
 import { summarise } from '../../study/summary.js';
 import { kindOf, readText, refuseAllButFiles, replaceFile } from '../files.js';
@@ -12,11 +13,18 @@ import { lookAt } from './study-folder.js';
 
 const MOST_BYTES = 512 * 1_048_576;
 
-export async function studyReportCommand(folder: string, io: Io): Promise<void> {
+/** How the page is to be. */
+export interface StudyPage {
+  /** In place of the study's own. */
+  readonly heading: Heading;
+  readonly static?: boolean | undefined;
+}
+
+export async function studyReportCommand(folder: string, page: StudyPage, io: Io): Promise<void> {
   const summary = summaryOf(folder);
   const file = join(folder, 'report.html');
   refuseAllButFiles(file);
-  replaceFile(file, await renderStudyReport(summary, pageScripts()));
+  replaceFile(file, await renderStudyReport(headed(summary, page.heading), pageScripts(page.static)));
   const done = doneWords(summary.cells, summary.replicates.fixed);
   if (!summary.finished) io.out(`The study is not finished: ${done} replicates are done\n`);
   io.out(`Wrote ${io.paint.bold(pathText(file))}\n`);

@@ -30,6 +30,7 @@ export interface StudyOptions extends LogicOptions {
   readonly redis?: string | true;
   readonly quiet?: boolean;
   readonly json?: boolean;
+  readonly static?: boolean;
 }
 
 export async function studyCommand(file: string, options: StudyOptions, io: Io): Promise<void> {
@@ -71,7 +72,7 @@ export async function studyCommand(file: string, options: StudyOptions, io: Io):
       if (limit_ms !== null) io.err(pausedWords(standing, file, out, options, 'paused'));
       return;
     }
-    if (!slice) return await conclude(out, folder, standing, io, options.json);
+    if (!slice) return await conclude(out, folder, standing, io, options);
     io.out(`Slice ${slice.number}/${slice.of} is done; \`jambeam merge DIR… --out DIR\` puts all of them together\n`);
     tellFailed(standing);
   } finally {
@@ -123,6 +124,7 @@ function pausedWords(standing: Standing, file: string, out: string, options: Stu
     ...(options.slice ? ['--slice', options.slice] : []),
     ...(options.redis ? ['--redis'] : []),
     ...logics,
+    ...(options.static ? ['--static'] : []),
     '--resume',
   ];
   return `${how}: ${doneWords(standing.cells, standing.plan.stopping.fixed)} replicates are done and kept in ${pathText(out)}\ngo on with: ${again.map(shellWord).join(' ')}\n`;

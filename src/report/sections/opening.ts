@@ -1,8 +1,10 @@
 /** The top of the page: what was asked, the verdict, and the three numbers that matter. */
+import type { Heading } from '../../scenario/heading.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Figures } from '../../score/figures.js';
 import type { Estimate, Metrics, RoomMetrics } from '../../score/metrics-schema.js';
 import { ledgerWords } from '../charts/room.js';
+import { headingRows } from '../heading-words.js';
 import { html, type Markup } from '../html.js';
 import { sensorsUsed } from '../sensor-words.js';
 import { targetTable } from './targets.js';
@@ -14,8 +16,10 @@ export function titleBlock(
   metrics: Metrics,
   version: string,
   { replayed }: Pick<Figures, 'replayed'>,
+  heading: Heading,
 ): Markup {
   const cells: [string, string][] = [
+    ...headingRows(heading, 'Scenario', metrics.scenario),
     [design.doors.length === 1 ? 'Door' : 'Doors', joinFew(design.doors.map((d) => named(d.name)))],
     ['Sensors', capital(sensorsUsed(design))],
     ['Logic of the headline', named(headlineLogic(design))],
@@ -27,7 +31,7 @@ export function titleBlock(
     ['Made by', `jambeam ${version}`],
   ];
   return html`<header><p class="over">Doorway report · ${replayed ? 'counted from a log' : 'simulated, not measured'}</p>
-<h1>${named(metrics.scenario)}</h1>
+<h1>${named(heading.title ?? metrics.scenario)}</h1>
 <dl class="block">${cells.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl></header>`;
 }
 

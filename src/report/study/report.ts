@@ -1,9 +1,10 @@
 /**
  * The report of a study: one HTML text that needs nothing else, made from study.json alone. Holds no time of day, no
- * path and no name of a machine or a person.
+ * path and no name of a machine, nor of a person but who is said to have prepared it.
  */
 import type { StudySummary } from '../../study/summary-schema.js';
 import type { PageScripts } from '../alive/page-scripts.js';
+import { headingWords } from '../heading-words.js';
 import { html } from '../html.js';
 import { page } from '../page.js';
 import { named } from '../words.js';
@@ -23,11 +24,16 @@ import { rankingSection } from './sections/ranking.js';
 import { STUDY_STYLE } from './style.js';
 import { StudyView } from './view.js';
 
-/** The report as HTML text; same summary, same text on the same engine. @param scripts what brings charts to life */
-export async function renderStudyReport(summary: StudySummary, scripts?: PageScripts): Promise<string> {
+export interface StudyReportOptions {
+  /** What brings charts to life; without, the page holds no script. */
+  readonly scripts?: PageScripts | undefined;
+}
+
+/** The report as HTML text; same summary, same text on the same engine. */
+export async function renderStudyReport(summary: StudySummary, { scripts }: StudyReportOptions = {}): Promise<string> {
   const view = new StudyView(summary);
   return page(
-    `${summary.name}: report of a study`,
+    `${summary.title ?? summary.name}: report of a study`,
     html`${studyTitle(view)}
 <main>
 ${studyVerdictSection(view)}
@@ -44,7 +50,7 @@ ${studyCautionsSection()}
 ${studyReproduceSection(view)}
 ${studyWordsSection()}
 </main>
-<footer><p>${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
+<footer><p>${headingWords(summary)}${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
     { style: STUDY_STYLE, scripts },
   );
 }

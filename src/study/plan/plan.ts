@@ -172,8 +172,8 @@ function changed(
   return { design: { ...withHousehold(design), tables: tables.texts }, issues: [] };
 }
 
-/** Cells follow from all of a design but from how many replicates there are and what is good enough. */
-function keyOf(design: Design): string {
+/** Cells follow from all of a design but from its name, how many replicates there are and what is good enough. */
+function keyOf({ title: _title, prepared_by: _by, ...design }: Design): string {
   const text = serialiseDesign({ ...design, name: 'study', replicates: 1, targets: [] });
   return createHash('sha256').update(text).digest('hex').slice(0, 24);
 }

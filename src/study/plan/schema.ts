@@ -1,6 +1,7 @@
 /** What a user writes about a study, format 1: which scenario, what varies, how many replicates. */
 import { z } from 'zod';
 import { name, quantity, wholeNumber } from '../../engine/quantity.js';
+import { headingKeys } from '../../scenario/heading.js';
 
 export const STUDY_FORMAT = 1;
 /** Designs of one study, at most. */
@@ -56,7 +57,12 @@ const untilSchema = z.strictObject({
 
 export const studySchema = z.strictObject({
   format: z.literal(STUDY_FORMAT).meta({ description: 'Version of the format of studies.' }),
-  name: z.string().min(1).max(80).meta({ description: 'What the report is titled with.' }),
+  name: z
+    .string()
+    .min(1)
+    .max(80)
+    .meta({ description: 'Name of the study, and title of its report where there is no other.' }),
+  ...headingKeys,
   scenario: z.string().min(1).max(500).meta({ description: 'File of the scenario, as seen from the study file.' }),
   set: changes('Keys of the scenario that are changed for all designs.').default(() => ({})),
   factors: z.array(factorSchema).min(1).max(12).meta({ description: 'What varies; every combination is a design.' }),

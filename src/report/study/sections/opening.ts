@@ -1,5 +1,6 @@
 /** The top of a study's report: what it is, how far it came, the verdict, and what was tried. */
 import type { StudySummary } from '../../../study/summary-schema.js';
+import { headingRows } from '../../heading-words.js';
 import { html, scrollable, type Markup } from '../../html.js';
 import { metricWords } from '../../sections/targets.js';
 import { capital, count, decimal, joined, named, plural } from '../../words.js';
@@ -20,6 +21,7 @@ export function studyTitle({ summary }: StudyView): Markup {
   // What is not finished has to be seen first.
   const stateRow: [string, string] = ['State', state];
   const rows: [string, string][] = [
+    ...headingRows(summary, 'Study', summary.name),
     ...(finished ? [] : [stateRow]),
     ['Scenario', named(summary.scenario)],
     [doors.length === 1 ? 'Door' : 'Doors', few(doors)],
@@ -30,7 +32,7 @@ export function studyTitle({ summary }: StudyView): Markup {
     ['Made by', `jambeam ${summary.jambeam}`],
   ];
   return html`<header><p class="over">Study of doorways · simulated, not measured</p>
-<h1>${named(summary.name)}</h1>
+<h1>${named(summary.title ?? summary.name)}</h1>
 <dl class="block">${rows.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl></header>`;
 }
 
