@@ -141,6 +141,18 @@ const replayedSchema = z.strictObject({
   own: z.boolean(),
 });
 
+const counted = z.int().min(0);
+const doorSample = z.tuple([counted, counted, counted, counted, counted, z.int()]);
+const time_us = z.number().min(0);
+const roomSample = z.tuple([time_us, time_us, time_us]);
+const most = 1000;
+const replicateSchema = z.strictObject({
+  clock_us: z.number().min(1),
+  doors: z.array(z.array(doorSample).max(most)).max(most),
+  rooms: z.array(z.array(z.array(roomSample).max(most)).max(most)).max(most),
+  houses: z.array(z.array(time_us).max(most)).max(most),
+});
+
 export const figuresSchema = z.strictObject({
   format: z.literal(1),
   drift: z.array(driftSchema).max(10_000),
@@ -149,6 +161,7 @@ export const figuresSchema = z.strictObject({
   hourly: z.array(hourlySchema).max(1000),
   rooms: z.array(roomSchema).max(10_000),
   silhouettes: z.array(silhouetteSchema).max(1000),
+  replicates: z.array(replicateSchema).max(MAX_POINTS).exactOptional(),
   clothing: z.array(clothingSchema).max(3).exactOptional(),
   activity: z.array(activitySchema).max(3).exactOptional(),
   replayed: replayedSchema.exactOptional(),

@@ -6,6 +6,7 @@ import { printable } from '../engine/printable.js';
 import { sha256 } from '../report/sha256.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
+import { samplesFit } from '../score/replicate-sample.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { metricsSchema } from '../score/metrics-schema.js';
 import { figuresSchema } from './figures-schema.js';
@@ -60,6 +61,11 @@ export function readRun(folder: string): FinishedRun {
   const stranger = strangerIn(design, metrics, figures);
   if (stranger !== undefined)
     throw new UserProblem(`${name}: ${printable(stranger)} is in the results but not in design.json`, AGAIN);
+  if (figures.replicates && !samplesFit(figures.replicates, design, metrics.replicates))
+    throw new UserProblem(
+      `${name}: the replicates in figures.json are not those of design.json and metrics.json`,
+      AGAIN,
+    );
   return { design, metrics, figures, design_sha256: sha256(texts['design.json']) };
 }
 

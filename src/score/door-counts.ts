@@ -61,7 +61,7 @@ const emptyCase = (): CaseCounts => ({ visits: 0, crossings: 0, missed: 0, rever
 const emptyKind = (): KindCounts => ({ ...emptyCase(), net_error: 0, first_wrong_us: -1 });
 
 /** Errors of all kinds, each one unit. */
-export function wrongOf(counts: CaseCounts): number {
+export function wrongOf(counts: Pick<CaseCounts, 'missed' | 'reversed' | 'extra' | 'invented'>): number {
   return counts.missed + counts.reversed + counts.extra + counts.invented;
 }
 

@@ -1,6 +1,7 @@
 /** Aggregates that charts are drawn from: what figures.json holds. Never raw events. */
 import type { Picture } from './pictures.js';
 import type { Estimate } from './metrics-schema.js';
+import type { ReplicateSample } from './replicate-sample.js';
 
 /** Counted minus true net flow through a door over the clock: quantiles over replicates. */
 export interface DriftBands {
@@ -127,6 +128,8 @@ export interface Figures {
   readonly hourly: readonly HourlyCounts[];
   readonly rooms: readonly RoomTrace[];
   readonly silhouettes: readonly Silhouette[];
+  /** What each replicate found, in order of their numbers; runs of before this was kept have none. */
+  readonly replicates?: readonly ReplicateSample[];
   /** With rangers whose echo depends on clothing; how much it absorbs is an assumption. */
   readonly clothing?: readonly ClothingRun[];
   /** Where it was asked for: how busy a house is is an assumption. */

@@ -16,6 +16,7 @@ import { bands, driftBands } from '../score/drift-bands.js';
 import type { ActivityRun, ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
 import { hourlyCounts, hoursCovered } from '../score/hourly.js';
 import type { Picture } from '../score/pictures.js';
+import { replicateSample } from '../score/replicate-sample.js';
 import { survivalCurve } from '../score/room-rates.js';
 import type { WhyRecord } from '../score/why.js';
 import type { Metrics } from '../score/metrics-schema.js';
@@ -202,6 +203,7 @@ function figuresOf(design: Design, results: readonly ReplicateResult[]): Figures
     ),
     rooms: results[0]?.traces ?? [],
     silhouettes: silhouettes(design),
+    replicates: results.map(({ record }) => replicateSample(record, span_us)),
   };
 }
 
