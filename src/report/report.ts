@@ -7,6 +7,7 @@ import type { Figure } from '../engine/figure.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
+import { contents } from './contents.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
@@ -15,7 +16,7 @@ import { confusionSection } from './sections/confusion.js';
 import { doorwaySection } from './sections/doorway.js';
 import { effortSection } from './sections/effort.js';
 import { logicsSection } from './sections/logics.js';
-import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js';
+import { answerSection, firstScreen } from './sections/opening.js';
 import { hoursSection } from './sections/hours.js';
 import { picturesSection } from './sections/pictures.js';
 import { driftSection } from './sections/overtime.js';
@@ -40,33 +41,35 @@ export interface ReportInput {
 export async function renderReport(input: ReportInput): Promise<string> {
   const { design, metrics, figures, sources, version } = input;
   const effort = effortOf(design);
+  const sections = [
+    logSection(figures),
+    answerSection(design, metrics, figures),
+    doorwaySection(design, metrics, figures),
+    planSection(design, effort),
+    confusionSection(design, metrics),
+    await driftSection(design, figures),
+    await roomsSection(design, metrics, figures),
+    await hoursSection(design, metrics, figures),
+    await whomSection(design, metrics),
+    weekSection(design, metrics),
+    await whySection(design, metrics),
+    picturesSection(design, figures),
+    logicsSection(design, metrics),
+    effortSection(design, effort),
+    cautionsSection(design),
+    sharesSection(design, metrics),
+    activitySection(design, figures),
+    sourcesSection(design, figures, sources),
+    limitsSection(),
+    reproduceSection(design, version),
+    wordsSection(),
+  ].filter((section) => section !== null);
   return page(
     `${metrics.scenario}: doorway report`,
-    html`${titleBlock(design, metrics, version, figures)}
-<main>
-${verdictSection(design, metrics, figures)}
-${logSection(figures)}
-${threeNumbers(design, metrics)}
-${doorwaySection(design, metrics, figures)}
-${planSection(design, effort)}
-${confusionSection(design, metrics)}
-${logicsSection(design, metrics)}
-${await hoursSection(design, metrics, figures)}
-${await driftSection(design, figures)}
-${await roomsSection(design, metrics, figures)}
-${weekSection(design, metrics)}
-${await whomSection(design, metrics)}
-${await whySection(design, metrics)}
-${picturesSection(design, figures)}
-${sharesSection(design, metrics)}
-${activitySection(design, figures)}
-${effortSection(design, effort)}
-${cautionsSection(design)}
-${limitsSection()}
-${sourcesSection(design, figures, sources)}
-${reproduceSection(design, version)}
-${wordsSection()}
-</main>
+    html`<main>
+${firstScreen(design, metrics, figures)}
+${contents(sections)}
+${sections.map((section) => html`${section}\n`)}</main>
 <footer><p>${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>`,
   );
 }
