@@ -46,6 +46,7 @@ const roomSchema = z
 
 const silhouetteSchema = z.strictObject({
   who: text,
+  is: z.enum(['adult', 'child', 'pet', 'other']).exactOptional(),
   stature_m: z.number().min(0).max(10),
   capsules: z
     .array(

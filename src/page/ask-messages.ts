@@ -1,4 +1,5 @@
 /** What the page asks its worker, and what comes back: plain data. */
+import type { AskData } from '../report/ask/ask-data.js';
 import type { StartedLogic } from '../scenario/schema.js';
 import type { Estimate } from '../score/metrics-schema.js';
 
@@ -15,7 +16,7 @@ export interface Question {
   /** The first so many. */
   readonly replicates: number;
   /** `[replicate][door]`: what the run found by the headline's logic; null where the report doesn't hold it. */
-  readonly reported: readonly (readonly { readonly crossings: number; readonly wrong: number }[])[] | null;
+  readonly reported: AskData['reported'];
 }
 
 export interface Compared {

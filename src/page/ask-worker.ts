@@ -8,6 +8,7 @@ import { parseScenario } from '../scenario/parse.js';
 import type { Design } from '../scenario/schema.js';
 import { sumCases, wrongOf } from '../score/door-counts.js';
 import { ratioEstimate } from '../score/estimates.js';
+import { doorSampleCounts } from '../score/replicate-sample.js';
 import type { Estimate } from '../score/metrics-schema.js';
 import { calibrated } from '../simulate/calibration.js';
 import { type ReplicateResult, runReplicate } from '../simulate/replicate.js';
@@ -66,13 +67,15 @@ function answerOf(design: Design, results: readonly ReplicateResult[], { number,
   const compared = (doors: readonly number[]): { reported: Estimate; change: Estimate } | null => {
     if (reported === null) return null;
     const mine = results.map(({ record }) => sumCases(doors.map((d) => record.doors[d]!.logics[0]!.total)));
-    const before = results.map((_, r) => doors.map((d) => reported[r]![d]!));
-    const wrong = before.map((ofDoors) => ofDoors.reduce((sum, one) => sum + one.wrong, 0));
-    const crossings = before.map((ofDoors) => ofDoors.reduce((sum, one) => sum + one.crossings, 0));
+    const before = results.map((_, r) => doorSampleCounts(doors.map((d) => reported[r]![d]!)));
+    const crossings = before.map((one) => one.crossings);
     return {
-      reported: per100(wrong, crossings),
+      reported: per100(
+        before.map(({ wrong }) => wrong),
+        crossings,
+      ),
       change: per100(
-        mine.map((one, r) => wrongOf(one) - wrong[r]!),
+        mine.map((one, r) => wrongOf(one) - before[r]!.wrong),
         crossings,
         true,
       ),

@@ -21,6 +21,7 @@ const LOWEST_M = 0.02;
 
 export async function letAsk(section: HTMLElement, data: AskData): Promise<void> {
   section.hidden = false;
+  document.querySelector('nav li[hidden]')?.removeAttribute('hidden');
   const script = URL.createObjectURL(new Blob([await unpacked('packed-ask')], { type: 'text/javascript' }));
   const form = new Form(data, JSON.parse(document.getElementById(BLOCK_ID)!.textContent) as Carried);
   const answer = element('div', { class: 'answer', attributes: { 'aria-live': 'polite' } });
@@ -99,7 +100,7 @@ class Form {
       this.height.root,
       this.spacing.root,
       field('Logic', this.logics),
-      field('Crowds', this.extent),
+      field('Replicates', this.extent),
       element('button', { text: 'As reported', attributes: { type: 'reset' } }),
     ];
     this.root.append(...fields);
@@ -188,9 +189,9 @@ function told(found: Answer, { door, changes, command }: Asked, data: AskData): 
   const head = [
     'wrong per 100 crossings',
     'your what-if',
-    'the report, same crowds',
-    'difference, crowd by crowd',
-    `the report, all ${data.replicates} crowds`,
+    'the report, same replicates',
+    'difference, pair by pair',
+    `the report, all ${data.replicates}`,
   ];
   const table = element('table', {}, [
     element('caption', {
@@ -233,8 +234,8 @@ const extent = (n: number): string => (n === 1 ? 'the first replicate' : `the fi
 
 function sentence({ found, change }: Compared, door: AskDoor, changes: readonly string[]): string {
   const { value, range } = estimateWords(found);
-  const number = `${value ?? 'an unknown number'}${range === null ? '' : ` (${range})`} of 100 crossings are counted wrong at door ${door.name}`;
-  if (changes.length === 0) return `Nothing is changed yet: ${number} in these crowds.`;
+  const number = `${value ?? 'an unknown number'}${range === null ? '' : ` (${range})`} wrong per 100 crossings at door ${door.name}`;
+  if (changes.length === 0) return `Nothing is changed yet: ${number}, as in the report.`;
   const low = change?.low ?? null;
   const high = change?.high ?? null;
   const judged =
@@ -244,7 +245,7 @@ function sentence({ found, change }: Compared, door: AskDoor, changes: readonly 
         ? ' That is worse than reported.'
         : high < 0
           ? ' That is better than reported.'
-          : ' These crowds can’t tell it from what is reported.';
+          : ' With so few replicates it can’t be told from what is reported.';
   return `With ${changes.join(' and ')}: ${number}.${judged}`;
 }
 

@@ -1,6 +1,8 @@
 /** What goes wrong most often in a week: doors, and who does what in them. */
 import { DAY_H, WEEK_H } from '../engine/time.js';
-import type { DoorMetrics } from '../score/metrics-schema.js';
+import type { Design } from '../scenario/schema.js';
+import type { DoorMetrics, Metrics } from '../score/metrics-schema.js';
+import { headlineLogic } from './words.js';
 import { highOf, lowOf } from './worst.js';
 
 export type KindRate = DoorMetrics['by_kind'][number];
@@ -33,6 +35,14 @@ export function wrongPerWeek(
   const { wrong_per_100, person_crossings, invented_per_hour } = door;
   if (wrong_per_100.value === null) return invented_per_hour.value === null ? null : invented_per_hour.value * WEEK_H;
   return ((wrong_per_100.value * person_crossings) / 100 / (run.replicates * run.hours)) * WEEK_H;
+}
+
+/** The door whose headline logic makes most wrong counts a week; the first of equals. */
+export function worstDoor(design: Design, metrics: Metrics): DoorMetrics | undefined {
+  const doors = metrics.doors.filter(({ logic }) => logic === headlineLogic(design));
+  const wrong = (door: DoorMetrics): number => wrongPerWeek(door, metrics) ?? -1;
+  const [first, ...others] = doors;
+  return others.reduce((a, b) => (a === undefined || wrong(b) > wrong(a) ? b : a), first);
 }
 
 /** 'a week'; of a clock that doesn't cover a day, so many hours like those it covers, nights included. */

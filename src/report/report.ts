@@ -14,6 +14,7 @@ import { askData } from './ask/ask-data.js';
 import { askSection } from './ask/section.js';
 import { carriedScenario } from './carried/block.js';
 import { headingWords } from './heading-words.js';
+import { contents } from './contents.js';
 import { html } from './html.js';
 import { page } from './page.js';
 import { cautionsSection, limitsSection, reproduceSection, sourcesSection, wordsSection } from './sections/closing.js';
@@ -22,7 +23,7 @@ import { confusionSection } from './sections/confusion.js';
 import { doorwaySection } from './sections/doorway.js';
 import { effortSection } from './sections/effort.js';
 import { logicsSection } from './sections/logics.js';
-import { threeNumbers, titleBlock, verdictSection } from './sections/opening.js';
+import { answerSection, firstScreen } from './sections/opening.js';
 import { hoursSection } from './sections/hours.js';
 import { picturesSection } from './sections/pictures.js';
 import { driftSection } from './sections/overtime.js';
@@ -53,37 +54,39 @@ export interface ReportInput {
 export async function renderReport(input: ReportInput): Promise<string> {
   const { design, metrics, figures, sources, version, scripts } = input;
   // A log was not simulated: there is no crowd to walk again.
-  const ask = scripts === undefined || figures.replayed ? null : askData(design, metrics);
+  const ask = scripts === undefined || figures.replayed ? null : askData(design, metrics, figures);
   const effort = effortOf(design);
   const heading = headed<Heading>(design, input.heading ?? {});
+  const sections = [
+    logSection(figures),
+    answerSection(design, metrics, figures, heading),
+    doorwaySection(design, metrics, figures),
+    planSection(design, effort),
+    confusionSection(design, metrics),
+    await driftSection(design, figures),
+    await roomsSection(design, metrics, figures),
+    await hoursSection(design, metrics, figures),
+    await whomSection(design, metrics),
+    weekSection(design, metrics),
+    await whySection(design, metrics),
+    picturesSection(design, figures),
+    ask && askSection(ask),
+    logicsSection(design, metrics),
+    effortSection(design, effort),
+    cautionsSection(design),
+    sharesSection(design, metrics),
+    activitySection(design, figures),
+    sourcesSection(design, figures, sources),
+    limitsSection(),
+    reproduceSection(input),
+    wordsSection(),
+  ].filter((section) => section !== null);
   return page(
     `${heading.title ?? metrics.scenario}: doorway report`,
-    html`${titleBlock(design, metrics, version, figures, heading)}
-<main>
-${verdictSection(design, metrics, figures)}
-${logSection(figures)}
-${threeNumbers(design, metrics)}
-${doorwaySection(design, metrics, figures)}
-${planSection(design, effort)}
-${confusionSection(design, metrics)}
-${logicsSection(design, metrics)}
-${await hoursSection(design, metrics, figures)}
-${await driftSection(design, figures)}
-${await roomsSection(design, metrics, figures)}
-${weekSection(design, metrics)}
-${await whomSection(design, metrics)}
-${await whySection(design, metrics)}
-${picturesSection(design, figures)}
-${ask && askSection(ask)}
-${sharesSection(design, metrics)}
-${activitySection(design, figures)}
-${effortSection(design, effort)}
-${cautionsSection(design)}
-${limitsSection()}
-${sourcesSection(design, figures, sources)}
-${reproduceSection(input)}
-${wordsSection()}
-</main>
+    html`<main>
+${firstScreen(design, metrics, figures, heading)}
+${contents(sections)}
+${sections.map((section) => html`${section}\n`)}</main>
 <footer><p>${headingWords(heading)}${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
 ${carriedScenario(design, version)}`,
     { scripts, ask },

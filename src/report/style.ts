@@ -7,19 +7,19 @@
 export const STYLE = `
 :root{color-scheme:light dark;
 --paper:#f8f6f0;--card:#fffdf8;--ink:#1c2a30;--soft:#53636a;--rule:#d9d4c7;--line:#8f958f;
---a:#175f8c;--b:#a84a00;--bad:#9c2146;--good:#1e6b4f;--skin:#8798a0;--skin2:#b9a98c;
+--a:#175f8c;--b:#a84a00;--bad:#9c2146;--good:#1e6b4f;--skin:#8798a0;--skin2:#b9a98c;--pet:#6f5f4a;
 --serif:ui-serif,"Iowan Old Style",Charter,Georgia,"Times New Roman",serif;
 --sans:system-ui,-apple-system,"Segoe UI",Roboto,"Helvetica Neue",Arial,sans-serif;
 --mono:ui-monospace,"SF Mono",Menlo,Consolas,"Liberation Mono",monospace}
 @media (prefers-color-scheme:dark){:root{
 --paper:#12191c;--card:#182125;--ink:#e6e3da;--soft:#a3b0b4;--rule:#2e3a3f;--line:#6d7b80;
---a:#6db4e0;--b:#f0a060;--bad:#f28aa6;--good:#74c9a4;--skin:#5d7079;--skin2:#8b7d62}}
+--a:#6db4e0;--b:#f0a060;--bad:#f28aa6;--good:#74c9a4;--skin:#5d7079;--skin2:#8b7d62;--pet:#c2b291}}
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
-body{margin:0 auto;max-width:74rem;padding:1.25rem clamp(1rem,4vw,3.5rem) 4rem;background:var(--paper);color:var(--ink);
+body{margin:0 auto;max-width:78rem;padding:1.25rem clamp(1rem,4vw,3.5rem) 4rem;background:var(--paper);color:var(--ink);
 font:1rem/1.55 var(--sans);overflow-wrap:break-word}
 h1,h2,h3,h4{font-family:var(--serif);font-weight:600;line-height:1.2;text-wrap:balance;break-after:avoid;break-inside:avoid}
-h1{font-size:clamp(1.9rem,5vw,3rem);margin:.1em 0 .5em;letter-spacing:-.01em}
+h1{font-size:clamp(1.7rem,4vw,2.25rem);margin:0 0 .2em;letter-spacing:-.01em}
 h2{font-size:1.6rem;margin:0 0 .6em}
 h3{font-size:1.15rem;margin:1.6em 0 .5em}
 h4{font-size:1rem;margin:0 0 .4em}
@@ -35,23 +35,37 @@ article+article{border-top:1px solid var(--rule);margin-top:2rem}
 .hidden{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 .over{color:var(--soft);margin:0;font-size:.9375rem}
 .key{color:var(--soft);font-size:.875rem;margin:.5em 0 1em}
-.block{display:flex;flex-wrap:wrap;border:1px solid var(--ink);margin:0;gap:1px;background:var(--rule)}
-.block div{flex:1 1 9rem;padding:.45rem .7rem;background:var(--card)}
+.block{display:flex;flex-wrap:wrap;border:1px solid var(--line);margin:1.2rem 0 0;gap:1px;background:var(--rule);font-size:.875rem}
+.block div{flex:1 1 8rem;padding:.3rem .6rem;background:var(--card)}
 .block dt{font-size:.75rem;color:var(--soft)}
-.block dd{margin:0;font-weight:600;overflow-wrap:anywhere}
+.block dd{margin:0;overflow-wrap:anywhere}
 .hash{overflow-wrap:anywhere}
-.verdict{border:2px solid var(--ink);border-left-width:.75rem;background:var(--card);padding:1.25rem clamp(1rem,3vw,2rem);margin-top:2rem}
-.verdict.no{border-color:var(--bad)}.verdict.yes{border-color:var(--good)}.verdict.undecided{border-color:var(--b)}
-.verdict h2{font-size:clamp(1.6rem,4vw,2.25rem);display:flex;gap:.5em;align-items:baseline}
+.first{display:grid;gap:1.25rem 2.5rem;align-items:start}
+.first>*{min-width:0}
+.first section{border:0;margin:0;padding:0}
+.asked{margin:0 0 .9rem;font-size:.9375rem;line-height:1.5;color:var(--soft)}
+.verdict p{font-size:.9375rem;line-height:1.5;margin:0}
+.first .verdict{border:2px solid var(--ink);border-left-width:.6rem;background:var(--card);padding:.8rem clamp(.8rem,2.5vw,1.4rem)}
+.seen h2,.unwise h2{font:600 1rem/1.3 var(--sans);margin:0 0 .4em}
+.seen figure{margin:0}.seen figure+figure{margin-top:.8rem}
+.first .unwise{margin-top:1rem;padding-left:1rem;border-left:.6rem double var(--line)}
+.unwise ul{list-style:none;padding:0;margin:0;font-size:.9375rem;line-height:1.45}
+.unwise li+li{margin-top:.3rem}
+.unwise a{font-weight:600;color:inherit}
+a{color:var(--a)}
+nav{margin-top:2rem;padding:.7rem 0;border:solid var(--rule);border-width:1px 0}
+nav ol{margin:0;padding:0;list-style:none;display:flex;flex-wrap:wrap;gap:.15rem 1.4rem;font-size:.9375rem}
+.defs{position:absolute;width:0;height:0}
+@media (min-width:62rem){.first{grid-template-columns:minmax(0,1fr) minmax(22rem,29rem)}}
+.first .no{border-color:var(--bad)}.first .yes{border-color:var(--good)}.first .undecided{border-color:var(--b)}
+.verdict h2{font-size:clamp(1.5rem,4vw,2rem);display:flex;gap:.4em;align-items:baseline;margin-bottom:.3em}
 .verdict.no .mark{color:var(--bad)}.verdict.yes .mark{color:var(--good)}.verdict.undecided .mark{color:var(--b)}
 .mark{font-family:var(--sans);font-weight:700}
-.worst{border-left:3px solid var(--bad);padding-left:.8em}
-.verdict.yes .worst,.verdict.unjudged .worst{border-color:var(--line)}
-.three{list-style:none;padding:0;display:grid;gap:1.5rem;grid-template-columns:repeat(auto-fit,minmax(min(100%,12.5rem),1fr))}
-.three li{border-top:1px solid var(--line);padding-top:.6rem}
-.three h3{margin:0;font:600 .9375rem/1.3 var(--sans)}
-.three p{margin:0;font-size:.9375rem;color:var(--soft)}
-.three .big{font:600 3rem/1.1 var(--serif);color:var(--ink);font-variant-numeric:lining-nums}
+.three{list-style:none;padding:0;margin:.6rem 0 0;display:grid;gap:.6rem 1.2rem;grid-template-columns:repeat(auto-fit,minmax(min(100%,10rem),1fr))}
+.three li{border-top:1px solid var(--line);padding-top:.4rem}
+.three h3{margin:0;font:600 .875rem/1.3 var(--sans)}
+.three p{margin:0;font-size:.8125rem;line-height:1.4;color:var(--soft)}
+.three p.big{font:600 2.25rem/1.15 var(--serif);color:var(--ink);font-variant-numeric:lining-nums}
 .three .range{color:var(--ink)}
 .scroll{position:relative;overflow-x:auto;margin:0 0 .8em}
 table{border-collapse:collapse;font-size:.9375rem;font-variant-numeric:tabular-nums lining-nums;min-width:min(100%,30rem)}
@@ -75,7 +89,7 @@ td.none,td.none small{color:var(--soft);white-space:normal}
 .confusion td small{color:var(--ink)}
 .confusion td.zero b{font-weight:400;color:var(--soft)}
 figure{margin:0 0 1.5rem}
-figcaption{font-size:.875rem;color:var(--soft);margin-bottom:.4rem}
+figcaption{font-size:.875rem;color:var(--soft);margin:.4rem 0}
 figcaption h3,figcaption h4{color:var(--ink)}
 .charts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,26rem),1fr));gap:1.25rem 2.5rem;align-items:start}
 .chart{container-type:inline-size;min-width:0;break-inside:avoid;margin:1rem 0 .5rem}
@@ -95,9 +109,8 @@ svg.still{max-width:500px}.still text:not([font-size]){font-size:12px}.still tex
 .drawing .ground{stroke:var(--ink);stroke-width:3}
 .drawing .plane{stroke:var(--line);stroke-dasharray:2 4}
 .drawing .arrow{stroke:var(--line);stroke-width:1.2}
-.body path{stroke-linecap:round}
-.rim path{stroke:var(--card)}
-.body-0 .fill path{stroke:var(--skin)}.body-1 .fill path{stroke:var(--skin2)}.body-2 .fill path{stroke:var(--line)}
+.rim{stroke:var(--card)}
+.body-0{stroke:var(--skin)}.body-1{stroke:var(--skin2)}.body-2{stroke:var(--pet)}
 .beam{stroke-width:2.5}
 .beam-0{stroke:var(--a)}.beam-1{stroke:var(--b);stroke-dasharray:9 7}
 .beam-2{stroke:var(--good);stroke-dasharray:2 4}.beam-3{stroke:var(--bad);stroke-dasharray:12 4 2 4}
@@ -147,11 +160,11 @@ summary{cursor:pointer;padding:.35em 0;font-weight:600}
 .sources td:nth-child(2){width:48%}.sources .source{padding-top:1.1rem;font-weight:400;font-style:italic;overflow-wrap:anywhere}
 .diagram svg{width:auto;max-width:none}
 footer{margin-top:4rem;border-top:1px solid var(--line);padding-top:.6rem;color:var(--soft);font-size:.875rem}
-@media (max-width:40rem){.words div,.cautions div{grid-template-columns:1fr}.three .big{font-size:2.5rem}section{margin-top:2.25rem}
+@media (max-width:40rem){.words div,.cautions div{grid-template-columns:1fr}section{margin-top:2.25rem}
 th,td{padding:.4rem .5rem}}
 @page{margin:16mm 15mm}
 @media print{
-:root{color-scheme:light;--paper:#fff;--card:#fff;--ink:#111;--soft:#444;--rule:#ccc;--line:#888;--a:#175f8c;--b:#a84a00;--bad:#9c2146;--good:#1e6b4f;--skin:#8798a0;--skin2:#b9a98c}
+:root{color-scheme:light;--paper:#fff;--card:#fff;--ink:#111;--soft:#444;--rule:#ccc;--line:#888;--a:#175f8c;--b:#a84a00;--bad:#9c2146;--good:#1e6b4f;--skin:#8798a0;--skin2:#b9a98c;--pet:#6f5f4a}
 *{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 body{max-width:none;padding:0;font-size:10pt}
 section{margin-top:1.6rem}

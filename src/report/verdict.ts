@@ -10,7 +10,7 @@ import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js'
 import type { Figures } from '../score/figures.js';
 import { findEstimate } from '../score/targets.js';
 import { animalsWarning } from './animals.js';
-import { causesOf, rivalsOf, weekWords, wrongPerWeek } from './causes.js';
+import { causesOf, rivalsOf, weekWords, worstDoor, wrongPerWeek } from './causes.js';
 import { livesHere, walkingWords } from './household-words.js';
 import { limitWords, metricWords } from './sections/targets.js';
 import { activitySentence } from './verdict-activity.js';
@@ -32,8 +32,12 @@ export interface Verdict {
   readonly headline: string;
   /** Why, in one sentence. */
   readonly because: string;
+  /** What was asked, each with its number; the first few of many targets. */
+  readonly asked: readonly string[];
   /** The door where most goes wrong in a week, and the kind of passage that does most of it. */
   readonly worst: string;
+  /** Kinds of passage that may be as bad as that one. */
+  readonly rivals: string | null;
   /** The main causes, with their numbers a week. */
   readonly why: string | null;
   /** The room that leaves people in the dark most; whether another ledger does better. */
@@ -137,35 +141,35 @@ function unmetSentences(design: Design, metrics: Metrics): string[] {
 }
 
 /** The door where most goes wrong, and who does what there to make it so. */
-function worstSentence(design: Design, metrics: Metrics): string {
-  const doors = metrics.doors.filter((d) => d.logic === headlineLogic(design));
-  const wrong = (d: DoorMetrics): number => wrongPerWeek(d, metrics) ?? -1;
-  const door = doors.reduce<DoorMetrics | undefined>(
-    (a, b) => (a === undefined || wrong(b) > wrong(a) ? b : a),
-    undefined,
-  );
+function worstOf(design: Design, metrics: Metrics): Pick<Verdict, 'worst' | 'rivals'> {
+  const alone = (worst: string): Pick<Verdict, 'worst' | 'rivals'> => ({ worst, rivals: null });
+  const door = worstDoor(design, metrics);
   const [first, ...others] =
     door === undefined ? [] : causesOf([door]).filter(({ rate }) => rate.wrong_per_week.value !== null);
-  if (door === undefined || first === undefined || wrong(door) < 0)
-    return 'No kind of passage has a number of its own in this run.';
-  if (wrong(door) === 0) return 'Nothing was counted wrong at any door in this run.';
-  const rate = door.wrong_per_100.value === null ? '' : `, ${formatEstimate(door.wrong_per_100)} per 100 crossings`;
-  const week = weekWords(metrics.hours);
-  const opening =
-    doors.length > 1
-      ? `Most goes wrong at door ${named(door.door)}: about ${amount(wrong(door))} wrong counts ${week}${rate}.`
-      : `Door ${named(door.door)} makes about ${amount(wrong(door))} wrong counts ${week}${rate}.`;
+  const wrong = door === undefined ? null : wrongPerWeek(door, metrics);
+  if (door === undefined || first === undefined || wrong === null)
+    return alone('No kind of passage has a number of its own in this run.');
+  if (wrong === 0) return alone('Nothing was counted wrong at any door in this run.');
+  const opening = openingOf(design, metrics, door, wrong);
+  if (first.rate.wrong_per_week.value === 0) return alone(`${opening} They belong to no visit: nobody was there.`);
   const who = whoIn(design);
   const say = ({ rate: k }: typeof first): string => doingWords(who, k.who, k.kind);
-  if (first.rate.wrong_per_week.value === 0) return `${opening} They belong to no visit: nobody was there.`;
   const kind =
     `Worst there: ${say(first)}, with ${formatEstimate(first.rate.wrong_per_week)} of them, ` +
     `${firstWrongWords(first.rate.first_wrong_median_days)}.`;
   const rivals = rivalsOf([first, ...others]);
-  if (rivals.length === 0) return `${opening} ${kind}`;
+  if (rivals.length === 0) return alone(`${opening} ${kind}`);
   const names = joined([...rivals.slice(0, 3).map(say), ...(rivals.length > 3 ? ['others'] : [])]);
   const reach = rivals.length === 1 ? `The interval of ${names} reaches` : `The intervals of ${names} reach`;
-  return `${opening} ${kind} ${reach} as high, so the order among these is not certain.`;
+  return { worst: `${opening} ${kind}`, rivals: `${reach} as high, so the order among these is not certain.` };
+}
+
+/** How many wrong counts the worst door makes; where it is the only one, its rate is the headline's and told there. */
+function openingOf({ doors }: Design, metrics: Metrics, door: DoorMetrics, wrong: number): string {
+  const week = weekWords(metrics.hours);
+  if (doors.length === 1) return `Door ${named(door.door)} makes about ${amount(wrong)} wrong counts ${week}.`;
+  const rate = door.wrong_per_100.value === null ? '' : `, ${formatEstimate(door.wrong_per_100)} per 100 crossings`;
+  return `Most goes wrong at door ${named(door.door)}: about ${amount(wrong)} wrong counts ${week}${rate}.`;
 }
 
 function firstWrongWords(e: Estimate): string {
@@ -212,8 +216,9 @@ export function verdictOf(design: Design, metrics: Metrics, activity: Figures['a
   return {
     answer,
     headline: HEADLINES[answer],
-    because: [becauseOf(metrics), ...targetSentences(metrics)].join(' '),
-    worst: worstSentence(design, metrics),
+    because: becauseOf(metrics),
+    asked: targetSentences(metrics),
+    ...worstOf(design, metrics),
     why: whySentenceOf(design, metrics),
     rooms: [...here(darkSentence(design, metrics)), ...here(ledgerSentence(design, metrics))],
     activity: activitySentence(design, metrics, activity),
@@ -239,6 +244,14 @@ function householdDoors(design: Design, metrics: Metrics): string[] {
 
 /** The verdict as one paragraph, and what it holds for and what else to know as others: the same for page and terminal. */
 export function verdictParagraphs(v: Verdict): string[] {
-  const first = [v.because, v.worst, ...here(v.why), ...v.rooms, ...here(v.activity)].join(' ');
+  const first = [
+    v.because,
+    ...v.asked,
+    v.worst,
+    ...here(v.rivals),
+    ...here(v.why),
+    ...v.rooms,
+    ...here(v.activity),
+  ].join(' ');
   return [first, v.doors.join(' '), ...here(v.other_route), ...here(v.animals)];
 }

@@ -29,6 +29,24 @@ export function count(n: number): string {
   return (n < 0 ? MINUS : '') + String(Math.abs(Math.round(n))).replace(/\B(?=(\d{3})+$)/g, ',');
 }
 
+const NUMERALS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+/** 'two'; from thirteen on '13'. For whole numbers of things. */
+export const numeral = (n: number): string => NUMERALS[n] ?? count(n);
+
 /** '1 visit', '2 visits'. */
 export function plural(n: number, one: string, many = `${one}s`): string {
   return `${count(n)} ${n === 1 ? one : many}`;
@@ -119,6 +137,16 @@ export function formatEstimate(e: Estimate, as: 'number' | 'share' = 'number'): 
   if (range === null) return `${value} (no interval: ${note ?? 'no reason given'})`;
   const alike = e.low === e.high ? `, ${note ?? ''}` : '';
   return `${value} (95${NBSP}% interval ${range}${alike})`;
+}
+
+const NAMED = `95${NBSP}% interval `;
+
+/** A text in which only the first interval is called one, as text for reading aloud: '3.9 (95 % interval 3.2 to 4.7) … 98 (66 to 129)'. */
+export function namedOnce(text: string): string {
+  const first = text.indexOf(NAMED);
+  if (first < 0) return text;
+  const after = first + NAMED.length;
+  return text.slice(0, after) + text.slice(after).replaceAll(NAMED, '');
 }
 
 const WHO: Readonly<Record<string, string>> = {

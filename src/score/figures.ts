@@ -28,6 +28,8 @@ export interface RoomTrace {
 /** A posed body as seen walking forward through the opening: capsules flattened to x (across) and z (up). */
 export interface Silhouette {
   readonly who: string;
+  /** What sort of body it is; runs of earlier versions don't say. */
+  readonly is?: 'adult' | 'child' | 'pet' | 'other';
   readonly stature_m: number;
   readonly capsules: readonly {
     readonly x0: number;

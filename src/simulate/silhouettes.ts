@@ -1,4 +1,4 @@
-/** Who the report draws in the doorway: for each walker of the mixes a middling body, in mid-step. */
+/** Who the report draws in the doorway: for each walker of the mixes, and each pet of a household, a middling body in mid-step. */
 import { frameAt } from '../geometry/beam-line.js';
 import { drawBody, walkerNamed } from '../agents/walkers.js';
 import { poseAt } from '../agents/motion/motion.js';
@@ -15,7 +15,9 @@ import type { Silhouette } from '../score/figures.js';
 const PICTURED_NODE = 4;
 
 export function silhouettes(design: Design): Silhouette[] {
-  const names = [...new Set(design.doors.flatMap((door) => door.traffic.mix.map((entry) => entry.who)))];
+  const walk = design.doors.flatMap((door) => door.traffic.mix.map((entry) => entry.who));
+  // A household's pets follow its people, and no mix names them.
+  const names = [...new Set([...walk, ...(design.household?.pets ?? []).map(({ name }) => name)])];
   return names.map((who) => silhouette(who, middling(walkerNamed(who, design.walkers))));
 }
 
@@ -26,9 +28,20 @@ function silhouette(who: string, walker: Walker): Silhouette {
   const stretch = walk(body, frameAt(0, 0, 0), 0, 1, PICTURED_NODE, { speed_mps: 1, tilt: 0, dip: 0, half_m: 1 }, 0);
   return {
     who,
+    is: sortOf(walker),
     stature_m: body.stature_m,
     capsules: poseAt(body, stretch, PICTURED_NODE).map(({ x0, z0, x1, z1, radius }) => ({ x0, z0, x1, z1, radius })),
   };
+}
+
+/** The age from which statures are a woman's or a man's. */
+const ADULT_Y = 18;
+
+/** @param walker a middling one */
+function sortOf(walker: Walker): NonNullable<Silhouette['is']> {
+  if (isPet(walker)) return 'pet';
+  if (walker.kind === 'person') return walker.age_y < ADULT_Y ? 'child' : 'adult';
+  return 'other';
 }
 
 /** A walker of middle age and stature, a pet of middle height, among those the description allows. */

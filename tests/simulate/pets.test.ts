@@ -88,5 +88,6 @@ test('facts and pictures of a doorway know pets', () => {
   expect(reach?.above).toEqual({ value: 1, n: 100 });
   const [picture] = silhouettes(design);
   expect(picture!.who).toBe('dog-giant');
+  expect(picture!.is).toBe('pet');
   expect(Math.max(...picture!.capsules.map((c) => c.z1 + c.radius))).toBeGreaterThan(picture!.stature_m - 0.01);
 });

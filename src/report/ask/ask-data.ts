@@ -5,6 +5,8 @@
 import { BARE_LOGICS } from '../../counter/schema.js';
 import { pairOf } from '../../scenario/set-pair.js';
 import type { Design, DesignDoor, StartedLogic } from '../../scenario/schema.js';
+import type { Figures } from '../../score/figures.js';
+import type { DoorSample } from '../../score/replicate-sample.js';
 import type { Estimate, Metrics } from '../../score/metrics-schema.js';
 import { plain } from '../words.js';
 
@@ -42,10 +44,10 @@ export interface AskData {
   /** The headline's logic: what answers are set beside. */
   readonly headline: string;
   /** `[replicate][door]`: what the run found by that logic; null where it was not kept. */
-  readonly reported: readonly (readonly { readonly crossings: number; readonly wrong: number }[])[] | null;
+  readonly reported: readonly (readonly DoorSample[])[] | null;
 }
 
-export function askData(design: Design, metrics: Metrics): AskData {
+export function askData(design: Design, metrics: Metrics, { replicates }: Pick<Figures, 'replicates'>): AskData {
   const own = design.logics.filter(({ use }) => use !== 'module' && use !== 'process');
   const used = new Set<string>(own.map(({ use }) => use));
   return {
@@ -59,7 +61,7 @@ export function askData(design: Design, metrics: Metrics): AskData {
     replicates: design.replicates,
     hours: design.hours,
     headline: plain(design.logics[0]!.name),
-    reported: null,
+    reported: replicates?.map(({ doors }) => doors.map(([headline]) => headline!)) ?? null,
   };
 }
 

@@ -7,6 +7,7 @@ import { beamSentence } from '../sensor-words.js';
 import { metres, named } from '../words.js';
 import { drawnBeams, rangerMark, strokes, wedge, type DrawnBeam, type Place } from './drawn-beam.js';
 import { labelWidth, spread } from './labels.js';
+import { standing } from './people.js';
 import type { Box } from './sight.js';
 import { picture, px } from './svg.js';
 
@@ -55,7 +56,7 @@ export function frontView(id: string, door: DesignDoor, people: readonly Silhoue
     size,
     `Door ${named(door.name)} to scale, seen walking forward`,
     describe(door, people, design),
-    html`${ruler(x0 - JAMB - 8 - width(left), z, tall)}${wood}${ground}${bodies(people, door.width_m, scale, x, z)}${all.map((b) => wedge(b, box, 'front', place))}${all.map((b) => html`<g>${strokes(b, place)}${b.sight ? rangerMark(b, place) : barrierMarks(b, place)}</g>`)}${sides}
+    html`${ruler(x0 - JAMB - 8 - width(left), z, tall)}${wood}${ground}${standing(people, door.width_m, scale, x, z)}${all.map((b) => wedge(b, box, 'front', place))}${all.map((b) => html`<g>${strokes(b, place)}${b.sight ? rangerMark(b, place) : barrierMarks(b, place)}</g>`)}${sides}
 <text class="note" x="${px((x0 + x1) / 2)}" y="${px(floor + 28)}" text-anchor="middle">opening ${metres(door.width_m)} × ${metres(door.height_m)}</text>`,
   );
 }
@@ -73,29 +74,6 @@ function ruler(at: number, z: (m: number) => number, tall: number): Markup {
       );
   }
   return html`<g><path class="tick" d="M${px(at)} ${px(z(0))}V${px(z(tall))}"/>${marks}<text class="note" x="${px(at - 12)}" y="${px(z(tall) - 12)}" text-anchor="end">m</text></g>`;
-}
-
-/** Bodies side by side where they fit, otherwise each behind the next; the shortest in front. */
-function bodies(
-  people: readonly Silhouette[],
-  width: number,
-  scale: number,
-  x: (m: number) => number,
-  z: (m: number) => number,
-): Markup[] {
-  const order = [...people].sort((a, b) => b.stature_m - a.stature_m).slice(0, 3);
-  return order.map((s, i) => {
-    const edges = s.capsules.flatMap((c) => [c.x0 - c.radius, c.x1 - c.radius, c.x0 + c.radius, c.x1 + c.radius]);
-    const [least, most] = [Math.min(...edges), Math.max(...edges)];
-    const half = (most - least) / 2;
-    const place = order.length === 1 ? width / 2 : (width * (i + 0.75)) / (order.length + 0.5);
-    const centre = half * 2 > width ? width / 2 : Math.min(Math.max(place, half + 0.01), width - half - 0.01);
-    const shift = centre - (least + most) / 2;
-    const line = (c: Silhouette['capsules'][number], extra: number): Markup =>
-      // A capsule of no length still prints as a dot: round caps need a hair of line.
-      html`<path d="M${px(x(c.x0 + shift))} ${px(z(c.z0))}L${px(x(c.x1 + shift) + 0.1)} ${px(z(c.z1))}" stroke-width="${px(2 * c.radius * scale + extra)}"/>`;
-    return html`<g class="body body-${i}"><g class="rim">${s.capsules.map((c) => line(c, 2.5))}</g><g class="fill">${s.capsules.map((c) => line(c, 0))}</g></g>`;
-  });
 }
 
 /** A barrier is labelled where it ends at the right jamb, a ranger where it sits. */
@@ -145,7 +123,8 @@ function over(those: readonly DrawnBeam[], wood: number, x: (m: number) => numbe
 function describe(door: DesignDoor, people: readonly Silhouette[], design: Design): string {
   const lines = door.beams.map((b) => beamSentence(b, sensorNamed(design, b.sensor).kind));
   const bodies = people.map(
-    (s) => `A person of ${metres(Math.round(s.stature_m * 100) / 100)} (${named(s.who)}) stands in it.`,
+    (s) =>
+      `${s.is === 'pet' ? 'An animal' : 'A person'} of ${metres(Math.round(s.stature_m * 100) / 100)} (${named(s.who)}) stands in it.`,
   );
   return `The opening is ${metres(door.width_m)} wide and ${metres(door.height_m)} high. ${[...lines, ...bodies].join(' ')}`;
 }

@@ -4,51 +4,74 @@ import type { Figures, Silhouette } from '../../score/figures.js';
 import type { DoorMetrics, Metrics } from '../../score/metrics-schema.js';
 import type { MountedBeam } from '../../sensors/mounted.js';
 import { mountedBeams } from '../../simulate/plan.js';
+import { worstDoor } from '../causes.js';
 import { estimateCell } from '../cells.js';
 import { frontView } from '../drawing/front.js';
+import { peopleDrawn } from '../drawing/people.js';
 import { planView, spacingWords } from '../drawing/plan.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { readWords } from '../reading-words.js';
 import { kindWords, placeWords } from '../sensor-words.js';
-import { capital, decimal, headlineLogic, joined, metres, named, plural, whoWords } from '../words.js';
+import { decimal, headlineLogic, joined, metres, named, plural, whoWords } from '../words.js';
 
 /** Doors drawn; the others are in the tables. */
 const MOST_DRAWN = 12;
 
+/** The door the first screen shows: the one where most goes wrong, or the first. */
+export function doorSeenFirst(design: Design, metrics: Metrics): DesignDoor | undefined {
+  const worst = worstDoor(design, metrics);
+  return design.doors.find(({ name }) => name === worst?.door) ?? design.doors[0];
+}
+
+/** A door from the front and from above, with what the symbols mean. */
+export function doorFigures(design: Design, door: DesignDoor, people: readonly Silhouette[]): Markup {
+  return html`<figure>${frontView('seen-front', door, people, design)}<figcaption>To scale, seen walking forward: ${joined(people.map(drawn))}. ${symbolWords(mountedBeams(design, door))}</figcaption></figure>
+${planFigure('seen-plan', door, design)}`;
+}
+
+function planFigure(id: string, door: DesignDoor, design: Design): Markup {
+  return html`<figure>${planView(id, door, design)}<figcaption>From above, larger. Frame ${metres(door.jamb_depth_m)} deep. ${spacingWords(door)}</figcaption></figure>`;
+}
+
 export function doorwaySection(design: Design, metrics: Metrics, figures: Figures): Markup {
-  const people = ['adult', 'child']
-    .map((who) => figures.silhouettes.find((s) => s.who === who))
-    .filter((s): s is Silhouette => s !== undefined);
-  const shown = people.length > 0 ? people : figures.silhouettes.slice(0, 2);
+  const people = peopleDrawn(figures);
   const logic = headlineLogic(design);
-  return html`<section aria-labelledby="doorways"><h2 id="doorways">The doorway to scale</h2>
+  const seen = doorSeenFirst(design, metrics);
+  const several = design.doors.length > 1;
+  return html`<section aria-labelledby="doorways"><h2 id="doorways">${several ? 'All doors to scale' : 'The doorway to scale'}</h2>
 ${design.doors.slice(0, MOST_DRAWN).map((door, i) =>
   doorway(
     door,
     i,
-    shown,
+    people,
     metrics.doors.find((d) => d.door === door.name && d.logic === logic),
     design,
+    door === seen,
   ),
 )}
 ${design.doors.length > MOST_DRAWN && html`<p>${plural(design.doors.length - MOST_DRAWN, 'more door')} are not drawn; the tables have them.</p>`}
 </section>`;
 }
 
+/** @param seen whether the first screen shows it already */
 function doorway(
   door: DesignDoor,
   index: number,
   people: readonly Silhouette[],
   metrics: DoorMetrics | undefined,
   design: Design,
+  seen: boolean,
 ): Markup {
   const beams = mountedBeams(design, door);
+  const figures = html`${scrollable(`Beams of door ${named(door.name)}`, beamTable(door, beams, metrics))}
+<ul class="heads">${meetings(beams, people)}</ul>`;
   return html`<article class="doorway"><h3>Door ${named(door.name)}, from ${named(door.from)} to ${named(door.to)}</h3>
-<div class="side">
-<figure><figcaption>Seen walking forward. ${capital(joined(people.map(drawn)))}. ${symbolWords(beams)}</figcaption>${frontView(`front-${index}`, door, people, design)}</figure>
-<div><figure><figcaption>From above, larger scale. Frame ${metres(door.jamb_depth_m)} deep. ${spacingWords(door)}</figcaption>${planView(`plan-${index}`, door, design)}</figure>
-${scrollable(`Beams of door ${named(door.name)}`, beamTable(door, beams, metrics))}
-<ul class="heads">${meetings(beams, people)}</ul></div></div>
+${
+  seen
+    ? html`<p class="key">Drawn <a href="#seen">at the top of the page</a>.</p>${figures}`
+    : html`<div class="side"><figure>${frontView(`front-${index}`, door, people, design)}<figcaption>Seen walking forward.</figcaption></figure>
+<div>${planFigure(`plan-${index}`, door, design)}${figures}</div></div>`
+}
 <p class="key">${readWords(design, door)}</p></article>`;
 }
 
