@@ -4,6 +4,7 @@ import {
   fsyncSync,
   lstatSync,
   openSync,
+  readSync,
   readFileSync,
   readdirSync,
   renameSync,
@@ -76,6 +77,19 @@ export function kindOf(path: string): 'nothing' | 'folder' | 'file' | 'link' | '
     if (words === undefined) throw error;
     throw new UserProblem(`${pathText(path)}: ${words}`);
   }
+}
+
+/** The first bytes of a file as text, for what it is. */
+export function headOf(file: string, bytes: number): string {
+  return onDisk(`${pathText(file)} can't be read`, () => {
+    const fd = openSync(file, 'r');
+    try {
+      const head = Buffer.alloc(bytes);
+      return head.toString('utf8', 0, readSync(fd, head, 0, bytes, 0));
+    } finally {
+      closeSync(fd);
+    }
+  });
 }
 
 /** @throws {UserProblem} when something that is no file stands where one is to be written or read */

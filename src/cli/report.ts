@@ -1,15 +1,24 @@
-/** `jambeam report`: report.html of a finished run, written again. Never reads the CSV files. */
+/** `jambeam report`: report.html of a finished run, written again; of several runs a comparison. Never reads the CSV files. */
 import { join } from 'node:path';
 import { renderReport } from '../report/report.js';
 import { allFigures } from '../simulate/sources.js';
 import { VERSION } from '../simulate/version.js';
+import type { CompareCommandOptions } from './compare.js';
 import { refuseAllButFiles, replaceFile } from './files.js';
 import type { Io } from './io.js';
-import { pathText } from './problem.js';
+import { UserProblem, pathText } from './problem.js';
 import { readRun } from './read-run.js';
 import { isStudyFolder } from './study/is-study-folder.js';
 
-export async function reportCommand(folder: string, io: Io): Promise<void> {
+/** @param folders one, whose report.html is written again; or several runs, which are compared */
+export async function reportCommand(folders: readonly string[], options: CompareCommandOptions, io: Io): Promise<void> {
+  const [folder, ...others] = folders as readonly [string, ...string[]];
+  if (others.length > 0) return (await import('./compare.js')).compareCommand(folders, options, io);
+  if (options.out !== undefined)
+    throw new UserProblem(
+      '--out is for several runs: the report of one goes into its own folder',
+      'leave --out away, or name the run to compare it with as well',
+    );
   if (isStudyFolder(folder)) return (await import('./study/study-report.js')).studyReportCommand(folder, io);
   const run = readRun(folder);
   const { jambeam } = run.metrics;
