@@ -25,6 +25,7 @@ const ROUNDING = 1e-12;
 
 const ONE_REPLICATE = 'an interval needs at least two replicates of each';
 const OLD = 'no interval: one of the runs did not keep its replicates; run it again';
+const NO_SCATTER = 'all replicates of each alike, other crowds: nothing tells how far chance reaches';
 const NO_WIDTH = 'the same in every replicate, so the interval has no width and is optimistic';
 
 /** @param family how many differences are looked at together */
@@ -45,6 +46,11 @@ export function difference(measure: CompareMeasure, a: CompareRun, b: CompareRun
   if (first === null || second === null)
     return { ...nothing('too few crossings in one of them'), apart: why, replicates };
   const change = withoutRounding(contrast(first, second, why === null), Math.abs(first.value) + Math.abs(second.value));
+  // Where two crowds differ and still nothing scatters, nothing says how far chance reaches.
+  if (why !== null && change.error === 0) {
+    const own: Estimate = { value: change.value, low: null, high: null, method: 'none', n: 0, reason: NO_SCATTER };
+    return { own, atOnce: own, apart: why, replicates };
+  }
   const estimate = (of: number): Estimate => {
     const { value, low, high } = simultaneous(change, of);
     const reason = low === null ? ONE_REPLICATE : low === high ? NO_WIDTH : undefined;
@@ -93,10 +99,12 @@ export function judged(measure: CompareMeasure, estimate: Estimate): 'better' | 
   return (told === 'less') === (measure.best === 'less') ? 'better' : 'worse';
 }
 
-/** Roughly how many replicates each run would need in all for the interval to leave nothing; null where none would do. */
+/** Roughly how many replicates each run would need in all for the interval to leave out nothing, to two digits; null where none would do. */
 export function enoughReplicates({ atOnce, replicates }: RunDifference): number | null {
   const now = Math.min(...replicates);
   if (toldOf(atOnce) !== 'unsure' || atOnce.low === null) return null;
   const more = moreReplicates(atOnce, 0, now);
-  return more === null ? null : now + more;
+  if (more === null) return null;
+  const digits = 10 ** Math.max(0, String(now + more).length - 2);
+  return Math.ceil((now + more) / digits) * digits;
 }

@@ -2,7 +2,7 @@
 import { STYLE } from '../style.js';
 
 export const COMPARE_STYLE = `${STYLE}
-.runs{list-style:none;padding:0;display:grid;gap:.4rem 1.5rem;grid-template-columns:repeat(auto-fit,minmax(min(100%,16rem),1fr))}
+.runs{list-style:none;margin-top:1rem;padding:0;display:grid;gap:.4rem 1.5rem;grid-template-columns:repeat(auto-fit,minmax(min(100%,16rem),1fr))}
 .runs li{border-left:3px solid var(--line);padding-left:.7rem;overflow-wrap:anywhere}
 .unwise{border:2px solid var(--b);background:var(--card);padding:1rem clamp(1rem,3vw,2rem);margin-top:1.5rem}
 .unwise h2{font-size:1.3rem}.unwise ul{margin:0}.unwise li+li{margin-top:.5em}

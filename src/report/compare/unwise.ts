@@ -1,12 +1,10 @@
 /** What the numbers don't allow to be concluded, as far as it applies to these runs; the weightiest first. */
-import { differingKeys } from '../../scenario/differing-keys.js';
 import { FEW_REPLICATES } from '../study/limits.js';
 import { decimal, headlineLogic, joined, named, plural } from '../words.js';
+import { builtDifferences } from './keys.js';
 import { type CompareMeasure, measureGroups } from './measures.js';
 import { APART_WORDS, type Apart, type CompareRun, apart, headlineLedger, labelWords } from './runs.js';
 
-/** Keys that say how long and how often was simulated and what is good enough, not what is built. */
-const NOT_BUILT = ['name', 'seed', 'hours', 'replicates', 'targets', 'tables'];
 const TOLD = 3;
 
 /** 3 to 5 lines for the top of the page. */
@@ -60,9 +58,7 @@ function heads(runs: readonly CompareRun[]): string | null {
 }
 
 function several(runs: readonly CompareRun[]): string | null {
-  const keys = differingKeys(runs.map(({ design }) => design)).filter(
-    ({ key }) => !NOT_BUILT.includes(key.split('.')[0] ?? ''),
-  );
+  const keys = builtDifferences(runs);
   if (keys.length < 2) return null;
   return `That one change made the difference: ${keys.length} keys of the designs differ (listed under “What differs”), and two runs can’t tell which of them did it. Change one at a time, or run a study.`;
 }

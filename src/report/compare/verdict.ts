@@ -14,6 +14,7 @@ import {
   placeWords,
   roomMeasures,
 } from './measures.js';
+import { builtDifferences, valueWords } from './keys.js';
 import { type CompareRun, headlineLedger, labelWords } from './runs.js';
 import { labels, sizeWords } from './words.js';
 
@@ -30,12 +31,31 @@ export function compareVerdict(runs: readonly CompareRun[]): CompareVerdict {
   const wrong = bestOf(WRONG, runs);
   const rooms = allHaveRooms(runs) ? bestOf(ALL_ROOMS, runs) : null;
   const paragraphs = [
+    designsWords(runs),
     wrong === null ? null : wrongWords(wrong, runs.length),
     ...(rooms === null ? [] : [roomWords(rooms, runs.length), darkWords(runs)]),
     ...(wrong === null ? [] : [othersWords(wrong.run, runs)]),
     effortWords(runs),
   ].filter((words) => words !== null);
   return { ...headlineOf(wrong), paragraphs };
+}
+
+/** Keys told one by one. */
+const KEYS = 3;
+
+/** What is compared, as far as it is built. */
+function designsWords(runs: readonly CompareRun[]): string {
+  const keys = builtDifferences(runs);
+  if (keys.length === 0)
+    return 'The designs are the same; at most names, seeds, targets or how much was simulated differ.';
+  const told = keys
+    .slice(0, KEYS)
+    .map(
+      (key) =>
+        `${named(key.key)} (${runs.map((run, i) => `${labelWords(run)} ${valueWords(key, key.values[i])}`).join(', ')})`,
+    );
+  const more = keys.length > KEYS ? `; all are under “What differs”` : '';
+  return `The designs differ in ${keys.length === 1 ? 'one key' : `${count(keys.length)} keys`}${keys.length > KEYS ? ', among them' : ':'} ${joined(told)}${more}.`;
 }
 
 function headlineOf(best: Best | null): Pick<CompareVerdict, 'headline' | 'told'> {
@@ -51,9 +71,8 @@ function headlineOf(best: Best | null): Pick<CompareVerdict, 'headline' | 'told'
 
 const are = (all: readonly unknown[]): string => (all.length === 1 ? 'is' : 'are');
 
-/** How surely, for one difference or for all pairs at once. */
-const surely = (runs: number): string =>
-  runs > 2 ? 'intervals of differences hold for all pairs of runs at once' : 'the interval is one of 95\u00a0%';
+/** What the range of a difference is called: of one pair, or of all pairs at once. */
+const rangeOf = (runs: number): string => (runs > 2 ? '' : '95\u00a0% interval ');
 
 function wrongWords(best: Best, runs: number): string {
   const own = formatEstimate(WRONG.estimate(best.run)!);
@@ -61,16 +80,16 @@ function wrongWords(best: Best, runs: number): string {
     `${labelWords(best.run)} is wrong ${own} times ${PER_100}.`,
     ...best.worse.map(
       ({ run, behind }) =>
-        `${labelWords(run)} is wrong more often, by ${sizeWords(behind.atOnce, 'number')} ${PER_100}.`,
+        `${labelWords(run)} is wrong more often, by ${sizeWords(behind.atOnce, 'number', rangeOf(runs))} ${PER_100}.`,
     ),
     ...best.alike.map(({ run }) => `${labelWords(run)} is wrong exactly as often in every replicate.`),
-    ...best.unsure.map((rival) => unsureWords(WRONG, rival, best.run)),
+    ...best.unsure.map((rival) => unsureWords(WRONG, rival, best.run, rangeOf(runs))),
   ];
-  return `${parts.join(' ')} ${capital(surely(runs))}.`;
+  return `${parts.join(' ')}${runs > 2 ? ' Intervals of differences hold for all pairs of runs at once.' : ''}`;
 }
 
 /** 'Between “a” and “b” no difference is told from chance: …; roughly 40 replicates of each would tell it.' */
-function unsureWords(measure: CompareMeasure, { run, behind }: Rival, best: CompareRun): string {
+function unsureWords(measure: CompareMeasure, { run, behind }: Rival, best: CompareRun, range: string): string {
   const enough = enoughReplicates(behind);
   const more =
     behind.atOnce.low === null
@@ -79,17 +98,19 @@ function unsureWords(measure: CompareMeasure, { run, behind }: Rival, best: Comp
         ? ' No sensible number of replicates would tell it.'
         : ` If it stays as large, roughly ${count(enough)} replicates of each would tell it; now there are ${count(Math.min(...behind.replicates))}.`;
   const unit = measure.as === 'share' ? '' : ` ${PER_100}`;
-  return `${labelWords(run)} and ${labelWords(best)} can’t be told apart: they differ by ${sizeWords(behind.atOnce, measure.as)}${unit}, which may be chance.${more}`;
+  return `${labelWords(run)} and ${labelWords(best)} can’t be told apart: they differ by ${sizeWords(behind.atOnce, measure.as, range)}${unit}, which may be chance.${more}`;
 }
 
 function roomWords(best: Best, runs: number): string {
   const own = formatEstimate(ALL_ROOMS.estimate(best.run)!, 'share');
   const first = `Rooms: with ${labelWords(best.run)} the counts of all rooms are right at once for ${own} of the time`;
   const parts = [
-    ...best.worse.map(({ run, behind }) => `with ${labelWords(run)} for less, by ${sizeWords(behind.atOnce, 'share')}`),
+    ...best.worse.map(
+      ({ run, behind }) => `with ${labelWords(run)} for less, by ${sizeWords(behind.atOnce, 'share', rangeOf(runs))}`,
+    ),
     ...best.alike.map(({ run }) => `with ${labelWords(run)} for exactly as long`),
   ];
-  const unsure = best.unsure.map((rival) => unsureWords(ALL_ROOMS, rival, best.run));
+  const unsure = best.unsure.map((rival) => unsureWords(ALL_ROOMS, rival, best.run, rangeOf(runs)));
   return [
     `${[first, ...parts].join('; ')}.`,
     ...unsure,

@@ -25,13 +25,15 @@ export function differencesChart(
   const all = measures
     .flatMap((measure) => others.map((run) => ({ measure, run, found: difference(measure, run, reference!, 1) })))
     .filter(({ found }) => found.own.value !== null);
-  const shown = all.slice(0, MOST_ROWS);
+  // What is nothing in every replicate only takes room.
+  const some = all.filter(({ found: { own } }) => own.value !== 0 || (own.high ?? 0) > 0);
+  const shown = some.slice(0, MOST_ROWS);
   if (shown.length === 0) return null;
   const times = as === 'share' ? 100 : 1;
   const scaled = (x: number | null): number | null => (x === null ? null : x * times);
   const rows = shown.map(({ measure, run, found }, i): RankedRow => {
     const { value, low, high } = found.own;
-    const what = where ? `${placeWords(measure.place)}: ${measure.words}` : measure.words;
+    const what = where ? placeWords(measure.place) : measure.words;
     const label = run.label.length > LABEL ? `${run.label.slice(0, LABEL - 1)}…` : run.label;
     const name = capital(others.length > 1 ? `${what}, ${labelWords({ label })}` : what);
     return rankedRow(
@@ -65,7 +67,7 @@ export function differencesChart(
         return `${placeWords(measure.place)}, ${measure.words}, ${labelWords(run)}: ${value ?? 'not known'}${pointsWords(as)} (${range ?? 'no interval'}), ${pairingWords(found)}.`;
       })
       .join(' '),
-    key: `${capital(whose)}, ${unit}; right of the grey line there is more of it. Lines: 95\u00a0% intervals, each for itself; n: replicates compared pair by pair. Red diamonds: surely worse than ${labelWords(reference!)}.${all.length > shown.length ? ` The first ${MOST_ROWS} of ${all.length} are drawn.` : ''}`,
+    key: `${capital(whose)}, ${unit}; right of the grey line there is more of it. Lines: 95\u00a0% intervals, each for itself; n: replicates compared pair by pair. Red diamonds: surely worse than ${labelWords(reference!)}.${some.length < all.length ? ` Not drawn: ${plural(all.length - some.length, 'difference')} without anything to differ.` : ''}${some.length > shown.length ? ` The first ${MOST_ROWS} of ${some.length} are drawn.` : ''}`,
     ...rankedDots(rows, top === bottom ? bottom + 1 : top, `difference, ${unit}`, bottom),
   };
 }

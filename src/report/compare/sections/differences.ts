@@ -70,7 +70,7 @@ function table(runs: readonly CompareRun[], { place, measures }: MeasureGroup): 
   const caption = placeWords(place);
   return scrollable(
     `Differences: ${caption}`,
-    html`<table class="compare"><caption>${caption}</caption><thead><tr><th scope="col">what</th><th scope="col">${labelWords(reference!)}</th>${others.map((run) => html`<th scope="col">${labelWords(run)}</th><th scope="col">difference</th><th scope="col">told from chance</th>`)}</tr></thead>
+    html`<table class="compare"><caption>${caption}</caption><thead><tr><th scope="col">what</th><th scope="col">${labelWords(reference!)}</th>${others.map((run) => html`<th scope="col">${labelWords(run)}</th><th scope="col">difference<small>${pairingWords(difference(measures[0]!, run, reference!, 1))}</small></th><th scope="col">told from chance</th>`)}</tr></thead>
 <tbody>${measures.map((measure) => row(measure, reference!, others))}</tbody></table>`,
   );
 }
@@ -98,8 +98,5 @@ function differenceCell(measure: CompareMeasure, found: RunDifference, family: n
     return html`<td class="num none"><span>not known</span> <small>${note}</small></td><td class="none">not known</td>`;
   const told = judged(measure, own);
   const all = family > 1 && range !== null ? signedWords(atOnce, measure.as).range : null;
-  return html`<td class="num ${told}"><b>${value}${measure.as === 'share' && '\u00a0pp'}</b> <small>${range ?? `no interval: ${note ?? 'none known'}`}</small>${all !== null && html`<small>all at once: ${all}</small>`}<small>${pairingWords(found)}, ${replicatesWords(found)}</small></td><td>${range === null ? 'not known' : TOLD[told]}</td>`;
+  return html`<td class="num ${told}"><b>${value}${measure.as === 'share' && '\u00a0pp'}</b> <small>${range ?? `no interval: ${note ?? 'none known'}`}</small>${all !== null && html`<small>all at once: ${all}</small>`}${found.apart !== null && html`<small>not paired</small>`}</td><td>${range === null ? 'not known' : TOLD[told]}</td>`;
 }
-
-const replicatesWords = ({ replicates: [a, b] }: RunDifference): string =>
-  a === b ? plural(a, 'replicate') : `${b} and ${plural(a, 'replicate')}`;

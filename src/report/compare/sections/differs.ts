@@ -2,11 +2,11 @@
 import { type DifferingKey, differingKeys } from '../../../scenario/differing-keys.js';
 import { html, scrollable, type Markup } from '../../html.js';
 import { named, plural } from '../../words.js';
+import { valueWords } from '../keys.js';
 import { type CompareRun, labelWords } from '../runs.js';
 
 /** Rows that stand unfolded. */
 const MOST_ROWS = 40;
-const LONGEST = 120;
 const MOST_PLACES = 3;
 
 export function differsSection(runs: readonly CompareRun[]): Markup {
@@ -36,21 +36,4 @@ function placesOf({ places }: DifferingKey): Markup | null {
   if (places.length < 2) return null;
   const shown = places.slice(0, MOST_PLACES).map(named).join(', ');
   return html`<small>${plural(places.length, 'place')}: ${shown}${places.length > MOST_PLACES && ', …'}</small>`;
-}
-
-function valueWords({ key, values }: DifferingKey, value: unknown): string {
-  if (value === undefined) return 'not there';
-  // What some designs have and others don't, as a whole.
-  if (typeof value === 'object' && value !== null && !Array.isArray(value) && values.includes(undefined))
-    return 'there';
-  if (key.startsWith('tables.'))
-    return typeof value === 'string' ? `a table of ${plural(value.split('\n').length, 'line')}, another` : 'another';
-  const text =
-    typeof value === 'string'
-      ? value
-      : Array.isArray(value) && value.every((one) => typeof one === 'string')
-        ? value.join(', ')
-        : JSON.stringify(value);
-  const folded = text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text;
-  return `${named(folded)}${text.length > LONGEST && Array.isArray(value) ? ` (${plural(value.length, 'entry', 'entries')})` : ''}`;
 }

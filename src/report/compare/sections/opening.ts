@@ -58,7 +58,7 @@ function runLine(run: CompareRun): Markup {
 export function compareVerdictSection(runs: readonly CompareRun[]): Markup {
   const { headline, told, paragraphs } = compareVerdict(runs);
   return html`<section aria-labelledby="verdict" class="verdict ${told ? 'unjudged' : 'undecided'}">
-<p class="over">Which of these should I build?</p>
+<p class="over">Which of these should I build: which is counted wrong least often, and whose rooms are right longest?</p>
 <h2 id="verdict">${!told && html`<span class="mark" aria-hidden="true">?</span>`}<span>${headline}</span></h2>
 ${paragraphs.map((words) => html`<p>${words}</p>`)}
 <p>Whether the best of them is good enough is not said here: each run’s own report holds it against its targets.</p>
