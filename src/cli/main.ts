@@ -159,19 +159,25 @@ A module or a program is trusted code and runs with your rights: only run code y
 function addReport(jambeam: Command, io: Io): void {
   jambeam
     .command('report')
-    .summary('write the report of a finished run or of a study again')
+    .summary('write the report of a finished run or of a study again, or compare runs')
     .description(
-      'Writes report.html again: of a finished run from design.json, metrics.json and figures.json; of a study, finished or not, from its cells.',
+      'Writes report.html again: of a finished run from design.json, metrics.json and figures.json; of a study, finished or not, from its cells. Of several runs it writes one page that compares them, pair by pair where they met the same crowds; the first is what the others are compared with.',
     )
-    .argument('<dir>', 'folder of a run or of a study')
+    .argument('<dir...>', 'folder of a run or of a study; or folders of several runs')
+    .option('--out <file.html>', 'of several runs: the page to write')
+    .option('--force', "write over a file that isn't a comparison of runs")
     .option('--title <text>', 'title of this page, in place of the one it has')
     .option('--prepared-by <name>', 'who prepared this page')
     .option(...STATIC)
     .addHelpText(
       'after',
-      "\nExamples:\n  jambeam report scenario.run\n  jambeam report scenario.run --title 'Front door' --prepared-by 'A. Builder'",
+      `
+Examples:
+  jambeam report scenario.run
+  jambeam report scenario.run --title 'Front door' --prepared-by 'A. Builder'
+  jambeam report low.run high.run --out compare.html`,
     )
-    .action(async (dir, options) => (await import('./report.js')).reportCommand(dir, options, io));
+    .action(async (dirs, options) => (await import('./report.js')).reportCommand(dirs, options, io));
 }
 
 function addPassage(jambeam: Command, io: Io): void {

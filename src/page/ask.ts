@@ -32,9 +32,10 @@ export async function letAsk(section: HTMLElement, data: AskData): Promise<void>
   let waiting: ReturnType<typeof setTimeout> | undefined;
   const ask = (): void => {
     clearTimeout(waiting);
+    answer.setAttribute('aria-busy', 'true');
+    number++;
     waiting = setTimeout(() => {
-      asked = form.question(++number);
-      answer.setAttribute('aria-busy', 'true');
+      asked = form.question(number);
       worker.postMessage(asked.question);
     }, WAIT_MS);
   };

@@ -173,7 +173,7 @@ function judged(estimate: Estimate, { at_most, at_least }: Target, replicates: n
  * How many more replicates would move the interval off `limit`, if the value stayed: its half-width goes as 1/√n, the
  * bound of zero events as 1/n. Null when the value lies on the limit, or so near that no sensible number would do.
  */
-function moreReplicates(estimate: Estimate, limit: number, replicates: number): number | null {
+export function moreReplicates(estimate: Estimate, limit: number, replicates: number): number | null {
   const { value } = estimate;
   if (value === null || estimate.high === null) return null;
   // The low end may have been cut at 0, the high end of a share at 1: the longer half is the true one.

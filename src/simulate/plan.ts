@@ -49,6 +49,11 @@ export function crowdPlan(design: Design): CrowdPlan {
   };
 }
 
+/** Designs with the same text here meet the same people at the same moments, replicate by replicate, whatever else they are. */
+export function crowdKey(design: Design): string {
+  return JSON.stringify([design.seed, crowdPlan(design)]);
+}
+
 function hangsOf({ width_m, height_m, jamb_depth_m, leaf, curtain }: DesignDoor): Hangs | undefined {
   return leaf || curtain ? { place: { width_m, height_m, jamb_depth_m }, leaf, curtain } : undefined;
 }

@@ -44,10 +44,6 @@ describe.skipIf(missing)('a report that is asked', () => {
   };
   /** Until the last replicate is in. */
   const answered = async (): Promise<void> => {
-    await page
-      .locator('.answer[aria-busy]')
-      .waitFor({ timeout: 5000 })
-      .catch(() => undefined);
     await page.locator('.answer:not([aria-busy])').locator('table, .refused').first().waitFor();
   };
   /** Cells of the answer's first row. */

@@ -8,7 +8,7 @@ import { thinned } from './thin.js';
 /** Persons the y axis shows, so that a door's logics stand side by side on one scale. */
 export type Extent = readonly [number, number];
 
-export function driftExtent(bands: readonly DriftBands[]): Extent {
+export function driftExtent(bands: readonly Pick<DriftBands, 'q05' | 'q95'>[]): Extent {
   const all = bands.flatMap((b) => [...b.q05, ...b.q95]).filter(Number.isFinite);
   return [Math.min(-1, ...all), Math.max(1, ...all)];
 }

@@ -13,8 +13,20 @@ const LOOKS = [
   { color: 'var(--b)', dash: [6, 3], told: 'orange, dashed' },
 ] as const;
 
+/** Axes that charts of several runs share, and whose run this one is. */
+export interface SharedScale {
+  readonly run: string;
+  readonly persons: readonly [number, number];
+  readonly hours: number;
+}
+
 /** @param bands one room's, of one ledger or two; the first ledger first */
-export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], replicates: number): Chart | null {
+export function roomDriftChart(
+  id: string,
+  bands: readonly RoomDriftBands[],
+  replicates: number,
+  shared?: SharedScale,
+): Chart | null {
   const shown = bands.slice(0, LOOKS.length);
   const [first] = shown;
   const last = (first?.clock_h.length ?? 0) - 1;
@@ -41,7 +53,7 @@ export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], rep
     const y = (field: string): object => ({
       field,
       type: 'quantitative',
-      scale: { nice: true },
+      scale: shared ? { domain: shared.persons, nice: true } : { nice: true },
       axis: { title: 'counted minus true, persons', tickCount: 5 },
     });
     return [
@@ -66,7 +78,7 @@ export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], rep
   });
   return {
     id,
-    title: `Room ${named(shown[0]!.room)}: after ${hours} the count is off by ${shown.map(off).join(', ')}`,
+    title: `${shared ? `${shared.run}, room` : 'Room'} ${named(shown[0]!.room)}: after ${hours} the count is off by ${shown.map(off).join(', ')}`,
     summary: `Counted minus true persons in the room. ${ends.join(' ')}`,
     key: `${ends.join(' ')} ${looks}; line: median; band: nine of ten replicates.`,
     height: 190,
@@ -93,6 +105,7 @@ export function roomDriftChart(id: string, bands: readonly RoomDriftBands[], rep
         x: {
           field: 'h',
           type: 'quantitative',
+          ...(shared && { scale: { domain: [0, shared.hours] } }),
           axis: { title: 'hours since the start', tickCount: { signal: 'width / 70' } },
         },
       },

@@ -35,21 +35,22 @@ export interface Contrast {
 }
 
 /**
- * a − b. Under the same crowds replicate by replicate, so that what the crowds did falls out; otherwise with the errors of
- * both and Welch's degrees of freedom (B. L. Welch, "The generalization of Student's problem when several different
- * population variances are involved", Biometrika 34, 1947, 28–35).
+ * a − b. Under the same crowds, of as many replicates each, replicate by replicate, so that what the crowds did falls out;
+ * otherwise with the errors of both and Welch's degrees of freedom (B. L. Welch, "The generalization of Student's problem
+ * when several different population variances are involved", Biometrika 34, 1947, 28–35).
  */
 export function contrast(a: Sample, b: Sample, paired: boolean): Contrast {
   const value = a.value - b.value;
-  const n = a.without.length;
-  if (n < 2) return { value, error: Number.NaN, freedom: 0 };
+  const [n, m] = [a.without.length, b.without.length];
+  if (Math.min(n, m) < 2) return { value, error: Number.NaN, freedom: 0 };
   if (paired) return { value, error: jackknifeError(a.without.map((one, r) => one - b.without[r]!)), freedom: n - 1 };
   const [va, vb] = [jackknifeError(a.without), jackknifeError(b.without)].map((error) => error * error) as [
     number,
     number,
   ];
   const both = va + vb;
-  const freedom = both === 0 ? n - 1 : ((n - 1) * both * both) / (va * va + vb * vb);
+  // Both² ÷ (va²/(n − 1) + vb²/(m − 1)), multiplied through so that samples of one size need no division more.
+  const freedom = both === 0 ? Math.min(n, m) - 1 : ((n - 1) * both * both) / (va * va + vb * vb * ((n - 1) / (m - 1)));
   return { value, error: Math.sqrt(both), freedom };
 }
 

@@ -8,7 +8,7 @@ import type { Finding, Issue } from '../../scenario/issue.js';
 import type { Design } from '../../scenario/schema.js';
 import { type Assignment, assign } from '../../scenario/set.js';
 import { loadTables } from '../../scenario/tables.js';
-import { crowdPlan } from '../../simulate/plan.js';
+import { crowdKey } from '../../simulate/plan.js';
 import { Stopping } from '../judge/stopping.js';
 import { type Measure, type MeasureNames, measureOf } from '../judge/measure.js';
 import type { CellShape } from '../cells/cell.js';
@@ -108,7 +108,7 @@ export function planStudy(
     } catch (error) {
       return refuse([conditionFault(['where'], error)]);
     }
-    const crowd = JSON.stringify([design.seed, crowdPlan(design)]);
+    const crowd = crowdKey(design);
     if (!crowds.has(crowd)) crowds.set(crowd, crowds.size + 1);
     const own = namesOf(design);
     const key = JSON.stringify(own);
