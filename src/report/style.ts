@@ -98,6 +98,8 @@ figcaption h3,figcaption h4{color:var(--ink)}
 svg{display:block;width:100%;height:auto;font-family:var(--sans);font-variant-numeric:tabular-nums lining-nums}
 svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 @container (max-width:440px){svg.wide{display:none}svg.narrow{display:block}}
+.pictures{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,19rem),1fr));gap:1.25rem 2rem;align-items:start}
+.pictures svg{max-width:26rem}.pictures h3{min-height:2.4em}.pictures p{font-size:.9375rem;margin-bottom:.3em}
 .side{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:1rem 2.5rem;align-items:start}
 .side>*{min-width:0}
 .drawing text{fill:var(--ink);font-size:13px;paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
@@ -142,8 +144,9 @@ svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 .read-0{stroke:var(--a)}.read-1{stroke:var(--b)}.read-2{stroke:var(--good)}.read-3{stroke:var(--bad)}
 .picture circle{stroke-width:1.2;fill:var(--card)}
 .picture .near.read-0{fill:var(--a)}.picture .near.read-1{fill:var(--b)}.picture .near.read-2{fill:var(--good)}.picture .near.read-3{fill:var(--bad)}
-.bar-0{fill:var(--a)}.bar-1{fill:var(--b)}.bar-2{fill:var(--good)}.bar-3{fill:var(--bad)}
-.picture .state{fill:var(--card);stroke:var(--line);stroke-width:1}.picture .state-1{fill:var(--rule)}
+.drawing path.bar-0{fill:var(--a)}.drawing path.bar-1{fill:var(--b)}.drawing path.bar-2{fill:var(--good)}.drawing path.bar-3{fill:var(--bad)}
+.drawing path.state-0{fill:var(--card)}.drawing path.state-1{fill:var(--rule)}
+.picture .state{stroke:var(--line);stroke-width:1}
 .drawing .tally{stroke:var(--ink);stroke-width:2}.drawing .tallied{font-weight:600}
 .drawing .part{font-size:12px}
 .swatch::before{content:"";display:inline-block;width:.8em;height:.8em;margin-right:.3em;border:1px solid var(--ink)}

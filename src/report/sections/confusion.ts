@@ -32,13 +32,13 @@ const ROW_WORDS: Readonly<Record<Row, string>> = {
 };
 
 /** With more doors than this the other logics' matrices are left to metrics.json, to keep the file small. */
-const MOST_WHOLE = 12;
+const MOST_WHOLE = 4;
 
 export function confusionSection(design: Design, metrics: Metrics): Markup {
   const logic = headlineLogic(design);
   const brief = design.doors.length > MOST_WHOLE;
   return html`<section aria-labelledby="confusion"><h2 id="confusion">What was tallied</h2>
-<p>Each row is what truly happened, each column what the logic made of it. Outlined cells with a tick are right; hatched cells are wrong.${brief && ' For so many doors only the logic of the headline is shown.'}</p>
+<p>Each row is what truly happened, each column what the logic made of it. Outlined cells with a tick are right; hatched cells are wrong.${brief && ' For so many doors only the logic of the headline is shown; metrics.json has the others.'}</p>
 <div class="matrices">${metrics.doors
   .filter((d) => d.logic === logic)
   .map((d) => {

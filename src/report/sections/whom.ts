@@ -14,6 +14,8 @@ import { worstKinds } from '../worst.js';
 const MOST_DOORS = 6;
 /** Kinds of passage that a table shows unfolded. */
 const MOST_KINDS = 16;
+/** And folded: the rarest and the best are left to metrics.json. */
+const MOST_FOLDED = 30;
 
 export async function whomSection(design: Design, metrics: Metrics): Promise<Markup> {
   const logic = headlineLogic(design);
@@ -35,7 +37,7 @@ export async function whomSection(design: Design, metrics: Metrics): Promise<Mar
     articles.push(html`<article><h3>Door ${named(door.door)}</h3>${inWords(door, who)}
 <div class="charts">${await drawCharts(charts, 4)}</div>${kindTable(door, who)}${design.household === undefined && inTheirPlace(door, design)}</article>`);
   }
-  return html`<section aria-labelledby="whom"><h2 id="whom">Who is counted wrong</h2>
+  return html`<section aria-labelledby="whom" class="whom"><h2 id="whom">Who is counted wrong</h2>
 <p>By the logic ${named(logic)}. Wrong per 100 visits of each kind: a kind that is rare can be counted badly and still weigh little in the headline.</p>
 ${articles}</section>`;
 }
@@ -62,7 +64,9 @@ function inTheirPlace(door: DoorMetrics, design: Design): Markup | null {
 function kindTable(door: DoorMetrics, who: WhoWords): Markup | null {
   if (door.by_kind.length === 0) return null;
   const ranked = worstKinds([door]).map((k) => k.rate);
-  const rows = [...ranked, ...door.by_kind.filter((k) => !ranked.includes(k))];
+  const all = [...ranked, ...door.by_kind.filter((k) => !ranked.includes(k))];
+  const rows = all.slice(0, MOST_FOLDED);
+  const left = all.length - rows.length;
   const table = scrollable(
     `Kinds of passage at door ${named(door.door)}`,
     html`<table><caption>Kinds of passage, most wrong first</caption><thead><tr><th scope="col">who does what</th><th scope="col">wrong per 100 visits</th><th scope="col">visits</th><th scope="col">crossings</th><th scope="col">missed</th><th scope="col">reversed</th><th scope="col">extra</th><th scope="col">invented</th></tr></thead>
@@ -74,7 +78,7 @@ function kindTable(door: DoorMetrics, who: WhoWords): Markup | null {
   const note = intervalNote(rows.map((k) => k.wrong_per_100_visits));
   // A house has as many kinds as people times what they carry and do: the chart has the first of them.
   return rows.length > MOST_KINDS
-    ? html`<details class="long"><summary>${plural(rows.length, 'kind')} of passage, one by one</summary>${table}${note}</details>`
+    ? html`<details class="long"><summary>${plural(rows.length, 'kind')} of passage, one by one</summary>${table}${note}${left > 0 && html`<p class="key">${plural(left, 'kind')} less often wrong, or with few visits, ${left === 1 ? 'stands' : 'stand'} in metrics.json.</p>`}</details>`
     : html`${table}${note}`;
 }
 
