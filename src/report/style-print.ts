@@ -31,7 +31,10 @@ figure{margin-bottom:3mm}
 .charts{grid-template-columns:repeat(3,1fr);gap:2mm 4mm}.chart{margin:1mm 0}.chart h3,.chart h4{font-size:8.5pt}
 .pictures{grid-template-columns:repeat(3,1fr);gap:2mm 4mm}.pictures .chart{margin:0}.pictures h3{font-size:8.5pt}.pictures .chart:nth-child(n+7){display:none}.pictures:has(>:nth-child(7))::after{content:"Six are printed; the others are left to the screen.";grid-column:1/-1;font:italic 7.5pt var(--sans)}
 .charts p,.pictures p{font-size:7.5pt;margin-bottom:.3em}
-.whom .chart svg{max-height:96mm}.whom article>p,.whom h3{break-after:avoid}.whom article>.key{break-after:auto}
+.whom .chart svg{max-height:104mm}
+.charts:has(>:nth-child(4):last-child)>:nth-child(4){display:none}.charts:has(>:nth-child(4):last-child)::after{content:"One more is left to the screen.";grid-column:1/-1;font:italic 7.2pt var(--sans)}
+.doorway .side{grid-template-columns:64mm minmax(0,1fr)}.doorway svg{max-height:70mm}
+.words:not(.answer){break-inside:avoid}
 .rooms{font-size:7.2pt}.rooms td.num small{font-size:6.3pt}
 .matrices td.num small{font-size:6.5pt}
 .side{grid-template-columns:1fr 1fr;gap:2mm 6mm}
@@ -43,7 +46,7 @@ figure{margin-bottom:3mm}
 #limits~ul{columns:2;column-gap:6mm;font-size:8pt}#limits~ul li{break-inside:avoid}
 .sources{columns:3;column-gap:4mm;font-size:5.8pt;line-height:1.25;overflow-wrap:anywhere}.sources div{margin-bottom:.8mm}.sources dt,.sources dd{display:inline;margin:0}.sources dd::before{content:"· "}.sources small{font-size:inherit}
 .settings td,.settings th{font-size:7.5pt}
-pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:5.8pt;line-height:1.2;padding:1.5mm}details>pre{columns:3;column-gap:4mm}
+pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:5.8pt;line-height:1.2;padding:1.5mm}details>pre{columns:4;column-gap:3mm}
 .diagram{max-width:120mm}.diagram svg{max-width:100%}
 details{margin:.3em 0}details:not(.long)::details-content{content-visibility:visible;block-size:auto;display:block}
 details.long>summary{list-style:none;font-weight:400;font-style:italic;font-size:7.5pt}details.long>summary::after{content:" (left to the screen)"}
