@@ -1,3 +1,5 @@
+import { PRINT } from './style-print.js';
+
 /**
  * How the report looks: a sheet of drawing paper with ruled lines and a title block, letters of the reader's own system.
  *
@@ -97,6 +99,8 @@ figcaption h3,figcaption h4{color:var(--ink)}
 svg{display:block;width:100%;height:auto;font-family:var(--sans);font-variant-numeric:tabular-nums lining-nums}
 svg.still{max-width:500px}.still text:not([font-size]){font-size:12px}.still text:not([fill]){fill:var(--ink)}.still line:not([stroke]){stroke:var(--rule)}svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
 @container (max-width:440px){svg.wide{display:none}svg.narrow{display:block}}
+.pictures{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,19rem),1fr));gap:1.25rem 2rem;align-items:start}
+.pictures svg{max-width:26rem}.pictures h3{min-height:2.4em}.pictures p{font-size:.9375rem;margin-bottom:.3em}
 .side{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:1rem 2.5rem;align-items:start}
 .side>*{min-width:0}
 .drawing text{fill:var(--ink);font-size:13px;paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
@@ -141,8 +145,9 @@ svg.still{max-width:500px}.still text:not([font-size]){font-size:12px}.still tex
 .read-0{stroke:var(--a)}.read-1{stroke:var(--b)}.read-2{stroke:var(--good)}.read-3{stroke:var(--bad)}
 .picture circle{stroke-width:1.2;fill:var(--card)}
 .picture .near.read-0{fill:var(--a)}.picture .near.read-1{fill:var(--b)}.picture .near.read-2{fill:var(--good)}.picture .near.read-3{fill:var(--bad)}
-.bar-0{fill:var(--a)}.bar-1{fill:var(--b)}.bar-2{fill:var(--good)}.bar-3{fill:var(--bad)}
-.picture .state{fill:var(--card);stroke:var(--line);stroke-width:1}.picture .state-1{fill:var(--rule)}
+.drawing path.bar-0{fill:var(--a)}.drawing path.bar-1{fill:var(--b)}.drawing path.bar-2{fill:var(--good)}.drawing path.bar-3{fill:var(--bad)}
+.drawing path.state-0{fill:var(--card)}.drawing path.state-1{fill:var(--rule)}
+.picture .state{stroke:var(--line);stroke-width:1}
 .drawing .tally{stroke:var(--ink);stroke-width:2}.drawing .tallied{font-weight:600}
 .drawing .part{font-size:12px}
 .swatch::before{content:"";display:inline-block;width:.8em;height:.8em;margin-right:.3em;border:1px solid var(--ink)}
@@ -155,29 +160,15 @@ svg.still{max-width:500px}.still text:not([font-size]){font-size:12px}.still tex
 .cautions div:last-child,.words div:last-child{border:0}
 details{margin:.6em 0 1em}
 summary{cursor:pointer;padding:.35em 0;font-weight:600}
-.sources td,.sources th,.settings td,.settings th{font-size:.875rem}
-.sources th{overflow-wrap:anywhere;min-width:9rem}
-.sources td:nth-child(2){width:48%}.sources .source{padding-top:1.1rem;font-weight:400;font-style:italic;overflow-wrap:anywhere}
+.settings td,.settings th{font-size:.875rem}
+.sources{columns:2 24rem;column-gap:2.5rem;font-size:.875rem;line-height:1.45;margin:.4em 0}
+.sources div{margin:0 0 .8em}
+.sources dt{font-style:italic;break-after:avoid;overflow-wrap:anywhere}
+.sources dd{margin:.1em 0 0 .8em;break-inside:avoid}.sources b{font-weight:600;overflow-wrap:anywhere}
+.matrices{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,30rem),1fr));gap:1.5rem 2.5rem}
+.matrices article{border:0;margin:0;min-width:0}.matrices h3{margin-top:0}
 .diagram svg{width:auto;max-width:none}
 footer{margin-top:4rem;border-top:1px solid var(--line);padding-top:.6rem;color:var(--soft);font-size:.875rem}
 @media (max-width:40rem){.words div,.cautions div{grid-template-columns:1fr}section{margin-top:2.25rem}
 th,td{padding:.4rem .5rem}}
-@page{margin:16mm 15mm}
-@media print{
-:root{color-scheme:light;--paper:#fff;--card:#fff;--ink:#111;--soft:#444;--rule:#ccc;--line:#888;--a:#175f8c;--b:#a84a00;--bad:#9c2146;--good:#1e6b4f;--skin:#8798a0;--skin2:#b9a98c;--pet:#6f5f4a}
-*{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-body{max-width:none;padding:0;font-size:10pt}
-section{margin-top:1.6rem}
-.scroll{overflow:visible}table{font-size:8.5pt;min-width:0}small{font-size:7.5pt}.sources td,.sources th,.settings td,.settings th{font-size:8pt;padding:.12rem .4rem}.sources small{font-size:7pt}.sources .source{padding-top:.5rem;break-after:avoid}
-th,td{padding:.25rem .4rem}
-thead th{font-size:inherit}.doorway table{font-size:8pt}.doorway th,.doorway td{padding:.2rem .25rem}.doorway tbody th{min-width:0}
-tr,figure,.three,.doorway .side,.cautions,.words div{break-inside:avoid}
-thead{display:table-header-group}
-.scroll{break-inside:avoid}.scroll:has(.sources,.rooms,.causes){break-inside:auto}tbody th.group{break-after:avoid}section>h2+p{break-after:avoid}
-.charts{grid-template-columns:1fr 1fr;gap:.5rem 1.5rem}
-p{break-inside:avoid}
-pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:7.5pt}
-.side{grid-template-columns:1fr 1fr}
-details:not(.long)::details-content{content-visibility:visible;block-size:auto;display:block}
-}
-`;
+${PRINT}`;

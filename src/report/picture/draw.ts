@@ -41,10 +41,10 @@ export function pictureContent(picture: Picture, width: number): { readonly cont
   return { content: html`${panels}${strips}${timeAxis(picture, layout, axis)}`, height: axis + 34 };
 }
 
-/** @param id unique on the page @param width of the drawing, pixels @param kind class of the drawing: which screens show it */
-export function drawPicture(picture: Picture, id: string, width: number, kind: string, say?: WhoWords): Markup {
+/** @param id unique on the page @param width of the drawing, pixels */
+export function drawPicture(picture: Picture, id: string, width: number, say?: WhoWords): Markup {
   const { content, height } = pictureContent(picture, width);
-  return html`<svg class="drawing picture ${kind}" viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${id}-t ${id}-d">
+  return html`<svg class="drawing picture" viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${id}-t ${id}-d">
 <title id="${id}-t">${pictureTitle(picture)}</title><desc id="${id}-d">${captionOf(picture, say)}</desc>
 ${content}</svg>`;
 }
@@ -141,26 +141,33 @@ function labels(picture: Picture, p: number, at: (n: number) => number, y: (mm: 
 
 function beamStrip(picture: Picture, b: number, { x, width }: Layout, top: number): Markup {
   const { name } = picture.beams[b]!;
-  const bars = broken(picture, b).map(
-    ([from, to]) =>
-      html`<rect class="bar bar-${b % 4}" x="${px(x(from))}" y="${px(top + 3)}" width="${px(Math.max(1, x(to) - x(from)))}" height="${STRIP - 8}"/>`,
-  );
-  return html`<g><text x="${px(LEFT - 6)}" y="${px(top + STRIP - 6)}" text-anchor="end">${named(name)}</text><path class="grid" d="M${px(LEFT)} ${px(top + STRIP - 5)}H${px(width - RIGHT)}"/>${bars}</g>`;
+  const bars = broken(picture, b).map(([from, to]) => box(x(from), top + 3, Math.max(1, x(to) - x(from)), STRIP - 8));
+  return html`<g><text x="${px(LEFT - 6)}" y="${px(top + STRIP - 6)}" text-anchor="end">${named(name)}</text><path class="grid" d="M${px(LEFT)} ${px(top + STRIP - 5)}H${px(width - RIGHT)}"/>${bars.length > 0 && html`<path class="bar bar-${b % 4}" d="${bars.join('')}"/>`}</g>`;
 }
+
+/** A rectangle as part of a path. */
+const box = (x: number, y: number, width: number, height: number): string =>
+  `M${px(x)} ${px(y)}h${px(width)}v${px(height)}h${px(-width)}z`;
 
 /** A letter's width, roughly, pixels. */
 const LETTER = 6.6;
 
 function stateStrip(picture: Picture, { x, width }: Layout, top: number): Markup {
   const { states, span_ms } = picture;
-  const boxes = states.map(({ from_ms, label }, i) => {
+  const spans = states.map(({ from_ms, label }, i) => {
     const left = x(from_ms);
-    const wide = x(states[i + 1]?.from_ms ?? span_ms) - left;
-    const text = plain(label);
-    const fits = text.length * LETTER < wide - 4;
-    return html`<rect class="state state-${i % 2}" x="${px(left)}" y="${px(top + 1)}" width="${px(Math.max(0.5, wide))}" height="${STRIP - 3}"/>${fits && html`<text class="in" x="${px(left + 4)}" y="${px(top + STRIP - 7)}">${text}</text>`}`;
+    return { left, wide: x(states[i + 1]?.from_ms ?? span_ms) - left, text: plain(label) };
   });
-  return html`<g><text class="note" x="${px(LEFT - 6)}" y="${px(top + STRIP - 6)}" text-anchor="end">state</text>${boxes}<path class="grid" d="M${px(width - RIGHT)} ${px(top)}V${px(top + STRIP)}"/></g>`;
+  // Every other state is shaded.
+  const boxes = [0, 1].map((shade) => {
+    const those = spans.filter((_, i) => i % 2 === shade);
+    const d = those.map(({ left, wide }) => box(left, top + 1, Math.max(0.5, wide), STRIP - 3)).join('');
+    return d !== '' && html`<path class="state state-${shade}" d="${d}"/>`;
+  });
+  const names = spans
+    .filter(({ wide, text }) => text.length * LETTER < wide - 4)
+    .map(({ left, text }) => html`<text class="in" x="${px(left + 4)}" y="${px(top + STRIP - 7)}">${text}</text>`);
+  return html`<g><text class="note" x="${px(LEFT - 6)}" y="${px(top + STRIP - 6)}" text-anchor="end">state</text>${boxes}${names}<path class="grid" d="M${px(width - RIGHT)} ${px(top)}V${px(top + STRIP)}"/></g>`;
 }
 
 function tallyStrip(picture: Picture, { x, width }: Layout, top: number): Markup {

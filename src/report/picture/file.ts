@@ -24,7 +24,7 @@ export function pictureFile(design: Pick<Design, 'household'>, picture: Picture)
   return `${
     html`<svg xmlns="http://www.w3.org/2000/svg" class="drawing picture" viewBox="0 0 ${px(WIDTH + EDGE)} ${px(total)}" width="${px(WIDTH + EDGE)}" height="${px(total)}" role="img" aria-labelledby="t d">
 <title id="t">${title}</title><desc id="d">${caption}</desc>
-<style>${trusted(fileStyle(/^\.(?:drawing|beam|picture|read|bar)\b|^\.beam-|^\.read-|^\.bar-/))}</style><rect class="sheet" width="100%" height="100%"/>
+<style>${trusted(fileStyle(/^\.(?:drawing|beam|picture|read)\b|^\.beam-|^\.read-/))}</style><rect class="sheet" width="100%" height="100%"/>
 <text x="${EDGE}" y="20" font-weight="600">${title}</text><g transform="translate(0 ${HEAD})">${content}</g>
 ${lines.map((line, i) => html`<text x="${EDGE}" y="${px(HEAD + height + 12 + 20 * i)}">${line}</text>`)}
 </svg>`.text

@@ -14,12 +14,27 @@ export function bandPath(band: Band, x: (n: number) => number, y: (mm: number) =
     const [[at, top], [, bottom]] = [upper[0]!, lower[0]!];
     return `M${px(at - 1)} ${px(top)}H${px(at + 1)}V${px(bottom)}H${px(at - 1)}Z`;
   }
-  const outline = [...simpler(upper), ...simpler(lower).reverse()];
-  return `M${outline.map(([a, b]) => `${half(a)} ${half(b)}`).join('L')}Z`;
+  return closed([...simpler(upper), ...simpler(lower).reverse()]);
 }
 
-/** To half a pixel: an outline has hundreds of points. */
-const half = (x: number): string => String(Math.round(x * 2) / 2);
+/** Steps from point to point rather than places, to half a pixel, with no space where a sign parts two numbers. */
+function closed(points: readonly Pixel[]): string {
+  let text = '';
+  let [x, y] = [0, 0];
+  for (const [i, point] of points.entries()) {
+    const [to, up] = [halves(point[0]), halves(point[1])];
+    if (i > 0 && to === x && up === y) continue;
+    const [dx, dy] = [short((to - x) / 2), short((up - y) / 2)];
+    const next = `${dx}${dy.startsWith('-') ? '' : ' '}${dy}`;
+    text += i === 0 ? `M${next}l` : `${/[l]$/.test(text) || next.startsWith('-') ? '' : ' '}${next}`;
+    [x, y] = [to, up];
+  }
+  return `${text}z`;
+}
+
+const halves = (x: number): number => Math.round(x * 2);
+/** 0.5 as '.5', -0.5 as '-.5'. */
+const short = (x: number): string => String(x).replace(/^(-?)0\./, '$1.');
 
 type Pixel = readonly [number, number];
 

@@ -32,20 +32,20 @@ const ROW_WORDS: Readonly<Record<Row, string>> = {
 };
 
 /** With more doors than this the other logics' matrices are left to metrics.json, to keep the file small. */
-const MOST_WHOLE = 12;
+const MOST_WHOLE = 4;
 
 export function confusionSection(design: Design, metrics: Metrics): Markup {
   const logic = headlineLogic(design);
   const brief = design.doors.length > MOST_WHOLE;
   return html`<section aria-labelledby="confusion"><h2 id="confusion">What was tallied</h2>
-<p>Each row is what truly happened, each column what the logic made of it. Outlined cells with a tick are right; hatched cells are wrong.${brief && ' For so many doors only the logic of the headline is shown.'}</p>
-${metrics.doors
-  .filter((d) => d.logic === logic)
-  .map((d) => {
-    const others = brief ? [] : metrics.doors.filter((o) => o.door === d.door && o.logic !== logic);
-    return html`<article><h3>Door ${named(d.door)}, logic ${named(d.logic)}</h3>${matrix(d.confusion, `Door ${named(d.door)}, logic ${named(d.logic)}`)}
-${others.length > 0 && html`<details><summary>The same for ${joined(others.map((o) => named(o.logic)))}</summary>${others.map((o) => html`<h4>Logic ${named(o.logic)}</h4>${matrix(o.confusion, `Door ${named(o.door)}, logic ${named(o.logic)}`)}`)}</details>`}</article>`;
-  })}</section>`;
+<p>Each row is what truly happened, each column what the logic made of it. Outlined cells with a tick are right; hatched cells are wrong.${brief && ' For so many doors only the logic of the headline is shown; metrics.json has the others.'}</p>
+<div class="matrices">${metrics.doors
+    .filter((d) => d.logic === logic)
+    .map((d) => {
+      const others = brief ? [] : metrics.doors.filter((o) => o.door === d.door && o.logic !== logic);
+      return html`<article><h3>Door ${named(d.door)}, logic ${named(d.logic)}</h3>${matrix(d.confusion, `Door ${named(d.door)}, logic ${named(d.logic)}`)}
+${others.length > 0 && html`<details class="long"><summary>The same for ${joined(others.map((o) => named(o.logic)))}</summary>${others.map((o) => html`<h4>Logic ${named(o.logic)}</h4>${matrix(o.confusion, `Door ${named(o.door)}, logic ${named(o.logic)}`)}`)}</details>`}</article>`;
+    })}</div></section>`;
 }
 
 function matrix(c: Confusion, label: string): Markup {

@@ -22,15 +22,15 @@ export function effortSection(design: Design, effort: Effort = effortOf(design))
   const why = whyNoLengths(effort);
   return html`<section aria-labelledby="effort"><h2 id="effort">What installing takes</h2>
 <p>${why ?? 'Counted from the design and its plan; nothing here was simulated.'} ${pricesWords(effort)} ${minutesWords(design)}${design.work?.hour_rate === undefined && ' Without an hour’s rate, work is hours only.'}</p>
-${scrollable('Two ways of mounting', variantsTable(effort))}
+<div class="side">${scrollable('Two ways of mounting', variantsTable(effort))}
 <dl class="cautions"><div><dt>Before you drill</dt><dd>Find cables and pipes first, and never drill a fire door or its frame. The cautions below say more.</dd></div>
-<div><dt>What can be undone</dt><dd>${UNDO.drilled} ${UNDO.surface}${leafWords(design, effort)}</dd></div></dl>
+<div><dt>What can be undone</dt><dd>${UNDO.drilled} ${UNDO.surface}${leafWords(design, effort)}</dd></div></dl></div>
 <h3>Door by door</h3>
 ${scrollable('Effort door by door', doorsTable(effort))}
 <details><summary>Parts, one by one</summary>${scrollable('Parts', partsTable(effort))}</details>
 <h3>Controllers and power</h3>
-${scrollable('Controllers', controllersTable(effort))}
-${scrollable('Power', powerTable(effort))}
+<div class="side">${scrollable('Controllers', controllersTable(effort))}
+${scrollable('Power', powerTable(effort))}</div>
 </section>`;
 }
 

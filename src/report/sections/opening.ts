@@ -65,8 +65,8 @@ export function answerSection(design: Design, metrics: Metrics, figures: Figures
     ['Another way', v.other_route ?? ''],
   ];
   return html`<section aria-labelledby="answer"><h2 id="answer">The answer in full</h2>
-<dl class="words">${lines.filter(([, text]) => text !== '').map(([term, text]) => html`<div><dt>${term}</dt><dd>${namedOnce(text)}</dd></div>`)}</dl>
-${targetTable(metrics)}
+<dl class="words answer">${lines.filter(([, text]) => text !== '').map(([term, text]) => html`<div><dt>${term}</dt><dd>${namedOnce(text)}</dd></div>`)}</dl>
+${metrics.targets.length > v.asked.length && targetTable(metrics)}
 ${titleBlock(design, metrics, heading)}</section>`;
 }
 

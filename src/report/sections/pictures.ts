@@ -8,9 +8,8 @@ import { drawPicture, pictureTitle } from '../picture/draw.js';
 import { oneIn, type WhoWords } from '../who-words.js';
 import { capital } from '../words.js';
 
-/** Outer widths, pixels: half the column of a desktop page, and a phone's. */
-const WIDE = 560;
-const NARROW = 330;
+/** Outer width, pixels: a third of a desktop page, and a phone's. */
+const WIDTH = 350;
 
 export function picturesSection(design: Design, figures: Figures): Markup | null {
   const { pictures = [] } = figures;
@@ -18,12 +17,12 @@ export function picturesSection(design: Design, figures: Figures): Markup | null
   const say = oneIn(design);
   return html`<section aria-labelledby="pictures"><h2 id="pictures">What it looks like when it goes wrong</h2>
 <p>Typical cases, the most frequent first. Each band is one part of a body at the height of the beams, on its way along the walk as time goes by. Where a band crosses a beam’s line, it breaks the beam. Beneath: what the controller saw of each beam, what state the logic was in, and when it counted. <span class="swatch trunk">trunk, head</span> <span class="swatch arm">arms</span> <span class="swatch leg">legs</span> <span class="swatch load">loads, tails</span>; somebody else is pale. Dots are readings of a ranger, filled where they are near enough to count.</p>
-<div class="charts">${pictures.map((picture, i) => figureOf(picture, i, say))}</div></section>`;
+<div class="pictures">${pictures.map((picture, i) => figureOf(picture, i, say))}</div></section>`;
 }
 
 function figureOf(picture: Picture, i: number, say: WhoWords): Markup {
   const [subject] = picture.bodies;
   return html`<figure class="chart" id="picture-${i + 1}"><figcaption><h3>${i + 1}. ${subject ? capital(bodyWords(subject, say)) : 'Nobody'}</h3></figcaption>
-${drawPicture(picture, `picture-${i + 1}-w`, WIDE, 'wide', say)}${drawPicture(picture, `picture-${i + 1}-n`, NARROW, 'narrow', say)}
+${drawPicture(picture, `drawn-${i + 1}`, WIDTH, say)}
 <p>${captionOf(picture, say)}</p><p class="key">${pictureTitle(picture)}.</p></figure>`;
 }

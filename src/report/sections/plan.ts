@@ -22,7 +22,7 @@ export function planSection(design: Design, effort: Effort = effortOf(design)): 
 <div class="side">${housePictures('house', drawings).map((drawn) => html`<figure>${drawn}</figure>`)}</div>
 <h3>Cables</h3>
 <p>They run over the doors: ${joined(runs)}. Each end has a cable of its own, up from the sensor, along the walls, and down to the controller.${why !== null && ` ${why}`}</p>
-<details><summary>${plural(effort.doors.flatMap(({ ends }) => ends).length, 'cable')}, one by one</summary>${scrollable(
+<details class="long"><summary>${plural(effort.doors.flatMap(({ ends }) => ends).length, 'cable')}, one by one</summary>${scrollable(
     'Cables',
     html`<table><caption class="hidden">Cables</caption><thead><tr><th scope="col">door</th><th scope="col">beam</th><th scope="col">in</th><th scope="col">height</th><th scope="col">to</th><th scope="col">drilled</th><th scope="col">surface-mounted</th></tr></thead>
 <tbody>${effort.doors.flatMap(({ door, ends }) =>

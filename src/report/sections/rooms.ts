@@ -3,7 +3,7 @@ import type { Design } from '../../scenario/schema.js';
 import type { Figures } from '../../score/figures.js';
 import type { HouseMetrics, Metrics, RoomMetrics } from '../../score/metrics-schema.js';
 import { estimateCell, intervalNote } from '../cells.js';
-import { drawCharts, isChart } from '../charts/chart.js';
+import { drawCharts, isChart, type Chart } from '../charts/chart.js';
 import { ledgerWords, roomChart } from '../charts/room.js';
 import { roomDriftChart } from '../charts/room-drift.js';
 import { survivalChart } from '../charts/survival.js';
@@ -28,10 +28,21 @@ ${scrollable('Rooms', roomTable(rooms, headline, null))}
 ${others.length > 0 && html`<details class="long"><summary>With the other logics</summary>${scrollable('Rooms with the other logics', roomTable(rooms, others, 'logic'))}</details>`}
 <details class="long"><summary>Shares of the time</summary>${scrollable('Shares of the time', shareTable(rooms, metrics.rooms))}</details>
 ${intervalNote([...headline.flatMap((r) => [r.exact_share, r.empty_while_occupied_per_day, r.longest_empty_while_occupied_min, r.occupied_while_empty_per_day, r.first_wrong_h]), ...metrics.houses.map((h) => h.persons_bias)])}
-${charts.wrong.length > 0 && html`<h3>How long a count stays right</h3><div class="charts">${await drawCharts(charts.wrong, 4)}</div>`}
-${charts.drift.length > 0 && html`<h3>How far a count runs away</h3><div class="charts">${await drawCharts(charts.drift, 4)}</div>`}
-${charts.traces.length > 0 && html`<h3>The first replicate</h3><div class="charts">${await drawCharts(charts.traces, 4)}</div>`}
+${
+  rooms.length > 1
+    ? html`${await titled('How long a count stays right', charts.wrong)}${await titled('How far a count runs away', charts.drift)}${await titled('The first replicate', charts.traces)}`
+    : await titled('How long it stays right, how far it runs away, and the first replicate', [
+        ...charts.wrong,
+        ...charts.drift,
+        ...charts.traces,
+      ])
+}
 ${rooms.length > MOST_CHARTS && html`<p class="key">Drawn for the first ${MOST_CHARTS} rooms; the tables have all.</p>`}</section>`;
+}
+
+async function titled(title: string, charts: readonly Chart[]): Promise<Markup | null> {
+  if (charts.length === 0) return null;
+  return html`<h3>${title}</h3><div class="charts">${await drawCharts(charts, 4)}</div>`;
 }
 
 /** By the logic of the headline, at most {@link MOST_CHARTS} of a sort. */

@@ -10,8 +10,8 @@ import { capital, count, estimateWords, headlineLogic, joined, named, plural } f
 
 /** Rows that a reader still looks at; the others are folded. */
 export const MOST_ROWS = 25;
-/** Rows in all: a house of many doors and guests has thousands, and the file stays small. */
-const MOST_FOLDED = 400;
+/** Folded rows: a house of many doors and guests has thousands, and nobody reads that far. */
+const MOST_FOLDED = 50;
 
 export function weekSection(design: Design, metrics: Metrics): Markup | null {
   const logic = headlineLogic(design);

@@ -18,8 +18,8 @@ ${
   all.wrong === 0
     ? html`<p>Nothing went wrong by the logic ${named(logic)} in the replicates that were looked at.</p>`
     : html`<p>Of ${plural(all.wrong, 'wrong visit')} and tallies of nobody by the logic ${named(logic)}, ${all.explained === all.wrong ? 'all' : count(all.explained)} were simulated again, from where the logic truly stood and with the same draws, with one thing taken away at a time. If exactly one thing makes it right, that is the cause.</p>
-<div class="charts">${await drawCharts([whyChart('why-chart', all)].filter(isChart), 3)}</div>
-${causeTable(all)}`
+<div class="side why"><div>${await drawCharts([whyChart('why-chart', all)].filter(isChart), 3)}</div>
+<div>${causeTable(all)}</div></div>`
 }
 ${mainTable(
   'By door',
