@@ -43,7 +43,7 @@ export function confusionSection(design: Design, metrics: Metrics): Markup {
     .filter((d) => d.logic === logic)
     .map((d) => {
       const others = brief ? [] : metrics.doors.filter((o) => o.door === d.door && o.logic !== logic);
-      return html`<article><h3>Door ${named(d.door)}, logic ${named(d.logic)}</h3>${matrix(d.confusion, `Door ${named(d.door)}, logic ${named(d.logic)}`)}
+      return html`<article data-door="${d.door}"><h3>Door ${named(d.door)}, logic ${named(d.logic)}</h3>${matrix(d.confusion, `Door ${named(d.door)}, logic ${named(d.logic)}`)}
 ${others.length > 0 && html`<details class="long"><summary>The same for ${joined(others.map((o) => named(o.logic)))}</summary>${others.map((o) => html`<h4>Logic ${named(o.logic)}</h4>${matrix(o.confusion, `Door ${named(o.door)}, logic ${named(o.logic)}`)}`)}</details>`}</article>`;
     })}</div></section>`;
 }

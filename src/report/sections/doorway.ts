@@ -65,7 +65,7 @@ function doorway(
   const beams = mountedBeams(design, door);
   const figures = html`${scrollable(`Beams of door ${named(door.name)}`, beamTable(door, beams, metrics))}
 <ul class="heads">${meetings(beams, people)}</ul>`;
-  return html`<article class="doorway"><h3>Door ${named(door.name)}, from ${named(door.from)} to ${named(door.to)}</h3>
+  return html`<article class="doorway" data-door="${door.name}"><h3>Door ${named(door.name)}, from ${named(door.from)} to ${named(door.to)}</h3>
 ${
   seen
     ? html`<p class="key">Drawn <a href="#seen">at the top of the page</a>.</p>${figures}`

@@ -101,7 +101,7 @@ ${scrollable(
 function compared(door: string, rows: readonly DoorMetrics[], ranked: readonly RankedLogic[]): Markup | null {
   const first = rows[0];
   if (first === undefined) return null;
-  return html`<article><h3>Door ${named(door)}: ${ranked.length > 0 ? bestWords(ranked) : `${named(first.logic)} alone`}</h3>
+  return html`<article data-door="${door}"><h3>Door ${named(door)}: ${ranked.length > 0 ? bestWords(ranked) : `${named(first.logic)} alone`}</h3>
 ${scrollable(
   `Logics compared at door ${named(door)}`,
   html`<table><caption class="hidden">Logics compared at door ${named(door)}</caption><thead><tr><th scope="col">measure</th>${rows.map((d) => html`<th scope="col">${named(d.logic)}</th>`)}</tr></thead>

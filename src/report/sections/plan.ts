@@ -28,7 +28,7 @@ export function planSection(design: Design, effort: Effort = effortOf(design)): 
 <tbody>${effort.doors.flatMap(({ door, ends }) =>
       ends.map(
         (end) =>
-          html`<tr><th scope="row">${named(door)}</th><td>${named(end.beam)}${end.end === 'far' && ', receiver'}</td><td>${capital(end.mount.replace('-', ' '))}</td><td>${metres(end.height_m)}</td><td>${named(end.controller)}</td><td>${lengthWords(end.drilled_m)}</td><td>${lengthWords(end.surface_m)}</td></tr>`,
+          html`<tr data-door="${door}"><th scope="row">${named(door)}</th><td>${named(end.beam)}${end.end === 'far' && ', receiver'}</td><td>${capital(end.mount.replace('-', ' '))}</td><td>${metres(end.height_m)}</td><td>${named(end.controller)}</td><td>${lengthWords(end.drilled_m)}</td><td>${lengthWords(end.surface_m)}</td></tr>`,
       ),
     )}</tbody></table>`,
   )}</details></section>`;

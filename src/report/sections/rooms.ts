@@ -92,7 +92,7 @@ function roomTable(rooms: readonly string[], rows: readonly RoomMetrics[], by: '
   };
   return html`<table class="rooms"><caption>${by === null ? 'By the logic of the headline' : 'By the other logics'}</caption><thead><tr><th scope="col">${by !== null && 'logic and '}ledger</th><th scope="col">exactly right</th><th scope="col">dark, times a day <small>empty while occupied</small></th><th scope="col">longest dark <small>mean of replicates</small></th><th scope="col">left on, times a day <small>occupied while empty</small></th><th scope="col">longest left on</th><th scope="col">first wrong after <small>median</small></th></tr></thead>
 ${rooms.map(
-  (room) => html`<tbody><tr><th scope="rowgroup" colspan="7" class="group">${named(room)}</th></tr>
+  (room) => html`<tbody data-room="${room}"><tr><th scope="rowgroup" colspan="7" class="group">${named(room)}</th></tr>
 ${rows
   .filter((r) => r.room === room)
   .map(
@@ -105,7 +105,7 @@ ${rows
 function shareTable(rooms: readonly string[], rows: readonly RoomMetrics[]): Markup {
   return html`<table><caption class="hidden">Shares of the time</caption><thead><tr><th scope="col">logic and ledger</th><th scope="col">empty while occupied</th><th scope="col">occupied while empty</th><th scope="col">mean error, persons</th></tr></thead>
 ${rooms.map(
-  (room) => html`<tbody><tr><th scope="rowgroup" colspan="4" class="group">${named(room)}</th></tr>
+  (room) => html`<tbody data-room="${room}"><tr><th scope="rowgroup" colspan="4" class="group">${named(room)}</th></tr>
 ${rows
   .filter((r) => r.room === room)
   .map(

@@ -36,7 +36,7 @@ function causeTable(caption: string, design: Design, causes: readonly Cause[]): 
     html`<table class="causes"><caption>${caption}</caption><thead><tr>${several && html`<th scope="col">door</th>`}<th scope="col">who does what</th><th scope="col">passages</th><th scope="col">wrong</th><th scope="col">first wrong after</th><th scope="col">what it does to rooms</th></tr></thead>
 <tbody>${causes.map(
       ({ door, rate }) =>
-        html`<tr>${several && html`<td>${named(door.door)}</td>`}<th scope="row">${capital(doingWords(who, rate.who, rate.kind))}</th>${passagesCell(rate)}${estimateCell(rate.wrong_per_week)}${waitCell(rate.first_wrong_median_days, 'days')}${roomsCell(design, door, rate)}</tr>`,
+        html`<tr data-door="${door.door}">${several && html`<td>${named(door.door)}</td>`}<th scope="row">${capital(doingWords(who, rate.who, rate.kind))}</th>${passagesCell(rate)}${estimateCell(rate.wrong_per_week)}${waitCell(rate.first_wrong_median_days, 'days')}${roomsCell(design, door, rate)}</tr>`,
     )}</tbody></table>`,
   );
 }

@@ -35,13 +35,13 @@ export async function whomSection(design: Design, metrics: Metrics): Promise<Mar
     })
     .filter(isChart);
   const charts = several
-    ? html`<h3>By what they do</h3><ul>${doors.map((door) => html`<li>Door ${named(door.door)}: ${inWords(door, who)}</li>`)}</ul>
+    ? html`<h3>By what they do</h3><ul>${doors.map((door) => html`<li data-door="${door.door}">Door ${named(door.door)}: ${inWords(door, who)}</li>`)}</ul>
 <div class="charts">${await drawCharts(kinds, 4)}</div><h3>By how tall they are</h3><div class="charts">${await drawCharts(statures, 4)}</div>`
     : html`${doors.map((door) => html`<p>${capitalised(inWords(door, who))}</p>`)}<div class="charts">${await drawCharts([...kinds, ...statures], 3)}</div>`;
   return html`<section aria-labelledby="whom" class="whom"><h2 id="whom">Who is counted wrong</h2>
 <p>By the logic ${named(logic)}. Wrong per 100 visits of each kind: a kind that is rare can be counted badly and still weigh little in the headline.</p>
 ${charts}
-${doors.map((door) => html`${kindTable(door, who, several)}${design.household === undefined && inTheirPlace(door, design)}`)}</section>`;
+${doors.map((door) => html`<div data-door="${door.door}">${kindTable(door, who, several)}${design.household === undefined && inTheirPlace(door, design)}</div>`)}</section>`;
 }
 
 /** Of several doors each chart says whose it is. */
@@ -102,7 +102,7 @@ export function sharesSection(design: Design, metrics: Metrics): Markup | null {
 <p>Nobody has surveyed who does what in a doorway at home, so the shares of the mix are assumptions. Here one share at a time is halved and doubled, walking plainly through takes the rest, and this run’s own rates are weighed anew.</p>
 ${doors.map(
   (d) =>
-    html`<article><h3>Door ${named(d.door)}</h3>${scrollable(
+    html`<article data-door="${d.door}"><h3>Door ${named(d.door)}</h3>${scrollable(
       `Headline under other shares at door ${named(d.door)}`,
       html`<table><caption>Wrong per 100 crossings; as it is: ${formatEstimate(d.wrong_per_100)}</caption><thead><tr><th scope="col">assumed share</th><th scope="col">as it is</th><th scope="col">if half</th><th scope="col">if double</th></tr></thead>
 <tbody>${d.by_assumed_share.map((s) => html`<tr><th scope="row">${passageWords(s.who, s.kind)}</th><td class="num">${percent(s.share)}</td>${estimateCell(s.half)}${estimateCell(s.double)}</tr>`)}</tbody></table>`,
