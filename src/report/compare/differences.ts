@@ -25,7 +25,7 @@ const ROUNDING = 1e-12;
 
 const ONE_REPLICATE = 'an interval needs at least two replicates of each';
 const OLD = 'no interval: one of the runs did not keep its replicates; run it again';
-const NO_SCATTER = 'all replicates of each alike, other crowds: nothing tells how far chance reaches';
+const NO_SCATTER = 'nothing scatters in either';
 const NO_WIDTH = 'the same in every replicate, so the interval has no width and is optimistic';
 
 /** @param family how many differences are looked at together */

@@ -26,7 +26,11 @@ export function sizeWords(e: Estimate, as: 'number' | 'share', interval = ''): s
 /** '+2.1', with the sign of the change. */
 export function signedWords(e: Estimate, as: 'number' | 'share'): EstimateWords {
   const words = differenceWords(e, as);
-  return { ...words, value: words.value === null ? null : `${(e.value ?? 0) > 0 ? '+' : ''}${words.value}` };
+  return {
+    ...words,
+    value:
+      words.value === null ? null : `${(e.value ?? 0) > 0 && !words.value.startsWith('<') ? '+' : ''}${words.value}`,
+  };
 }
 
 /** 'paired', or how it is not. */

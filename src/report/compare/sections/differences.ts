@@ -68,11 +68,21 @@ function folded(
 function table(runs: readonly CompareRun[], { place, measures }: MeasureGroup): Markup {
   const [reference, ...others] = runs;
   const caption = placeWords(place);
-  return scrollable(
-    `Differences: ${caption}`,
-    html`<table class="compare"><caption>${caption}</caption><thead><tr><th scope="col">what</th><th scope="col">${labelWords(reference!)}</th>${others.map((run) => html`<th scope="col">${labelWords(run)}</th><th scope="col">difference<small>${pairingWords(difference(measures[0]!, run, reference!, 1))}</small></th><th scope="col">told from chance</th>`)}</tr></thead>
-<tbody>${measures.map((measure) => row(measure, reference!, others))}</tbody></table>`,
+  const zero = measures.filter((measure) => runs.every((run) => measure.estimate(run)?.value === 0));
+  const some = measures.filter((measure) => !zero.includes(measure));
+  const head = others.map(
+    (run) =>
+      html`<th scope="col">${labelWords(run)}</th><th scope="col">difference<small>${pairingWords(difference(measures[0]!, run, reference!, 1))}</small></th><th scope="col">told from chance</th>`,
   );
+  const never =
+    zero.length > 0 &&
+    html`<p class="key">${caption}: none in any of the runs: ${joined(zero.map(({ words }) => words))}.</p>`;
+  if (some.length === 0) return html`${never}`;
+  return html`${scrollable(
+    `Differences: ${caption}`,
+    html`<table class="compare"><caption>${caption}</caption><thead><tr><th scope="col">what</th><th scope="col">${labelWords(reference!)}</th>${head}</tr></thead>
+<tbody>${some.map((measure) => row(measure, reference!, others))}</tbody></table>`,
+  )}${never}`;
 }
 
 function row(measure: CompareMeasure, reference: CompareRun, others: readonly CompareRun[]): Markup {
@@ -97,6 +107,9 @@ function differenceCell(measure: CompareMeasure, found: RunDifference, family: n
   if (value === null)
     return html`<td class="num none"><span>not known</span> <small>${note}</small></td><td class="none">not known</td>`;
   const told = judged(measure, own);
+  const points = measure.as === 'share' && '\u00a0pp';
+  if (told === 'alike')
+    return html`<td class="num"><b>0${points}</b> <small>the same in every replicate</small></td><td>${TOLD[told]}</td>`;
   const all = family > 1 && range !== null ? signedWords(atOnce, measure.as).range : null;
-  return html`<td class="num ${told}"><b>${value}${measure.as === 'share' && '\u00a0pp'}</b> <small>${range ?? `no interval: ${note ?? 'none known'}`}</small>${all !== null && html`<small>all at once: ${all}</small>`}${found.apart !== null && html`<small>not paired</small>`}</td><td>${range === null ? 'not known' : TOLD[told]}</td>`;
+  return html`<td class="num ${told}"><b>${value}${points}</b> <small>${range ?? `no interval: ${note ?? 'none known'}`}</small>${all !== null && html`<small>all at once: ${all}</small>`}${found.apart !== null && html`<small>not paired</small>`}</td><td>${range === null ? 'not known' : TOLD[told]}</td>`;
 }

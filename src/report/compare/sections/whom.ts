@@ -54,7 +54,7 @@ export function compareWhomSection(runs: readonly CompareRun[]): Markup {
   const cell = (kind: Kind | undefined): Markup =>
     kind === undefined
       ? html`<td class="none">none came</td>`
-      : html`<td class="num"><b>${weekly(kind.wrong_per_week)}</b> <small>${rangeWords(kind.wrong_per_week)}</small><small>${share(kind)} of 100, ${plural(kind.visits, 'visit')}</small></td>`;
+      : html`<td class="num"><b>${weekly(kind.wrong_per_week)}</b> <small>${rangeWords(kind.wrong_per_week)}</small><small>${share(kind)} per 100, ${plural(kind.visits, 'visit')}</small></td>`;
   return html`<section aria-labelledby="whom"><h2 id="whom">Who is counted wrong</h2>
 ${
   rows.length === 0
@@ -68,7 +68,7 @@ ${table('Kinds of passage side by side', 'who does what', runs, rows, cell)}`
 const weekly = (e: Estimate): string => estimateWords(e).value ?? 'not known';
 const rangeWords = (e: Estimate): string => estimateWords(e).range ?? 'no interval';
 const share = ({ wrong_per_100_visits: { value } }: Kind): string =>
-  value === null ? 'unknown' : decimal(value, value < 1 ? 2 : 1);
+  value === null ? 'unknown' : decimal(value, value < 1 ? 2 : value < 10 ? 1 : 0);
 
 type Cause = WhyMetrics['causes'][number];
 
