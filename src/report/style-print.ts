@@ -24,14 +24,14 @@ th,td{padding:.12rem .4rem}thead th{font-size:inherit}tbody th,.causes tbody th,
 .confusion td{padding:.12rem .4rem}.confusion td small,td.num small{display:inline}
 thead{display:table-header-group}
 tr,figure,.three,.cautions div,.words div,.verdict,.unwise,.block{break-inside:avoid}
-.scroll{break-inside:avoid}.scroll:has(tr:nth-child(14),tbody:nth-of-type(5)){break-inside:auto}
+.scroll{break-inside:avoid}.scroll:has(.settings,tr:nth-child(14),tbody:nth-of-type(5)){break-inside:auto}
 h2,h3,h4,summary,caption,tbody th.group,section>h2+p{break-after:avoid}
 .key{margin:.2em 0 .6em}.key,p{break-inside:avoid}
 figure{margin-bottom:3mm}
 .charts{grid-template-columns:repeat(3,1fr);gap:2mm 4mm}.chart{margin:1mm 0}.chart h3,.chart h4{font-size:8.5pt}
 .pictures{grid-template-columns:repeat(3,1fr);gap:2mm 4mm}.pictures .chart{margin:0}.pictures h3{font-size:8.5pt}.pictures .chart:nth-child(n+7){display:none}.pictures:has(>:nth-child(7))::after{content:"Six are printed; the others are left to the screen.";grid-column:1/-1;font:italic 7.5pt var(--sans)}
 .charts p,.pictures p{font-size:7.5pt;margin-bottom:.3em}
-.whom .chart svg{max-height:104mm}
+#whom~.charts svg{max-height:104mm}#whom~.charts [id^=stature] svg{max-height:66mm}section:has(>#whom)>p{break-after:avoid}
 .charts:has(>:nth-child(4):last-child)>:nth-child(4){display:none}.charts:has(>:nth-child(4):last-child)::after{content:"One more is left to the screen.";grid-column:1/-1;font:italic 7.2pt var(--sans)}
 .doorway .side{grid-template-columns:64mm minmax(0,1fr)}.doorway svg{max-height:70mm}
 .words:not(.answer){break-inside:avoid}
@@ -47,7 +47,7 @@ figure{margin-bottom:3mm}
 .sources{columns:3;column-gap:4mm;font-size:5.8pt;line-height:1.25;overflow-wrap:anywhere}.sources div{margin-bottom:.8mm}.sources dt,.sources dd{display:inline;margin:0}.sources dd::before{content:"· "}.sources small{font-size:inherit}
 .settings td,.settings th{font-size:7.5pt}
 pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:5.8pt;line-height:1.2;padding:1.5mm}details>pre{columns:4;column-gap:3mm}
-.diagram{max-width:120mm}.diagram svg{max-width:100%}
+.diagram{max-width:90mm}.diagram svg{max-width:100%}
 details{margin:.3em 0}details:not(.long)::details-content{content-visibility:visible;block-size:auto;display:block}
 details.long>summary{list-style:none;font-weight:400;font-style:italic;font-size:7.5pt}details.long>summary::after{content:" (left to the screen)"}
 footer{margin-top:4mm;font-size:7.5pt}

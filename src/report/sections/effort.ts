@@ -27,7 +27,7 @@ export function effortSection(design: Design, effort: Effort = effortOf(design))
 <div><dt>What can be undone</dt><dd>${UNDO.drilled} ${UNDO.surface}${leafWords(design, effort)}</dd></div></dl></div>
 <h3>Door by door</h3>
 ${scrollable('Effort door by door', doorsTable(effort))}
-<details><summary>Parts, one by one</summary>${scrollable('Parts', partsTable(effort))}</details>
+<details><summary>Parts, one by one</summary><div class="side">${VARIANTS.map((variant) => scrollable(`Parts, ${MOUNTED[variant]}`, partsTable(effort, variant)))}</div></details>
 <h3>Controllers and power</h3>
 <div class="side">${scrollable('Controllers', controllersTable(effort))}
 ${scrollable('Power', powerTable(effort))}</div>
@@ -66,15 +66,15 @@ function doorsTable({ doors, shared, currency }: Effort): Markup {
 <tbody>${rows.map((one) => html`<tr><th scope="row">${one.name}</th>${cells(one.drilled, 'door' in one)}${cells(one.surface, 'door' in one)}</tr>`)}</tbody></table>`;
 }
 
-function partsTable({ total, currency }: Effort): Markup {
-  const part = (variant: Variant): Markup =>
-    html`<tbody><tr><th class="group" scope="rowgroup" colspan="4">${variant === 'drilled' ? 'drilled' : 'surface-mounted'}</th></tr>${total[
-      variant
-    ].lines.map(
-      (line) =>
-        html`<tr><th scope="row">${named(line.part)}</th><td class="num">${line.unit === 'm' ? lengthWords(line.quantity) : count(line.quantity)}</td><td class="num">${money(line.price_cents, currency)}${line.made_up && html`<small>made up</small>`}</td><td class="num">${money(line.cents, currency)}</td></tr>`,
-    )}</tbody>`;
-  return html`<table><caption class="hidden">Parts</caption><thead><tr><th scope="col">part</th><th scope="col">how many</th><th scope="col">price</th><th scope="col">amount</th></tr></thead>${VARIANTS.map(part)}</table>`;
+const MOUNTED = { drilled: 'drilled', surface: 'surface-mounted' } as const;
+
+function partsTable({ total, currency }: Effort, variant: Variant): Markup {
+  return html`<table><caption>Parts, ${MOUNTED[variant]}</caption><thead><tr><th scope="col">part</th><th scope="col">how many</th><th scope="col">price</th><th scope="col">amount</th></tr></thead><tbody>${total[
+    variant
+  ].lines.map(
+    (line) =>
+      html`<tr><th scope="row">${named(line.part)}</th><td class="num">${line.unit === 'm' ? lengthWords(line.quantity) : count(line.quantity)}</td><td class="num">${money(line.price_cents, currency)}${line.made_up && html` <small>made up</small>`}</td><td class="num">${money(line.cents, currency)}</td></tr>`,
+  )}</tbody></table>`;
 }
 
 function controllersTable({ controllers }: Effort): Markup {

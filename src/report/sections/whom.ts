@@ -38,7 +38,7 @@ export async function whomSection(design: Design, metrics: Metrics): Promise<Mar
     ? html`<h3>By what they do</h3><ul>${doors.map((door) => html`<li data-door="${door.door}">Door ${named(door.door)}: ${inWords(door, who)}</li>`)}</ul>
 <div class="charts">${await drawCharts(kinds, 4)}</div><h3>By how tall they are</h3><div class="charts">${await drawCharts(statures, 4)}</div>`
     : html`${doors.map((door) => html`<p>${capitalised(inWords(door, who))}</p>`)}<div class="charts">${await drawCharts([...kinds, ...statures], 3)}</div>`;
-  return html`<section aria-labelledby="whom" class="whom"><h2 id="whom">Who is counted wrong</h2>
+  return html`<section aria-labelledby="whom"><h2 id="whom">Who is counted wrong</h2>
 <p>By the logic ${named(logic)}. Wrong per 100 visits of each kind: a kind that is rare can be counted badly and still weigh little in the headline.</p>
 ${charts}
 ${doors.map((door) => html`<div data-door="${door.door}">${kindTable(door, who, several)}${design.household === undefined && inTheirPlace(door, design)}</div>`)}</section>`;
