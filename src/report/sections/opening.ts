@@ -11,7 +11,8 @@ import { html, type Markup } from '../html.js';
 import { sensorsUsed } from '../sensor-words.js';
 import { doorSeenFirst, doorFigures } from './doorway.js';
 import { targetTable } from './targets.js';
-import { unwiseOf, type Unwise } from '../unwise.js';
+import { unwiseSection } from './unwise.js';
+import { unwiseOf } from '../unwise.js';
 import { verdictOf } from '../verdict.js';
 import { capital, estimateWords, headlineLogic, named, namedOnce, plural } from '../words.js';
 
@@ -38,11 +39,6 @@ function verdictSection(design: Design, metrics: Metrics, figures: Figures): Mar
 ${v.animals !== null && html`<p>${v.animals}</p>`}
 ${threeNumbers(design, metrics)}
 </section>`;
-}
-
-function unwiseSection(lines: readonly Unwise[]): Markup {
-  return html`<section aria-labelledby="unwise" class="unwise"><h2 id="unwise">What you would be unwise to conclude</h2>
-<ul>${lines.map(({ that, why, section }) => html`<li><a href="#${section}">That ${that}.</a> ${why}</li>`)}</ul></section>`;
 }
 
 /** The only door, or the one where most goes wrong. */

@@ -4,6 +4,7 @@
  */
 import type { StudySummary } from '../../study/summary-schema.js';
 import type { PageScripts } from '../alive/page-scripts.js';
+import { contents } from '../contents.js';
 import { headingWords } from '../heading-words.js';
 import { html } from '../html.js';
 import { page } from '../page.js';
@@ -15,11 +16,11 @@ import {
   studyReproduceSection,
   studyWordsSection,
 } from './sections/closing.js';
-import { bodiesSection, curvesSection } from './sections/curves.js';
+import { bodiesSection, curvesSection, weightiestPicture } from './sections/curves.js';
 import { effectsSection } from './sections/effects.js';
 import { frontSection } from './sections/front.js';
 import { heatSection } from './sections/heat.js';
-import { studyTitle, studyVerdictSection, triedSection } from './sections/opening.js';
+import { studyFirst, triedSection } from './sections/opening.js';
 import { rankingSection } from './sections/ranking.js';
 import { STUDY_STYLE } from './style.js';
 import { StudyView } from './view.js';
@@ -32,24 +33,26 @@ export interface StudyReportOptions {
 /** The report as HTML text; same summary, same text on the same engine. */
 export async function renderStudyReport(summary: StudySummary, { scripts }: StudyReportOptions = {}): Promise<string> {
   const view = new StudyView(summary);
+  const sections = [
+    triedSection(view),
+    await curvesSection(view),
+    await bodiesSection(view),
+    heatSection(view),
+    await frontSection(view),
+    rankingSection(view),
+    await effectsSection(view),
+    studyLimitsSection(view),
+    methodSection(),
+    studyCautionsSection(),
+    studyReproduceSection(view),
+    studyWordsSection(),
+  ].filter((section) => section !== null);
   return page(
     `${summary.title ?? summary.name}: report of a study`,
-    html`${studyTitle(view)}
-<main>
-${studyVerdictSection(view)}
-${triedSection(view)}
-${await curvesSection(view)}
-${await bodiesSection(view)}
-${heatSection(view)}
-${await frontSection(view)}
-${rankingSection(view)}
-${await effectsSection(view)}
-${studyLimitsSection(view)}
-${methodSection()}
-${studyCautionsSection()}
-${studyReproduceSection(view)}
-${studyWordsSection()}
-</main>
+    html`<main>
+${studyFirst(view, await weightiestPicture(view))}
+${contents(sections)}
+${sections.map((section) => html`${section}\n`)}</main>
 <footer><p>${headingWords(summary)}${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
     { style: STUDY_STYLE, scripts },
   );

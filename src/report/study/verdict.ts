@@ -68,7 +68,7 @@ function bestWords(view: StudyView): string {
   const e = view.estimate(best!);
   const number = e === null ? 'not known' : formatEstimate(e, view.as);
   const { metric, best: end } = summary.rank_by;
-  return `${capital(metricWords(metric))}, where ${end === 'least' ? 'little' : 'much'} is good: it comes to ${number}, from ${plural(best!.replicates, 'replicate')}. Whether that is good enough is yours to say: this report draws no line, and the best of what was tried can still be bad.`;
+  return `${capital(metricWords(metric))} comes to ${number}, from ${plural(best!.replicates, 'replicate')}; ${end === 'least' ? 'less' : 'more'} is better. Whether that is good enough is yours to say: the best of what was tried can still be bad.`;
 }
 
 function rivalWords(view: StudyView): string[] {

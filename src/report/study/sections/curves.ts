@@ -1,6 +1,6 @@
 /** Response curves: what each factor does at the best design's levels of the others, and to whom. */
 import { estimateCell, intervalNote } from '../../cells.js';
-import { drawCharts, isChart } from '../../charts/chart.js';
+import { type Chart, drawCharts, isChart } from '../../charts/chart.js';
 import { html, scrollable, type Markup } from '../../html.js';
 import { count, joined, whoWords } from '../../words.js';
 import { FEW } from '../../worst.js';
@@ -17,20 +17,44 @@ const LEVELS = 2;
 const BODIES = 2;
 const WHO_ROWS = 20;
 
+interface Curves {
+  readonly numeric: readonly number[];
+  readonly shown: readonly number[];
+  /** The weightiest factor's first. */
+  readonly charts: readonly Chart[];
+}
+
+function curvesOf(view: StudyView): Curves {
+  const factors = factorsByWeight(view);
+  const numeric = factors.filter((f) => isNumeric(view.factors[f]!)).slice(0, CURVES);
+  const others = factors.filter((f) => !isNumeric(view.factors[f]!)).slice(0, LEVELS);
+  const shown = factors.filter((f) => numeric.includes(f) || others.includes(f));
+  const charts = shown
+    .map((f) =>
+      numeric.includes(f)
+        ? curveChart(`curve-${f}`, view, f, factors.find((g) => g !== f) ?? null)
+        : levelsChart(`levels-${f}`, view, f),
+    )
+    .filter(isChart);
+  return { numeric, shown, charts };
+}
+
+/** The weightiest factor's picture, for the first screen. */
+export async function weightiestPicture(view: StudyView): Promise<Markup | null> {
+  if (view.best === null) return null;
+  const [first] = curvesOf(view).charts;
+  return first === undefined ? null : html`${await drawCharts([first], 3)}`;
+}
+
+/** The others; the first stands at the top of the page. */
 export async function curvesSection(view: StudyView): Promise<Markup | null> {
   if (view.best === null) return null;
   const factors = factorsByWeight(view);
-  const numeric = factors.filter((f) => isNumeric(view.factors[f]!));
-  const others = factors.filter((f) => !isNumeric(view.factors[f]!));
-  const shown = [...numeric.slice(0, CURVES), ...others.slice(0, LEVELS)];
-  const charts = [
-    ...numeric.slice(0, CURVES).map((f) => curveChart(`curve-${f}`, view, f, factors.find((g) => g !== f) ?? null)),
-    ...others.slice(0, LEVELS).map((f) => levelsChart(`levels-${f}`, view, f)),
-  ].filter(isChart);
+  const { numeric, shown, charts } = curvesOf(view);
   const rest = factors.filter((f) => !shown.includes(f));
   return html`<section aria-labelledby="curves"><h2 id="curves">What each factor does</h2>
 <p>One factor at a time, from the best design on. ${numeric.length === 0 && 'No factor is a number, so there are no curves; dots stand for levels. '}Intervals here are each design’s own; two that overlap may still differ surely, because the designs met the same crowds: the ranking compares them pair by pair.${rest.length > 0 && ` Not drawn, for they matter less: ${joined(rest.map((f) => factorWords(view.factors[f]!)))}.`}</p>
-${charts.length === 0 ? html`<p>Too few designs have a number for a picture.</p>` : html`<div class="charts">${await drawCharts(charts, 3)}</div>`}
+${charts.length === 0 && html`<p>Too few designs have a number for a picture.</p>`}${charts.length > 0 && html`<p>The weightiest factor’s picture stands at the top of this page.</p>`}${charts.length > 1 && html`<div class="charts">${await drawCharts(charts.slice(1), 3)}</div>`}
 </section>`;
 }
 

@@ -2,9 +2,11 @@
 import type { StudySummary } from '../../../study/summary-schema.js';
 import { headingRows } from '../../heading-words.js';
 import { html, scrollable, type Markup } from '../../html.js';
+import { unwiseSection } from '../../sections/unwise.js';
 import { metricWords } from '../../sections/targets.js';
-import { capital, count, decimal, joined, named, plural } from '../../words.js';
-import { factorWords, levelWords } from '../study-words.js';
+import { capital, count, decimal, estimateWords, joined, named, plural } from '../../words.js';
+import { differenceParts, factorWords, levelWords, shortMetric } from '../study-words.js';
+import { studyUnwise } from '../unwise.js';
 import { studyVerdict } from '../verdict.js';
 import type { StudyView } from '../view.js';
 
@@ -12,28 +14,57 @@ import type { StudyView } from '../view.js';
 const NAMES = 4;
 const LEVELS = 12;
 
-export function studyTitle({ summary }: StudyView): Markup {
+/** Everything a reader sees before scrolling: what was asked, the answer, what not to conclude, and the weightiest picture. */
+export function studyFirst(view: StudyView, picture: Markup | null): Markup {
+  const { summary } = view;
+  return html`<div class="first"><div class="say">
+<header><p class="over">Study of doorways · simulated, not measured${summary.prepared_by !== undefined && html` · prepared by ${named(summary.prepared_by)}`}</p>
+<h1>${named(summary.title ?? summary.name)}</h1>
+<p class="asked">${askedWords(summary)}</p></header>
+${verdictSection(view)}
+${unwiseSection(studyUnwise(view))}</div>
+${picture && html`<section aria-labelledby="seen" class="seen"><h2 id="seen">What matters most</h2>${picture}${threeNumbers(view)}</section>`}</div>`;
+}
+
+/** The best design's number, how much worse the worst is, and how many may be the best. */
+function threeNumbers(view: StudyView): Markup | null {
+  const { best, ranked, perhaps, summary } = view;
+  const e = view.estimate(best ?? undefined);
+  const worst = ranked.at(-1)?.worse_than_best;
+  if (best === null || e === null || ranked.length < 2) return null;
+  const own = estimateWords(e, view.as);
+  const behind = worst ? differenceParts(view, worst) : null;
+  return html`<ul class="three" aria-label="Three numbers that matter">
+<li><h3>The best: ${shortMetric(summary.rank_by.metric)}</h3><p class="big">${own.value ?? 'not known'}</p><p class="range">${own.range === null ? (own.note ?? 'no interval') : `95\u00a0% interval ${own.range}`}</p><p>design ${best.number}</p></li>
+<li><h3>The worst is worse by</h3><p class="big">${behind?.value ?? 'not known'}</p><p class="range">${behind?.range ?? 'no interval'}</p><p>design ${ranked.at(-1)!.design}</p></li>
+<li><h3>May be the best</h3><p class="big">${count(perhaps.length)}</p><p>of ${count(ranked.length)} designs, with 95\u00a0% confidence</p></li></ul>`;
+}
+
+/** What was asked, of what, how thoroughly. */
+function askedWords(summary: StudySummary): string {
+  const { factors, designs, doors } = summary;
+  const varied = factors.map((factor) => `${factorWords(factor)} (${plural(factor.levels.length, 'level')})`);
+  return `${capital(plural(designs.length, 'design'))} of ${doors.length === 1 ? `door ${named(doors[0]!)}` : plural(doors.length, 'door')} in ${named(summary.scenario)}, varying ${joined(varied)}; ${replicatesWords(summary)}, under the same crowds wherever nothing changes the crowd itself.`;
+}
+
+/** What the study was, for who files the page. */
+function titleBlock(summary: StudySummary): Markup {
   const { designs, cells, finished, doors } = summary;
   const done = designs.filter(({ state }) => state === 'done').length;
   const state = finished
     ? 'finished'
     : `not finished: ${count(done)} of ${plural(designs.length, 'design')}, ${count(cells.done)} of at most ${plural(cells.most, 'cell')}`;
-  // What is not finished has to be seen first.
-  const stateRow: [string, string] = ['State', state];
   const rows: [string, string][] = [
     ...headingRows(summary, 'Study', summary.name),
-    ...(finished ? [] : [stateRow]),
+    ['State', state],
     ['Scenario', named(summary.scenario)],
     [doors.length === 1 ? 'Door' : 'Doors', few(doors)],
     ['Designs', count(designs.length)],
     ['Replicates', replicatesWords(summary)],
-    ...(finished ? [stateRow] : []),
     ['Seed', named(summary.seed)],
     ['Made by', `jambeam ${summary.jambeam}`],
   ];
-  return html`<header><p class="over">Study of doorways · simulated, not measured</p>
-<h1>${named(summary.title ?? summary.name)}</h1>
-<dl class="block">${rows.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl></header>`;
+  return html`<dl class="block">${rows.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl>`;
 }
 
 const few = (names: readonly string[]): string =>
@@ -44,19 +75,19 @@ const few = (names: readonly string[]): string =>
         .join(', ')} and ${names.length - NAMES + 1} more`
     : names.map(named).join(', ');
 
-/** '20 each, of 8 h'; of a study that stops by itself the range counted. */
+/** '20 replicates each, of 8 h'; of a study that stops by itself the range counted. */
 function replicatesWords({ replicates, designs, hours }: StudySummary): string {
   const extent = `of ${decimal(hours, 2)}\u00a0h`;
-  if (replicates.fixed !== null) return `${count(replicates.fixed)} each, ${extent}`;
+  if (replicates.fixed !== null) return `${plural(replicates.fixed, 'replicate')} each, ${extent}`;
   const counted = designs.map((design) => design.replicates);
   const [least, most] = [
     counted.reduce((a, b) => Math.min(a, b), Infinity),
     counted.reduce((a, b) => Math.max(a, b), 0),
   ];
-  return `${least >= most ? count(most) : `${count(least)} to ${count(most)}`} each, ${extent}`;
+  return `${least >= most ? '' : `${count(least)} to `}${plural(most, 'replicate')} each, ${extent}`;
 }
 
-export function studyVerdictSection(view: StudyView): Markup {
+function verdictSection(view: StudyView): Markup {
   const { headline, unfinished, paragraphs } = studyVerdict(view);
   const mark = unfinished === null ? 'unjudged' : 'undecided';
   return html`<section aria-labelledby="verdict" class="verdict ${mark}">
@@ -81,7 +112,7 @@ ${scrollable(
   )}</tbody></table>`,
 )}
 <p>Every combination is a design.${where.length > 0 && html` Conditions: ${where.map((condition, i) => html`${i > 0 && ', '}<code>${named(condition)}</code>`)}.`}${left_out > 0 && ` ${plural(left_out, 'combination')} did not meet them and ${left_out === 1 ? 'was' : 'were'} left out.`} Designs are ranked by ${metric}${!metric.endsWith(rank_by.unit) && ` (${rank_by.unit})`}, ${rank_by.best} first. ${stoppingWords(replicates)}</p>
-</section>`;
+${titleBlock(summary)}</section>`;
 }
 
 function keysOf(keys: readonly string[]): Markup {
