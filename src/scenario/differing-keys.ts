@@ -36,10 +36,15 @@ export function differingKeys(designs: readonly Design[]): DifferingKey[] {
     together.set(key, [...(together.get(key) ?? []), place]);
   }
   return [...together.values()].map((all) => ({
-    key: (all.length === 1 ? all[0]!.path : all[0]!.skeleton).join('.'),
+    key: starred(all.map(({ path }) => path)).join('.'),
     places: all.map(({ path }) => path.join('.')),
     values: all[0]!.values.map((value) => (value === NOTHING ? undefined : value)),
   }));
+}
+
+/** One path for several of one length: `*` where they are not the same. */
+function starred(paths: readonly (readonly string[])[]): string[] {
+  return paths[0]!.map((segment, i) => (paths.every((path) => path[i] === segment) ? segment : '*'));
 }
 
 /** Places below this one at which the values are not all the same. */

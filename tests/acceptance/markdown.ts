@@ -10,6 +10,7 @@ export const PAGES = [
   'DEVELOPERS.md',
   'CHANGELOG.md',
   'docs/browser.md',
+  'docs/compare.md',
   'docs/files.md',
   'docs/firmware.md',
   'docs/fitting.md',

@@ -97,7 +97,7 @@ describe.skipIf(missing)('the report of a study in Chromium', () => {
   test('an unfinished study says so in the first screen of a phone', async () => {
     const page = await open('unfinished', 360);
     const top = (await page.evaluate(
-      '[...document.querySelectorAll("dd")].find((d) => d.textContent.startsWith("not finished")).getBoundingClientRect().bottom',
+      '[...document.querySelectorAll(".over b")].find((d) => d.textContent.startsWith("not finished")).getBoundingClientRect().bottom',
     )) as number;
     expect(top).toBeLessThan(900);
     await page.context().close();

@@ -58,7 +58,8 @@ export function rankedDots(
     field: 'value',
     type: 'quantitative',
     scale: { domain: [bottom, top], nice: true },
-    axis: { title, tickCount: { signal: 'width / 60' }, format: '~f' },
+    // Signs make labels wider, and the one at the edge is moved inwards.
+    axis: { title, tickCount: { signal: bottom < 0 ? 'width / 85' : 'width / 60' }, format: '~f' },
   };
   const worst = { test: 'datum.worst', value: 'var(--bad)' };
   const colour = { condition: worst, value: 'var(--a)' };

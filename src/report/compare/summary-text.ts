@@ -47,7 +47,7 @@ function roomLine(runs: readonly CompareRun[]): string[] {
   );
   const told =
     best.unsure.length === 0 && best.alike.length === 0
-      ? `${labelWords(best.run)} surely longest`
+      ? `${labelWords(best.run)} longest, told from chance`
       : 'the longest can’t be told from all others';
   return [`All rooms right at once: ${each.join(', ')} of the time; ${told}`];
 }

@@ -9,7 +9,8 @@ const TOLD = 3;
 
 /** 3 to 5 lines for the top of the page. */
 export function unwise(runs: readonly CompareRun[]): string[] {
-  return [...specific(runs).slice(0, TOLD), ...general(runs)];
+  const own = specific(runs).slice(0, TOLD);
+  return [...own, ...general(runs).slice(0, own.length === 0 ? 3 : 2)];
 }
 
 /** All of them. */
@@ -69,5 +70,6 @@ function general(runs: readonly CompareRun[]): string[] {
   return [
     `That every difference told from chance below is real: ${plural(many, 'difference')} ${many === 1 ? 'is' : 'are'} looked at, and each interval of 95\u00a0% is for itself; about one in 20 misses the truth${many >= 20 ? `, of these about ${Math.round(many / 20)}` : ''}.`,
     'That the built house will do as well as the better run: all runs share the model’s assumptions, and what is wrong in them is wrong for all alike.',
+    'That the difference would be as large with other people: who comes, how often and what they do is as the scenarios assume it.',
   ];
 }

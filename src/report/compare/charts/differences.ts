@@ -67,7 +67,7 @@ export function differencesChart(
         return `${placeWords(measure.place)}, ${measure.words}, ${labelWords(run)}: ${value ?? 'not known'}${pointsWords(as)} (${range ?? 'no interval'}), ${pairingWords(found)}.`;
       })
       .join(' '),
-    key: `${capital(whose)}, ${unit}; right of the grey line there is more of it. Lines: 95\u00a0% intervals, each for itself; n: replicates compared pair by pair. Red diamonds: surely worse than ${labelWords(reference!)}.${some.length < all.length ? ` Not drawn: ${plural(all.length - some.length, 'difference')} without anything to differ.` : ''}${some.length > shown.length ? ` The first ${MOST_ROWS} of ${some.length} are drawn.` : ''}`,
+    key: `${capital(whose)}, ${unit}; right of the grey line there is more of it. Lines: 95\u00a0% intervals, each for itself; n: replicates compared pair by pair. Red diamonds: worse than ${labelWords(reference!)}, and told from chance.${some.length < all.length ? ` Not drawn: ${plural(all.length - some.length, 'difference')} without anything to differ.` : ''}${some.length > shown.length ? ` The first ${MOST_ROWS} of ${some.length} are drawn.` : ''}`,
     ...rankedDots(rows, top === bottom ? bottom + 1 : top, `difference, ${unit}`, bottom),
   };
 }

@@ -18,7 +18,7 @@ const LEVELS = 12;
 export function studyFirst(view: StudyView, picture: Markup | null): Markup {
   const { summary } = view;
   return html`<div class="first"><div class="say">
-<header><p class="over">Study of doorways · simulated, not measured${summary.prepared_by !== undefined && html` · prepared by ${named(summary.prepared_by)}`}</p>
+<header><p class="over">Study of doorways · simulated, not measured${!summary.finished && html` · <b>${stateWords(summary)}</b>`}${summary.prepared_by !== undefined && html` · prepared by ${named(summary.prepared_by)}`}</p>
 <h1>${named(summary.title ?? summary.name)}</h1>
 <p class="asked">${askedWords(summary)}</p></header>
 ${verdictSection(view)}
@@ -47,16 +47,19 @@ function askedWords(summary: StudySummary): string {
   return `${capital(plural(designs.length, 'design'))} of ${doors.length === 1 ? `door ${named(doors[0]!)}` : plural(doors.length, 'door')} in ${named(summary.scenario)}, varying ${joined(varied)}; ${replicatesWords(summary)}, under the same crowds wherever nothing changes the crowd itself.`;
 }
 
-/** What the study was, for who files the page. */
-function titleBlock(summary: StudySummary): Markup {
-  const { designs, cells, finished, doors } = summary;
+function stateWords({ designs, cells, finished }: StudySummary): string {
   const done = designs.filter(({ state }) => state === 'done').length;
-  const state = finished
+  return finished
     ? 'finished'
     : `not finished: ${count(done)} of ${plural(designs.length, 'design')}, ${count(cells.done)} of at most ${plural(cells.most, 'cell')}`;
+}
+
+/** What the study was, for who files the page. */
+function titleBlock(summary: StudySummary): Markup {
+  const { designs, doors } = summary;
   const rows: [string, string][] = [
     ...headingRows(summary, 'Study', summary.name),
-    ['State', state],
+    ['State', stateWords(summary)],
     ['Scenario', named(summary.scenario)],
     [doors.length === 1 ? 'Door' : 'Doors', few(doors)],
     ['Designs', count(designs.length)],
