@@ -2,6 +2,7 @@
  * The report of several runs: one HTML text that needs nothing else, made from the runs' designs, metrics and figures.
  * Holds no time of day, no path and no name of a machine.
  */
+import { contents } from '../contents.js';
 import { html } from '../html.js';
 import { page } from '../page.js';
 import { plain } from '../words.js';
@@ -17,13 +18,7 @@ import { differencesSection } from './sections/differences.js';
 import { differsSection } from './sections/differs.js';
 import { driftsSection } from './sections/drifts.js';
 import { compareEffortSection } from './sections/effort.js';
-import {
-  type CompareOptions,
-  compareTitle,
-  compareVerdictSection,
-  threeNumbersTable,
-  unwiseSection,
-} from './sections/opening.js';
+import { type CompareOptions, compareBlock, compareFirst } from './sections/opening.js';
 import { compareWhomSection, compareWhySection } from './sections/whom.js';
 import { COMPARE_STYLE } from './style.js';
 
@@ -40,25 +35,25 @@ export async function renderCompareReport(runs: readonly CompareRun[], options: 
   if (runs.length < 2) throw new RangeError('a comparison needs at least two runs');
   if (new Set(runs.map(({ label }) => label)).size < runs.length) throw new RangeError('labels of runs must be unique');
   const title = options.title ?? runs.map(({ label }) => label).join(' against ');
+  const sections = [
+    differsSection(runs, compareBlock(runs, options)),
+    await differencesSection(runs),
+    compareWhomSection(runs),
+    compareWhySection(runs),
+    await driftsSection(runs),
+    compareEffortSection(runs),
+    compareCautionsSection(runs),
+    compareLimitsSection(runs),
+    compareMethodSection(),
+    compareReproduceSection(runs),
+    compareWordsSection(),
+  ].filter((section) => section !== null);
   return page(
     `${plain(title)}: comparison of runs`,
-    html`${compareTitle(runs, options)}
-<main>
-${compareVerdictSection(runs)}
-${unwiseSection(runs)}
-${threeNumbersTable(runs)}
-${differsSection(runs)}
-${await differencesSection(runs)}
-${compareWhomSection(runs)}
-${compareWhySection(runs)}
-${await driftsSection(runs)}
-${compareEffortSection(runs)}
-${compareCautionsSection(runs)}
-${compareLimitsSection(runs)}
-${compareMethodSection()}
-${compareReproduceSection(runs)}
-${compareWordsSection()}
-</main>
+    html`<main>
+${compareFirst(runs, options)}
+${contents(sections)}
+${sections.map((section) => html`${section}\n`)}</main>
 <footer><p>${runs.map((run, i) => html`${i > 0 && ' · '}${labelWords(run)}`)} · jambeam ${options.version}</p></footer>`,
     { style: COMPARE_STYLE, scripts: options.scripts },
   );

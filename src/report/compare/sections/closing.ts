@@ -3,7 +3,7 @@ import { cautionsFor } from '../../cautions.js';
 import { WORDS } from '../../glossary.js';
 import { html, type Markup } from '../../html.js';
 import { NOT_MODELLED } from '../../limits.js';
-import { reproduceCommand, scenarioText } from '../../reproduce.js';
+import { copiedCommand, scenarioText } from '../../reproduce.js';
 import { named, plain } from '../../words.js';
 import { type CompareRun, labelWords } from '../runs.js';
 import { compareLimits } from '../unwise.js';
@@ -60,7 +60,7 @@ export function compareReproduceSection(runs: readonly CompareRun[]): Markup {
 ${runs.map(
   (run) => html`<h3>${labelWords(run)}</h3>
 <p>jambeam ${named(run.metrics.jambeam)}${run.figures.replayed && '; counted from a log, which is not in this page'}</p>
-<pre tabindex="0" aria-label="Command line of ${plain(run.label)}">${reproduceCommand(run.design)}</pre>
+<pre tabindex="0" aria-label="Command line of ${plain(run.label)}">${copiedCommand(run.design)}</pre>
 <details class="long"><summary>The scenario of ${labelWords(run)}, defaults filled in</summary><pre tabindex="0" aria-label="Scenario of ${plain(run.label)}">${scenarioText(run.design)}</pre></details>
 ${Object.entries(run.design.tables).map(([file, text]) => html`<details class="long"><summary>Logic table ${named(file)} of ${labelWords(run)}</summary><pre tabindex="0" aria-label="Logic table ${plain(file)} of ${plain(run.label)}">${text}</pre></details>`)}`,
 )}</section>`;

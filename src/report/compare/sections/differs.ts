@@ -9,7 +9,8 @@ import { type CompareRun, labelWords } from '../runs.js';
 const MOST_ROWS = 40;
 const MOST_PLACES = 3;
 
-export function differsSection(runs: readonly CompareRun[]): Markup {
+/** @param about the runs, for who files the page */
+export function differsSection(runs: readonly CompareRun[], about: Markup): Markup {
   const keys = differingKeys(runs.map(({ design }) => design));
   const [shown, rest] = [keys.slice(0, MOST_ROWS), keys.slice(MOST_ROWS)];
   const tables = new Set(runs.flatMap(({ design }) => Object.keys(design.tables)));
@@ -21,7 +22,7 @@ ${
     : html`<p>${plural(keys.length, 'key')} of the designs ${keys.length === 1 ? 'differs' : 'differ'}, named as <code>--set</code> names them; <code>*</code> stands for several doors, beams or the like that differ alike.${tables.size > 0 && unequal === 0 && ' All logic tables are equal.'}</p>
 ${table(runs, shown)}${rest.length > 0 && html`<details class="long"><summary>${plural(rest.length, 'more key')}</summary>${table(runs, rest)}</details>`}`
 }
-</section>`;
+${about}</section>`;
 }
 
 function table(runs: readonly CompareRun[], keys: readonly DifferingKey[]): Markup {

@@ -17,7 +17,20 @@ export interface CompareOptions {
   readonly scripts?: PageScripts | undefined;
 }
 
-export function compareTitle(runs: readonly CompareRun[], { version, title, prepared_by }: CompareOptions): Markup {
+/** Everything a reader sees before scrolling: what is compared, the answer, what not to conclude, and three numbers a run. */
+export function compareFirst(runs: readonly CompareRun[], { title, prepared_by }: CompareOptions): Markup {
+  return html`<div class="first"><div class="say">
+<header><p class="over">Comparison of runs · ${runs.every(({ figures }) => figures.replayed) ? 'counted from logs' : 'simulated, not measured'}${prepared_by !== undefined && html` · prepared by ${named(prepared_by)}`}</p>
+<h1>${title === undefined ? runs.map((run, i) => html`${i > 0 && ' against '}${labelWords(run)}`) : named(title)}</h1></header>
+${verdictSection(runs)}
+${unwiseSection(runs)}</div>
+<section aria-labelledby="numbers" class="seen"><h2 id="numbers">Three numbers that matter</h2>
+<ul class="runs">${runs.map(runLine)}</ul>
+${threeNumbersTable(runs)}</section></div>`;
+}
+
+/** What was compared, for who files the page. */
+export function compareBlock(runs: readonly CompareRun[], { version, prepared_by }: CompareOptions): Markup {
   const [reference, ...others] = runs;
   const pairs = others.map((run) => apart(run, reference!));
   const crowds = pairs.every((why) => why === null)
@@ -45,10 +58,7 @@ export function compareTitle(runs: readonly CompareRun[], { version, title, prep
     ['Made by', `jambeam ${version}`],
     ...(prepared_by === undefined ? [] : [['Prepared by', named(prepared_by)] as [string, string]]),
   ];
-  return html`<header><p class="over">Comparison of runs · simulated, not measured</p>
-<h1>${title === undefined ? runs.map((run, i) => html`${i > 0 && ' against '}${labelWords(run)}`) : named(title)}</h1>
-<dl class="block">${rows.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl>
-<ul class="runs">${runs.map(runLine)}</ul></header>`;
+  return html`<dl class="block">${rows.map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl>`;
 }
 
 function runLine(run: CompareRun): Markup {
@@ -58,7 +68,7 @@ function runLine(run: CompareRun): Markup {
   return html`<li><b>${labelWords(run)}</b>: ${named(metrics.scenario)}<br><small>${plural(design.doors.length, 'door')}, logic ${named(headlineLogic(design))}${rooms}; ${extent}, seed ${named(metrics.seed)}, jambeam ${named(metrics.jambeam)}</small></li>`;
 }
 
-export function compareVerdictSection(runs: readonly CompareRun[]): Markup {
+function verdictSection(runs: readonly CompareRun[]): Markup {
   const { headline, told, paragraphs } = compareVerdict(runs);
   return html`<section aria-labelledby="verdict" class="verdict ${told ? 'unjudged' : 'undecided'}">
 <p class="over">Which of these should I build: which is counted wrong least often, and whose rooms are right longest?</p>
@@ -68,13 +78,13 @@ ${paragraphs.map((words) => html`<p>${words}</p>`)}
 </section>`;
 }
 
-export function unwiseSection(runs: readonly CompareRun[]): Markup {
+function unwiseSection(runs: readonly CompareRun[]): Markup {
   return html`<section aria-labelledby="unwise" class="unwise"><h2 id="unwise">What you would be unwise to conclude</h2>
 <ul>${unwise(runs).map((line) => html`<li>${line}</li>`)}</ul></section>`;
 }
 
 /** The run's three numbers, a row a run. */
-export function threeNumbersTable(runs: readonly CompareRun[]): Markup {
+function threeNumbersTable(runs: readonly CompareRun[]): Markup {
   const rooms = runs.some(({ design }) => design.rooms.length > 0);
   const third = (run: CompareRun): Markup => {
     if (!rooms) return estimateCell(run.metrics.house.missed_per_100);
@@ -87,13 +97,12 @@ export function threeNumbersTable(runs: readonly CompareRun[]): Markup {
     const room = rooms ? darkestRoom(run) : undefined;
     return room === undefined ? '' : `worst room ${named(room.room)}`;
   };
-  return html`<section aria-labelledby="numbers"><h2 id="numbers">Three numbers that matter</h2>
-${scrollable(
-  'Three numbers of each run',
-  html`<table class="compare big"><caption class="hidden">Three numbers of each run</caption><thead><tr><th scope="col">run</th><th scope="col">wrong per 100 crossings</th><th scope="col">drift after 100 crossings</th><th scope="col">${rooms ? 'empty while occupied, worst room' : 'missed per 100 crossings'}</th></tr></thead>
+  return html`${scrollable(
+    'Three numbers of each run',
+    html`<table class="compare big"><caption class="hidden">Three numbers of each run</caption><thead><tr><th scope="col">run</th><th scope="col">wrong per 100 crossings</th><th scope="col">drift after 100 crossings</th><th scope="col">${rooms ? 'empty while occupied, worst room' : 'missed per 100 crossings'}</th></tr></thead>
 <tbody>${runs.map(
-    (run) =>
-      html`<tr><th scope="row">${capital(labelWords(run))}${where(run) !== '' && html`<small>${where(run)}</small>`}</th>${estimateCell(run.metrics.house.wrong_per_100)}${estimateCell(run.metrics.house.drift_per_100.bias)}${third(run)}</tr>`,
-  )}</tbody></table>`,
-)}<p class="key">Each run’s own numbers with 95\u00a0% intervals. Intervals that overlap don’t mean that nothing differs: the differences below are sharper, because the crowds’ chance falls out of them where crowds are the same.</p></section>`;
+      (run) =>
+        html`<tr><th scope="row">${capital(labelWords(run))}${where(run) !== '' && html`<small>${where(run)}</small>`}</th>${estimateCell(run.metrics.house.wrong_per_100)}${estimateCell(run.metrics.house.drift_per_100.bias)}${third(run)}</tr>`,
+    )}</tbody></table>`,
+  )}<p class="key">Each run’s own numbers with 95\u00a0% intervals. Intervals that overlap don’t mean that nothing differs: the differences below are sharper, because the crowds’ chance falls out of them where crowds are the same.</p>`;
 }
