@@ -24,8 +24,8 @@ export function logicsSection(design: Design, metrics: Metrics): Markup {
   const alone = design.logics.length === 1;
   return html`<section aria-labelledby="logics"><h2 id="logics">${alone ? 'The logic in numbers' : 'Logics compared'}</h2>
 <p>${alone ? 'Only one logic was tried; more of them under `logics` would be judged on the same people.' : 'All logics saw the same crowds, beam by beam, so a difference between two of them is theirs.'}</p>
-${rankingTable(design, metrics)}
-<div${design.doors.length > 1 && trusted(' class="matrices"')}>${design.doors.map((door) =>
+<div class="matrices${design.doors.length === 1 && ' alone'}">${rankingTable(design, metrics)}
+${design.doors.map((door) =>
   compared(
     door.name,
     metrics.doors.filter((d) => d.door === door.name),
