@@ -1,24 +1,14 @@
 /** What was asked, in one plain sentence: doors, sensors, logic, what crowd, how long. */
 import { isInfant } from '../agents/household/walkers.js';
 import type { Household } from '../agents/household/schema.js';
+import { DAY_H } from '../engine/time.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import type { SensorKind } from '../sensors/schema.js';
 import { sensorNamed } from '../simulate/plan.js';
 import { kindWords, kindsUsed } from './sensor-words.js';
-import {
-  capital,
-  decimal,
-  extentWords,
-  headlineLogic,
-  joined,
-  metres,
-  named,
-  numeral,
-  plural,
-  whoWords,
-} from './words.js';
+import { capital, decimal, headlineLogic, joined, metres, named, numeral, plural, whoWords } from './words.js';
 
 /** Walkers of a mix that are named one by one. */
 const MOST_NAMED = 4;
@@ -29,8 +19,16 @@ export function askedWords(design: Design, metrics: Metrics, { replayed }: Pick<
   const read = `read by the logic ${named(headlineLogic(design))}${logics > 1 ? ` (${numeral(logics - 1)} more ${logics === 2 ? 'is' : 'are'} compared)` : ''}`;
   const what = `${capital(sensorsWords(design))} in ${frames(design)}, ${read}.`;
   if (replayed) return `${what} Counted from a log of ${decimal(replayed.span_h, 2)}\u00a0hours.`;
-  return `${what} ${capital(crowdWords(design))}, over ${extentWords(metrics.replicates, metrics.hours)} from ${design.household ? `${capital(design.starts_on)} ` : ''}${design.starts_at}.`;
+  return `${what} ${capital(crowdWords(design))}, over ${plural(metrics.replicates, 'replicate')} of ${spanWords(metrics.hours)} from ${startWords(design)}.`;
 }
+
+/** '8 h', '7 days'. */
+export const spanWords = (hours: number): string =>
+  hours >= 2 * DAY_H && hours % DAY_H === 0 ? plural(hours / DAY_H, 'day') : `${decimal(hours, 1)}\u00a0h`;
+
+/** '08:00'; of a household, whose days differ, 'Monday 00:00'. */
+export const startWords = ({ household, starts_on, starts_at }: Design): string =>
+  household ? `${capital(starts_on)} ${starts_at}` : starts_at;
 
 function sensorsWords(design: Design): string {
   const kinds = design.doors.flatMap(({ beams }) => beams.map(({ sensor }) => sensorNamed(design, sensor).kind));

@@ -33,13 +33,13 @@ figure{margin-bottom:3mm}
 .charts p,.pictures p{font-size:7.5pt;margin-bottom:.3em}
 #whom~.charts svg{max-height:104mm}#whom~.charts [id^=stature] svg{max-height:66mm}section:has(>#whom)>p{break-after:avoid}
 .charts:has(>:nth-child(4):last-child)>:nth-child(4){display:none}.charts:has(>:nth-child(4):last-child)::after{content:"One more is left to the screen.";grid-column:1/-1;font:italic 7.2pt var(--sans)}
-.doorway .side{grid-template-columns:64mm minmax(0,1fr)}.doorway svg{max-height:70mm}
-.words:not(.answer){break-inside:avoid}
+.doorway .side{grid-template-columns:64mm minmax(0,1fr)}.doorway svg{max-height:66mm}.doorway .side>div svg{max-height:36mm}
+.words:not(.answer){break-inside:avoid}.words:not(.answer) div{padding:.35mm 0;font-size:7.4pt;line-height:1.25}
 .rooms{font-size:7.2pt}.rooms td.num small{font-size:6.3pt}
 .matrices td.num small{font-size:6.5pt}
 .side{grid-template-columns:1fr 1fr;gap:2mm 6mm}
-.matrices{grid-template-columns:1fr 1fr;gap:2mm 6mm}
-.words{columns:2;column-gap:6mm}.words div{grid-template-columns:22mm 1fr;gap:0 2mm;padding:.6mm 0;font-size:8pt}
+.matrices{grid-template-columns:1fr 1fr;gap:2mm 6mm}.matrices.alone{grid-template-columns:1fr}
+.words{columns:2;column-gap:6mm}.words div{grid-template-columns:20mm 1fr;gap:0 2mm;padding:.6mm 0;font-size:8pt}
 .words.answer{columns:1}.words.answer div{padding:.8mm 0}
 .why{grid-template-columns:64mm minmax(0,1fr)}
 .cautions{padding:.5mm 3mm}.cautions div{grid-template-columns:32mm 1fr;padding:.8mm 0;font-size:8pt}

@@ -18,10 +18,10 @@ export const STYLE = `
 --a:#6db4e0;--b:#f0a060;--bad:#f28aa6;--good:#74c9a4;--skin:#5d7079;--skin2:#8b7d62;--pet:#c2b291}}
 *{box-sizing:border-box}
 html{-webkit-text-size-adjust:100%;text-size-adjust:100%}
-body{margin:0 auto;max-width:78rem;padding:1.25rem clamp(1rem,4vw,3.5rem) 4rem;background:var(--paper);color:var(--ink);
+body{margin:0 auto;max-width:80rem;padding:1rem clamp(1rem,4vw,3.5rem) 4rem;background:var(--paper);color:var(--ink);
 font:1rem/1.55 var(--sans);overflow-wrap:break-word}
 h1,h2,h3,h4{font-family:var(--serif);font-weight:600;line-height:1.2;text-wrap:balance;break-after:avoid;break-inside:avoid}
-h1{font-size:clamp(1.7rem,4vw,2.25rem);margin:0 0 .2em;letter-spacing:-.01em}
+h1{font-size:clamp(1.6rem,4vw,2rem);margin:0 0 .2em;letter-spacing:-.01em}
 h2{font-size:1.6rem;margin:0 0 .6em}
 h3{font-size:1.15rem;margin:1.6em 0 .5em}
 h4{font-size:1rem;margin:0 0 .4em}
@@ -45,20 +45,20 @@ article+article{border-top:1px solid var(--rule);margin-top:2rem}
 .first{display:grid;gap:1.25rem 2.5rem;align-items:start}
 .first>*{min-width:0}
 .first section{border:0;margin:0;padding:0}
-.asked{margin:0 0 .9rem;font-size:.9375rem;line-height:1.5;color:var(--soft)}
-.verdict p{font-size:.9375rem;line-height:1.5;margin:0}
-.first .verdict{border:2px solid var(--ink);border-left-width:.6rem;background:var(--card);padding:.8rem clamp(.8rem,2.5vw,1.4rem)}
+.asked{margin:0 0 .7rem;font-size:.9375rem;line-height:1.45;max-width:none;color:var(--soft)}
+.verdict p,.unwise li{max-width:none}.verdict p{font-size:.9375rem;line-height:1.45;margin:0}
+.first .verdict{border:2px solid var(--ink);border-left-width:.6rem;background:var(--card);padding:.6rem clamp(.8rem,2.5vw,1.3rem)}
 .seen h2,.unwise h2{font:600 1rem/1.3 var(--sans);margin:0 0 .4em}
 .seen figure{margin:0}.seen figure+figure{margin-top:.8rem}
 .first .unwise{margin-top:1rem;padding-left:1rem;border-left:.6rem double var(--line)}
-.unwise ul{list-style:none;padding:0;margin:0;font-size:.9375rem;line-height:1.45}
-.unwise li+li{margin-top:.3rem}
+.unwise ul{list-style:none;padding:0;margin:0;font-size:.9375rem;line-height:1.4}
+.unwise li+li{margin-top:.2rem}
 .unwise a{font-weight:600;color:inherit}
 a{color:var(--a)}
 nav{margin-top:2rem;padding:.7rem 0;border:solid var(--rule);border-width:1px 0}
 nav ol{margin:0;padding:0;list-style:none;display:flex;flex-wrap:wrap;gap:.15rem 1.4rem;font-size:.9375rem}
 .defs{position:absolute;width:0;height:0}
-@media (min-width:62rem){.first{grid-template-columns:minmax(0,1fr) minmax(22rem,29rem)}}
+@media (min-width:62rem){.first{grid-template-columns:minmax(0,1fr) minmax(22rem,28rem)}}
 .first .no{border-color:var(--bad)}.first .yes{border-color:var(--good)}.first .undecided{border-color:var(--b)}
 .verdict h2{font-size:clamp(1.5rem,4vw,2rem);display:flex;gap:.4em;align-items:baseline;margin-bottom:.3em}
 .verdict.no .mark{color:var(--bad)}.verdict.yes .mark{color:var(--good)}.verdict.undecided .mark{color:var(--b)}

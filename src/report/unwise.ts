@@ -3,6 +3,7 @@ import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
 import { findEstimate } from '../score/targets.js';
+import { spanWords, startWords } from './asked.js';
 import { metricWords, moreWords } from './sections/targets.js';
 import { whoIn, doingWords } from './who-words.js';
 import { FEW } from './worst.js';
@@ -61,7 +62,7 @@ function crowdLine(
   const headline = estimateWords(house.wrong_per_100).value;
   if (values.length === 0 || headline === null) return { that, why: `${assumed} assumed, not surveyed.`, section };
   const [low, high] = [decimal(Math.min(...values), 1), decimal(Math.max(...values), 1)];
-  const what = oneDoor.length > 0 ? 'half or double one share of the mix' : 'half or double the activity';
+  const what = oneDoor.length > 0 ? 'halve or double one share of the mix' : 'halve or double the activity';
   return {
     that,
     why: `${assumed} assumed; ${what}, and the ${headline} wrong per 100 become ${low} to ${high}.`,
@@ -113,13 +114,9 @@ function zeroLine(metrics: Metrics): Unwise | null {
 }
 
 /** Errors add up, and hours that were not simulated may be others. */
-function longerLine(
-  design: Design,
-  { hours, rooms, replicates }: Metrics,
-  replayed: Figures['replayed'],
-): Unwise | null {
-  const span = replayed ? `the ${decimal(replayed.span_h, 1)}\u00a0h of the log` : `${decimal(hours, 1)}\u00a0h`;
-  const begun = replayed || replicates === 0 ? '' : `, from ${design.starts_at}`;
+function longerLine(design: Design, { hours, rooms }: Metrics, replayed: Figures['replayed']): Unwise | null {
+  const span = replayed ? `the ${decimal(replayed.span_h, 1)}\u00a0h of the log` : spanWords(hours);
+  const begun = replayed ? '' : ` from ${startWords(design)}`;
   if (rooms.length > 0)
     return {
       that: 'a room’s count stays as good',

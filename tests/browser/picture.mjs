@@ -17,7 +17,7 @@ try {
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu'],
   });
-  const page = await browser.newPage({ viewport: { width: 1100, height: 1300 }, colorScheme: 'light' });
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, colorScheme: 'light' });
   await page.goto(pathToFileURL(join(folder, 'starter.run/report.html')).href);
   await page.screenshot({ path: picture });
   await browser.close();

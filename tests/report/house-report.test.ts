@@ -28,7 +28,7 @@ describe('the report of a household', async () => {
   test('has the hours, the week and the activity, in order', () => {
     const ids = [...page.matchAll(/<h2 id="([a-z]+)"/g)].map((m) => m[1]);
     const order =
-      'verdict numbers doorways confusion logics hours rooms week whom activity effort cautions limits sources reproduce words';
+      'verdict unwise seen answer doorways confusion rooms hours whom week logics effort cautions activity sources limits reproduce words';
     expect(ids).toEqual(order.split(' '));
   });
 

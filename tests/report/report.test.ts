@@ -59,7 +59,7 @@ describe('the report', async () => {
   test('keeps the promised order', () => {
     const ids = [...page.matchAll(/<h2 id="([a-z]+)"/g)].map((m) => m[1]);
     const order =
-      'verdict numbers doorways confusion logics drift rooms week whom why shares effort cautions limits sources reproduce words';
+      'verdict unwise seen answer doorways confusion drift rooms whom week why logics effort cautions shares sources limits reproduce words';
     expect(ids).toEqual(order.split(' '));
   });
 
@@ -73,8 +73,18 @@ describe('the report', async () => {
   });
 
   test('says in words what goes wrong most, with its interval', () => {
-    expect(text).toContain('Worst there: adults two abreast, with 255 (95 % interval 251 to 260) of them');
-    expect(text).toContain('Wrong most often for its visits: adults lingering , 86 (95 % interval 75 to 97)');
+    expect(text).toContain('is 9.3 (95 % interval 7.9 to 10.7), where at most 5 was asked: missed.');
+    // Within a paragraph the first interval is called one, the others stand in brackets alone.
+    expect(text).toContain('Worst there: adults two abreast, with 255 (251 to 260) of them');
+    expect(text).toContain('wrong most often for their visits are adults lingering , 86 (95 % interval 75 to 97)');
+  });
+
+  test('lists its sections, and every link leads somewhere', () => {
+    const ids = [...page.matchAll(/\sid="([^"]+)"/g)].map((m) => m[1]);
+    const links = [...page.matchAll(/<a href="#([^"]+)"/g)].map((m) => m[1]);
+    for (const link of links) expect(ids).toContain(link);
+    const listed = [...(/<nav.*?<\/nav>/s.exec(page)?.[0] ?? '').matchAll(/href="#([^"]+)"/g)].map((m) => m[1]);
+    expect(listed).toEqual([...page.matchAll(/<h2 id="([a-z]+)"/g)].map((m) => m[1]).slice(3));
   });
 
   test('prints all cautions', () => {

@@ -94,7 +94,13 @@ function beamLine(picture: Picture, b: number, x: Layout['x'], y: (mm: number) =
       html`<circle class="${beam.near[i] === 1 ? 'near' : 'far'} read-${b % 4}" cx="${px(x(ms))}" cy="${px(line)}" r="2.6"/>`,
   );
   return html`<path class="${beamClass(b)}" d="M${px(LEFT)} ${px(line)}H${px(width - RIGHT)}"/>${broken(picture, b).map(([from, to]) => html`<path class="seen read-${b % 4}" d="M${px(x(from))} ${px(line)}H${px(x(to))}"/>`)}${dots}
-<text x="${px(width - RIGHT - 4)}" y="${px(line - 5)}" text-anchor="end">${named(beam.name)}</text>`;
+<text x="${px(width - RIGHT - 4)}" y="${px(lowest(picture, b) ? line + 14 : line - 5)}" text-anchor="end">${named(beam.name)}</text>`;
+}
+
+/** Whether a beam is met before every other, so that its name stands beneath its line, clear of theirs. */
+function lowest({ beams }: Picture, b: number): boolean {
+  const at = beams[b]!.at_mm;
+  return beams.some((other) => other.at_mm > at) && beams.every((other, i) => i === b || other.at_mm > at);
 }
 
 /** When the controller saw a beam broken: [from, to] in milliseconds. */
@@ -170,12 +176,18 @@ function stateStrip(picture: Picture, { x, width }: Layout, top: number): Markup
   return html`<g><text class="note" x="${px(LEFT - 6)}" y="${px(top + STRIP - 6)}" text-anchor="end">state</text>${boxes}${names}<path class="grid" d="M${px(width - RIGHT)} ${px(top)}V${px(top + STRIP)}"/></g>`;
 }
 
+/** Width of a direction's name and its mark, pixels. */
+const WORD = 84;
+
 function tallyStrip(picture: Picture, { x, width }: Layout, top: number): Markup {
-  const marks = picture.tallies.map(({ at_ms, direction }) => {
+  const places = picture.tallies.map(({ at_ms }) => x(at_ms));
+  const marks = picture.tallies.map(({ at_ms, direction }, i) => {
     const up = direction === 'forward';
     const at = x(at_ms);
     const [tip, foot] = up ? [top, top + 14] : [top + 14, top];
-    const right = at > width - 90;
+    // The word stands after its mark, or before it where the edge or the next mark is near.
+    const crowded = (places[i + 1] ?? Infinity) - at < WORD && at - (places[i - 1] ?? LEFT) > WORD;
+    const right = at > width - WORD || crowded;
     return html`<path class="tally" d="M${px(at)} ${px(foot)}V${px(tip)}M${px(at - 4)} ${px(tip + (up ? 5 : -5))}L${px(at)} ${px(tip)}L${px(at + 4)} ${px(tip + (up ? 5 : -5))}"/><text class="tallied" x="${px(at + (right ? -8 : 8))}" y="${px(top + 12)}" text-anchor="${right ? 'end' : 'start'}">${direction}</text>`;
   });
   const none =

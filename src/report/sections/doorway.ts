@@ -12,7 +12,7 @@ import { planView, spacingWords } from '../drawing/plan.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { readWords } from '../reading-words.js';
 import { kindWords, placeWords } from '../sensor-words.js';
-import { decimal, headlineLogic, joined, metres, named, plural, whoWords } from '../words.js';
+import { decimal, headlineLogic, joined, metres, named, oneWords, plural } from '../words.js';
 
 /** Doors drawn; the others are in the tables. */
 const MOST_DRAWN = 12;
@@ -75,7 +75,8 @@ ${
 <p class="key">${readWords(design, door)}</p></article>`;
 }
 
-const who = (s: Silhouette): string => (s.who === 'adult' || s.who === 'child' ? s.who : whoWords(s.who));
+/** 'adult', 'medium dog'; somebody with a name of their own by it. */
+const who = (s: Silhouette): string => oneWords(s.who).replace(/^an? /, '');
 const drawn = (s: Silhouette): string => `${who(s)} of ${metres(Math.round(s.stature_m * 100) / 100)}`;
 
 /** What the symbols of a drawing mean: only those that are in it. */
@@ -126,7 +127,7 @@ function meetings(beams: readonly MountedBeam[], people: readonly Silhouette[]):
     const what = MEETING[how](names);
     const where = people.map((s) => {
       const over = height - s.stature_m;
-      const body = `the ${who(s)} drawn`;
+      const body = who(s) === oneWords(s.who) ? who(s) : `the ${who(s)} drawn`;
       return over > 0
         ? `${metres(Math.round(over * 100) / 100)} above the head of ${body}`
         : `${body} at ${decimal((100 * height) / s.stature_m, 0)} % of stature`;

@@ -24,15 +24,15 @@ export function logicsSection(design: Design, metrics: Metrics): Markup {
   const alone = design.logics.length === 1;
   return html`<section aria-labelledby="logics"><h2 id="logics">${alone ? 'The logic in numbers' : 'Logics compared'}</h2>
 <p>${alone ? 'Only one logic was tried; more of them under `logics` would be judged on the same people.' : 'All logics saw the same crowds, beam by beam, so a difference between two of them is theirs.'}</p>
-${rankingTable(design, metrics)}
-<div${design.doors.length > 1 && trusted(' class="matrices"')}>${design.doors.map((door) =>
-    compared(
-      door.name,
-      metrics.doors.filter((d) => d.door === door.name),
-      // With one door the ranking of the house is the door's.
-      metrics.ranking.filter((row) => row.door === (design.doors.length === 1 ? null : door.name)),
-    ),
-  )}</div>
+<div class="matrices${design.doors.length === 1 && ' alone'}">${rankingTable(design, metrics)}
+${design.doors.map((door) =>
+  compared(
+    door.name,
+    metrics.doors.filter((d) => d.door === door.name),
+    // With one door the ranking of the house is the door's.
+    metrics.ranking.filter((row) => row.door === (design.doors.length === 1 ? null : door.name)),
+  ),
+)}</div>
 ${intervalNote(metrics.doors.flatMap((d) => ROWS.map(([, of]) => of(d))))}
 <dl class="words">${design.logics.map((l) => html`<div><dt>${named(l.name)}</dt><dd>${aboutLogic(l, design.tables)}</dd></div>`)}</dl>
 ${design.logics.map((l) => diagram(l, design.tables))}

@@ -53,7 +53,7 @@ ${doorFigures(design, door, people)}</section>`;
 export function answerSection(design: Design, metrics: Metrics, figures: Figures, heading: Heading): Markup {
   const v = verdictOf(design, metrics, figures.activity);
   const lines: [string, string][] = [
-    ['Order', v.rivals ?? ''],
+    ['Order of kinds', v.rivals ?? ''],
     ['Causes', v.why ?? ''],
     ['Rooms', v.rooms.join(' ')],
     ['Activity', v.activity ?? ''],
