@@ -1,6 +1,6 @@
 /** One chart brought to life in its figure: drawn as wide as there is room, read, filtered, saved. */
 import type { View } from 'vega';
-import type { LiveChart } from '../report/charts/live.js';
+import { type LiveChart, SPAN } from '../report/charts/live.js';
 import { brush } from './brush.js';
 import { button, element } from './elements.js';
 import { legend } from './legend.js';
@@ -8,7 +8,7 @@ import { Readout } from './readout.js';
 import { csvOf, pngOf, save, svgOf } from './save.js';
 import { followSpan } from './span.js';
 import { tableOf } from './table.js';
-import { SPAN, drawnIn } from './vega.js';
+import { drawnIn } from './vega.js';
 
 /** Wider only makes lines longer, px. */
 const WIDEST = 580;

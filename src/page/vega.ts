@@ -1,10 +1,7 @@
 /** A chart drawn in the page: vega with its interpreter, which needs no eval. */
 import { View, parse, type Spec } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
-import type { LiveChart } from '../report/charts/live.js';
-
-/** Its value is a pair in units of x; null: the whole. */
-export const SPAN = 'span';
+import { type LiveChart, SPAN } from '../report/charts/live.js';
 
 interface Named {
   readonly name?: string;
@@ -25,7 +22,6 @@ export async function drawnIn(place: HTMLElement, chart: LiveChart): Promise<Vie
 }
 
 interface Compiled {
-  readonly signals?: readonly object[];
   readonly scales?: readonly Named[];
   readonly marks?: readonly Named[];
 }
@@ -34,7 +30,6 @@ interface Compiled {
 function followingSpan(spec: Compiled): object {
   return {
     ...spec,
-    signals: [...(spec.signals ?? []), { name: SPAN, value: null }],
     scales: spec.scales?.map((scale) => (scale.name === 'x' ? { ...scale, domainRaw: { signal: SPAN } } : scale)),
     marks: spec.marks?.map((mark) => (mark.type === 'text' ? mark : { ...mark, clip: true })),
   };

@@ -6,7 +6,7 @@
  */
 import type { TopLevelSpec } from 'vega-lite';
 import { Markup, html, trusted, type Piece } from '../html.js';
-import { type ChartTable, type LiveChart, type Places, type Series, showSignal } from './live.js';
+import { SPAN, type ChartTable, type LiveChart, type Places, type Series, showSignal } from './live.js';
 import { leanSvg } from './lean-svg.js';
 import { THEME } from './theme.js';
 
@@ -53,7 +53,10 @@ export async function drawCharts(charts: readonly Chart[], level: 3 | 4): Promis
     const { id, title, margin, height, table, places, series = [], clock_h = null, door, room } = chart;
     const spec = {
       ...chart.spec,
-      params: series.map((_, i) => ({ name: showSignal(i), value: true })),
+      params: [
+        ...series.map((_, i) => ({ name: showSignal(i), value: true })),
+        ...(clock_h === null ? [] : [{ name: SPAN, value: null }]),
+      ],
       width: WIDTH - margin.left - margin.right,
       height,
       padding: margin,

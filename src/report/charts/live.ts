@@ -49,6 +49,9 @@ export interface LiveChart {
   readonly clock_h: number | null;
 }
 
+/** The signal of charts over time: a stretch of x, or null for the whole. */
+export const SPAN = 'span';
+
 /** The signal that shows or hides series i. */
 export const showSignal = (i: number): string => `show${i}`;
 

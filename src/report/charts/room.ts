@@ -3,10 +3,12 @@ import type { RoomTrace } from '../../score/figures.js';
 import { named, plural } from '../words.js';
 import type { Chart } from './chart.js';
 import { signed } from './drift.js';
-import { shownAs } from './live.js';
+import { SPAN, shownAs } from './live.js';
 import { thinnedSteps } from './thin.js';
 
 const MOST_STEPS = 400;
+/** Of what is not drawn at first. */
+const MOST_LATER = 800;
 
 const SERIES = [
   { name: 'truth', color: 'var(--a)' },
@@ -34,14 +36,11 @@ export function roomChart(id: string, all: RoomTrace, clock_h: number): Chart | 
   const last = trace.time_h.length - 1;
   const [truth, counted] = [trace.truth[last], trace.counted[last]];
   if (truth === undefined || counted === undefined) return null;
-  const rows = thinnedSteps([trace.truth, trace.counted], MOST_STEPS).map((i) => ({
-    h: trace.time_h[i],
-    truth: trace.truth[i],
-    counted: trace.counted[i],
-  }));
-  // The last value holds to the end of the clock; visits under way may end after it.
-  const end = Math.max(hours, trace.time_h[last] ?? 0);
-  rows.push({ h: end, truth, counted });
+  // What isn't drawn at first is there for who asks for another span.
+  const rows = [
+    ...rowsOf(trace, MOST_STEPS, hours),
+    ...(trace === all ? [] : rowsOf(after(all, SHOWN_H), MOST_LATER, clock_h)),
+  ];
   const off = counted - truth;
   const x = {
     field: 'h',
@@ -68,12 +67,13 @@ export function roomChart(id: string, all: RoomTrace, clock_h: number): Chart | 
         { title: 'truth, persons', series: 0 },
         { title: 'counted, persons', series: 1 },
       ],
-      rows: rows.map(({ h, truth: is, counted: said }) => [h!, is!, said!]),
+      rows: rows.map(({ h, truth: is, counted: said }) => [h, is, said]),
     },
-    places: { along: 'x', at: rows.map(({ h }) => h!), steps: true },
+    places: { along: 'x', at: rows.map(({ h }) => h), steps: true },
     series: SERIES,
     spec: {
       data: { values: rows },
+      transform: [{ filter: `${SPAN} !== null || datum.h <= ${hours}` }],
       encoding: { x },
       layer: SERIES.map(({ name, ...look }, i) => ({
         mark: { type: 'line', interpolate: 'step-after', strokeWidth: 2.5 - 0.75 * i, ...look, opacity: shownAs(i, 1) },
@@ -83,12 +83,30 @@ export function roomChart(id: string, all: RoomTrace, clock_h: number): Chart | 
   };
 }
 
-function upTo(trace: RoomTrace, end_h: number): RoomTrace {
-  const n = trace.time_h.filter((h) => h <= end_h).length;
-  return {
-    ...trace,
-    time_h: trace.time_h.slice(0, n),
-    truth: trace.truth.slice(0, n),
-    counted: trace.counted.slice(0, n),
-  };
+/** Steps of a trace, thinned. The last value holds to the end of the clock; visits under way may end after it. */
+function rowsOf(
+  { time_h, truth, counted }: RoomTrace,
+  most: number,
+  end_h: number,
+): { readonly h: number; readonly truth: number; readonly counted: number }[] {
+  const rows = thinnedSteps([truth, counted], most).map((i) => ({
+    h: time_h[i]!,
+    truth: truth[i]!,
+    counted: counted[i]!,
+  }));
+  const last = rows.at(-1);
+  return last === undefined ? [] : [...rows, { ...last, h: Math.max(end_h, last.h) }];
 }
+
+const upTo = (trace: RoomTrace, h: number): RoomTrace => part(trace, 0, placeAfter(trace, h));
+const after = (trace: RoomTrace, h: number): RoomTrace => part(trace, placeAfter(trace, h), trace.time_h.length);
+
+/** Place of the first step after a time. */
+const placeAfter = ({ time_h }: RoomTrace, h: number): number => time_h.filter((one) => one <= h).length;
+
+const part = (trace: RoomTrace, from: number, to: number): RoomTrace => ({
+  ...trace,
+  time_h: trace.time_h.slice(from, to),
+  truth: trace.truth.slice(from, to),
+  counted: trace.counted.slice(from, to),
+});
