@@ -58,6 +58,7 @@ a{color:var(--a)}
 nav{margin-top:2rem;padding:.7rem 0;border:solid var(--rule);border-width:1px 0}
 nav ol{margin:0;padding:0;list-style:none;display:flex;flex-wrap:wrap;gap:.15rem 1.4rem;font-size:.9375rem}
 .defs{position:absolute;width:0;height:0}
+@media (min-width:40rem) and (max-width:62rem){.seen{display:grid;grid-template-columns:1fr 1fr;gap:0 1.5rem}.seen h2{grid-column:1/-1}.seen figure+figure{margin:0}}
 @media (min-width:62rem){.first{grid-template-columns:minmax(0,1fr) minmax(22rem,28rem)}}
 .first .no{border-color:var(--bad)}.first .yes{border-color:var(--good)}.first .undecided{border-color:var(--b)}
 .verdict h2{font-size:clamp(1.5rem,4vw,2rem);display:flex;gap:.4em;align-items:baseline;margin-bottom:.3em}

@@ -53,21 +53,20 @@ function crowdLine(
 ): Unwise {
   const that = `${design.household ? 'your house' : 'your door'} would do the same`;
   const assumed = design.household ? 'Who lives here and how they walk is' : 'Who comes and what they do is';
-  const shares = design.household ? [] : doors.flatMap(({ by_assumed_share: all }) => all);
-  const oneDoor = doors.length === 1 ? shares.flatMap(({ half, double }) => [half, double]) : [];
-  const moved = oneDoor.length > 0 ? oneDoor : activity.map(({ wrong_per_100 }) => wrong_per_100);
-  const values = moved.flatMap(({ value }) => (value === null ? [] : [value]));
-  const section =
-    oneDoor.length > 0 ? 'shares' : activity.length > 0 ? 'activity' : shares.length > 0 ? 'shares' : 'sources';
   const headline = estimateWords(house.wrong_per_100).value;
-  if (values.length === 0 || headline === null) return { that, why: `${assumed} assumed, not surveyed.`, section };
-  const [low, high] = [decimal(Math.min(...values), 1), decimal(Math.max(...values), 1)];
-  const what = oneDoor.length > 0 ? 'halve or double one share of the mix' : 'halve or double the activity';
-  return {
-    that,
-    why: `${assumed} assumed; ${what}, and the ${headline} wrong per 100 become ${low} to ${high}.`,
-    section,
-  };
+  const shares = doors.flatMap(({ by_assumed_share: all }) => all);
+  const fallback = design.household || shares.length === 0 ? 'sources' : 'shares';
+  const [half, double] = (['half', 'double'] as const).map((what) => activity.find((run) => run.what === what));
+  if (headline !== null && !design.household && doors.length === 1) {
+    const values = shares.flatMap(({ half: low, double: high }) => [low.value, high.value]).filter((x) => x !== null);
+    const [low, high] = [Math.min(...values), Math.max(...values)].map((x) => decimal(x, 1));
+    const moved = `halve or double one share of the mix, and the ${headline} wrong per 100 become ${low} to ${high}`;
+    if (values.length > 0) return { that, why: `${assumed} assumed; ${moved}.`, section: 'shares' };
+  }
+  const [calm, busy] = [half, double].map((run) => (run ? estimateWords(run.wrong_per_100).value : null));
+  if (headline === null || !calm || !busy) return { that, why: `${assumed} assumed, not surveyed.`, section: fallback };
+  const moved = `half the activity gives ${calm} wrong per 100, double gives ${busy}, this run ${headline}`;
+  return { that, why: `${assumed} assumed; ${moved}.`, section: 'activity' };
 }
 
 function undecidedLine({ targets }: Metrics): Unwise | null {

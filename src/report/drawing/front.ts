@@ -63,17 +63,12 @@ export function frontView(id: string, door: DesignDoor, people: readonly Silhoue
 
 /** Heights every half metre, ticks every tenth. */
 function ruler(at: number, z: (m: number) => number, tall: number): Markup {
-  const marks: Markup[] = [];
-  for (let tenth = 0; tenth <= Math.floor(tall * 10 + 1e-9); tenth++) {
-    const half = tenth % 5 === 0;
-    const y = px(z(tenth / 10));
-    marks.push(html`<path class="tick" d="M${px(at)} ${y}h${half ? -9 : -4}"/>`);
-    if (half)
-      marks.push(
-        html`<text class="note" x="${px(at - 12)}" y="${px(z(tenth / 10) + 4)}" text-anchor="end">${(tenth / 10).toFixed(1)}</text>`,
-      );
-  }
-  return html`<g><path class="tick" d="M${px(at)} ${px(z(0))}V${px(z(tall))}"/>${marks}<text class="note" x="${px(at - 12)}" y="${px(z(tall) - 12)}" text-anchor="end">m</text></g>`;
+  const tenths = Array.from({ length: Math.floor(tall * 10 + 1e-9) + 1 }, (_, i) => i);
+  const ticks = tenths.map((i) => `M${px(at)} ${px(z(i / 10))}h${i % 5 === 0 ? -9 : -4}`).join('');
+  const halves = tenths
+    .filter((i) => i % 5 === 0)
+    .map((i) => html`<text class="note" x="${px(at - 12)}" y="${px(z(i / 10) + 4)}">${(i / 10).toFixed(1)}</text>`);
+  return html`<g text-anchor="end"><path class="tick" d="M${px(at)} ${px(z(0))}V${px(z(tall))}${ticks}"/>${halves}<text class="note" x="${px(at - 12)}" y="${px(z(tall) - 12)}">m</text></g>`;
 }
 
 /** A barrier is labelled where it ends at the right jamb, a ranger where it sits. */

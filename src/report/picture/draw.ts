@@ -6,9 +6,7 @@
 import type { Band, Panel, Part, Picture } from '../../score/pictures.js';
 import { beamClass, px } from '../drawing/svg.js';
 import { html, type Markup } from '../html.js';
-import type { WhoWords } from '../who-words.js';
 import { decimal, named, plain } from '../words.js';
-import { captionOf } from './caption.js';
 import { bandPath } from './lines.js';
 
 /** From the door plane, millimetres: what is shown of the walk. */
@@ -41,12 +39,10 @@ export function pictureContent(picture: Picture, width: number): { readonly cont
   return { content: html`${panels}${strips}${timeAxis(picture, layout, axis)}`, height: axis + 34 };
 }
 
-/** @param id unique on the page @param width of the drawing, pixels */
-export function drawPicture(picture: Picture, id: string, width: number, say?: WhoWords): Markup {
+/** @param labels ids of the elements of the page that say what it shows @param width of the drawing, pixels */
+export function drawPicture(picture: Picture, labels: string, width: number): Markup {
   const { content, height } = pictureContent(picture, width);
-  return html`<svg class="drawing picture" viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${id}-t ${id}-d">
-<title id="${id}-t">${pictureTitle(picture)}</title><desc id="${id}-d">${captionOf(picture, say)}</desc>
-${content}</svg>`;
+  return html`<svg class="drawing picture" viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${labels}">${content}</svg>`;
 }
 
 /** 'Door front, replicate 3, visit 192'. */

@@ -23,6 +23,6 @@ export function picturesSection(design: Design, figures: Figures): Markup | null
 function figureOf(picture: Picture, i: number, say: WhoWords): Markup {
   const [subject] = picture.bodies;
   return html`<figure class="chart" id="picture-${i + 1}" data-door="${picture.door}"><figcaption><h3>${i + 1}. ${subject ? capital(bodyWords(subject, say)) : 'Nobody'}</h3></figcaption>
-${drawPicture(picture, `drawn-${i + 1}`, WIDTH, say)}
-<p>${captionOf(picture, say)}</p><p class="key">${pictureTitle(picture)}.</p></figure>`;
+${drawPicture(picture, `told-${i + 1} case-${i + 1}`, WIDTH)}
+<p id="told-${i + 1}">${captionOf(picture, say)}</p><p class="key" id="case-${i + 1}">${pictureTitle(picture)}.</p></figure>`;
 }

@@ -15,7 +15,7 @@ const MOST_DOORS = 6;
 /** Kinds of passage that a table shows unfolded. */
 const MOST_KINDS = 16;
 /** And folded: the rarest and the best are left to metrics.json. */
-const MOST_FOLDED = 30;
+const MOST_FOLDED = 20;
 
 export async function whomSection(design: Design, metrics: Metrics): Promise<Markup> {
   const logic = headlineLogic(design);
