@@ -46,7 +46,7 @@ figure{margin-bottom:3mm}
 #limits~ul{columns:2;column-gap:6mm;font-size:8pt}#limits~ul li{break-inside:avoid}
 .sources{columns:3;column-gap:4mm;font-size:5.8pt;line-height:1.25;overflow-wrap:anywhere}.sources div{margin-bottom:.8mm}.sources dt,.sources dd{display:inline;margin:0}.sources dd::before{content:"· "}.sources small{font-size:inherit}
 .settings td,.settings th{font-size:7.5pt}
-pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:5.8pt;line-height:1.2;padding:1.5mm}details>pre{columns:4;column-gap:3mm}
+pre{white-space:pre-wrap;max-height:none;overflow:visible;font-size:5.4pt;line-height:1.18;padding:1.5mm}details>pre{columns:4;column-gap:3mm}
 .diagram{max-width:90mm}.diagram svg{max-width:100%}
 details{margin:.3em 0}details:not(.long)::details-content{content-visibility:visible;block-size:auto;display:block}
 details.long>summary{list-style:none;font-weight:400;font-style:italic;font-size:7.5pt}details.long>summary::after{content:" (left to the screen)"}
