@@ -24,7 +24,7 @@ export async function letAsk(section: HTMLElement, data: AskData): Promise<void>
   document.querySelector('nav li[hidden]')?.removeAttribute('hidden');
   const script = URL.createObjectURL(new Blob([await unpacked('packed-ask')], { type: 'text/javascript' }));
   const form = new Form(data, JSON.parse(document.getElementById(BLOCK_ID)!.textContent) as Carried);
-  const answer = element('div', { class: 'answer', attributes: { 'aria-live': 'polite' } });
+  const answer = element('div', { class: 'found', attributes: { 'aria-live': 'polite' } });
   section.append(form.root, answer);
   const worker = new Worker(script);
   let asked: Asked;

@@ -44,11 +44,11 @@ describe.skipIf(missing)('a report that is asked', () => {
   };
   /** Until the last replicate is in. */
   const answered = async (): Promise<void> => {
-    await page.locator('.answer:not([aria-busy])').locator('table, .refused').first().waitFor();
+    await page.locator('.found:not([aria-busy])').locator('table, .refused').first().waitFor();
   };
   /** Cells of the answer's first row. */
   const cells = async (): Promise<string[]> =>
-    (await page.locator('.answer tbody tr').first().locator('td').allInnerTexts()).map((text) =>
+    (await page.locator('.found tbody tr').first().locator('td').allInnerTexts()).map((text) =>
       text.replace(/\s+/g, ' '),
     );
   const words = (e: Estimate): string => {
@@ -64,7 +64,7 @@ describe.skipIf(missing)('a report that is asked', () => {
     expect(found).toBe(reported);
     expect(found).toBe(whole);
     expect(change).toMatch(/^0 /);
-    expect(await page.locator('.answer caption').innerText()).toContain(
+    expect(await page.locator('.found caption').innerText()).toContain(
       'Your own what-if, not part of the report: the first 5 replicates of 5',
     );
   });
@@ -82,7 +82,7 @@ describe.skipIf(missing)('a report that is asked', () => {
     const [found, reported] = await cells();
     expect(found).toBe(words(metrics.doors[0]!.wrong_per_100));
     expect(found).not.toBe(reported);
-    expect(await page.locator('.answer .said').innerText()).toMatch(
+    expect(await page.locator('.found .said').innerText()).toMatch(
       /1\.30.m high instead of 0\.95.m and 7.cm apart instead of 10.cm: .* That is worse than reported\./,
     );
   });
@@ -140,13 +140,13 @@ describe.skipIf(missing)('a report that is asked', () => {
     await open('door');
     await page.getByLabel('Height of its beams, metres, typed').fill('2.4');
     await answered();
-    expect(await page.locator('.answer').innerText()).toMatch(
+    expect(await page.locator('.found').innerText()).toMatch(
       /can’t be built[^]*expected at most 2 metres, the height of the opening, found 2.4/,
     );
     await page.getByRole('button', { name: 'As reported' }).click();
     await answered();
     expect(await page.getByLabel('Height of its beams, metres, typed').inputValue()).toBe('0.95');
-    expect(await page.locator('.answer .said').innerText()).toContain('Nothing is changed yet');
+    expect(await page.locator('.found .said').innerText()).toContain('Nothing is changed yet');
   });
 
   test('asked and answered it breaks no rule of WCAG 2.2 AA', async () => {

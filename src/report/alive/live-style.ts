@@ -29,9 +29,9 @@ button{cursor:pointer}button:hover:not(:disabled){border-color:var(--ink)}button
 .ask label select{grid-column:1/-1;width:100%}
 .ask input[type=range]{width:100%;min-height:1.75rem}.ask input[type=number]{width:5.5rem}
 .ask [hidden]{display:none}
-.answer{border-left:.75rem solid var(--line);padding-left:1rem;min-height:3rem}
-.answer[aria-busy]{border-left-style:dotted}
-.answer .said{font-size:1.125rem}.refused{color:var(--bad);font-weight:600}
+.found{border-left:.75rem solid var(--line);padding-left:1rem;min-height:3rem}
+.found[aria-busy]{border-left-style:dotted}
+.found .said{font-size:1.125rem}.refused{color:var(--bad);font-weight:600}
 @media (max-width:40rem){.picks{position:static}html{scroll-padding-top:0}}
 @media print{.picks,.plot,.tools,.legend,.asking,.live .scroll{display:none!important}
 .live .still{position:static;width:100%;height:auto;clip-path:none}
