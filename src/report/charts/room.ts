@@ -90,7 +90,8 @@ function rowsOf(
   end_h: number,
 ): { readonly h: number; readonly truth: number; readonly counted: number }[] {
   const rows = thinnedSteps([truth, counted], most).map((i) => ({
-    h: time_h[i]!,
+    // To a third of a second: more digits only make the page larger.
+    h: Math.round(time_h[i]! * 1e4) / 1e4,
     truth: truth[i]!,
     counted: counted[i]!,
   }));
