@@ -56,7 +56,7 @@ describe.skipIf(missing)('a report that is asked', () => {
     return `${value} ${range ?? note}`.replace(/\s+/g, ' ');
   };
   const command = async (): Promise<string[]> =>
-    (await page.getByLabel('Command line', { exact: true }).last().innerText()).replaceAll("'", '').split(' ').slice(1);
+    (await page.locator('.found pre').innerText()).replaceAll("'", '').split(' ').slice(1);
 
   test('before anything is changed it finds what the report says, replicate by replicate', async () => {
     await open('door');
