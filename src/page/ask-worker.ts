@@ -42,7 +42,11 @@ function* answers(question: Question): Generator<Answer> {
     readFile: (file) => question.tables[file] ?? { error: 'it is not in this page' },
   });
   if (design === null) {
-    yield { kind: 'refused', number: question.number, reasons: issues.map(formatIssue) };
+    yield {
+      kind: 'refused',
+      number: question.number, // Where in the scenario is no matter of who moved a slider.
+      reasons: issues.map((issue) => formatIssue({ ...issue, place: null })),
+    };
     return;
   }
   const asked = calibrated(onlyCounting(design));

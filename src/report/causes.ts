@@ -47,5 +47,5 @@ export function worstDoor(design: Design, metrics: Metrics): DoorMetrics | undef
 
 /** 'a week'; of a clock that doesn't cover a day, so many hours like those it covers, nights included. */
 export function weekWords(hours: number): string {
-  return hours >= DAY_H ? 'a week' : `in ${WEEK_H} hours like those simulated`;
+  return hours >= DAY_H ? 'a week' : `in ${WEEK_H} hours like these`;
 }

@@ -154,9 +154,13 @@ function worstOf(design: Design, metrics: Metrics): Pick<Verdict, 'worst' | 'riv
   if (first.rate.wrong_per_week.value === 0) return alone(`${opening} They belong to no visit: nobody was there.`);
   const who = whoIn(design);
   const say = ({ rate: k }: typeof first): string => doingWords(who, k.who, k.kind);
-  const kind =
-    `Worst there: ${say(first)}, with ${formatEstimate(first.rate.wrong_per_week)} of them, ` +
-    `${firstWrongWords(first.rate.first_wrong_median_days)}.`;
+  const most = formatEstimate(first.rate.wrong_per_week);
+  // A rare kind's number rests on extra visits, too, and can come out above what the few visits of a short run gave.
+  const share =
+    (first.rate.wrong_per_week.value ?? 0) > wrong
+      ? `estimated at ${most} from extra visits of theirs`
+      : `with ${most} of them`;
+  const kind = `Worst there: ${say(first)}, ${share}, ` + `${firstWrongWords(first.rate.first_wrong_median_days)}.`;
   const rivals = rivalsOf([first, ...others]);
   if (rivals.length === 0) return alone(`${opening} ${kind}`);
   const names = joined([...rivals.slice(0, 3).map(say), ...(rivals.length > 3 ? ['others'] : [])]);

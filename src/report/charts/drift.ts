@@ -73,8 +73,8 @@ export function driftChart(id: string, bands: DriftBands, extent: Extent, replic
           : [
               { title: 'lower quarter', series: 1 },
               { title: 'upper quarter', series: 1 },
-              { title: '5 % of replicates below', series: 2 },
-              { title: '5 % above', series: 2 },
+              { title: 'one replicate in 20 is below', series: 2 },
+              { title: 'one in 20 is above', series: 2 },
             ]),
       ],
       rows: shown.map((i) => [

@@ -89,7 +89,10 @@ export function roomDriftChart(
       columns: [
         { title: 'hours since the start' },
         ...shown.flatMap((b, series) =>
-          ['median', '5 % below', '5 % above'].map((what) => ({ title: `${ledgerWords(b.ledger)}: ${what}`, series })),
+          ['median', 'one replicate in 20 is below', 'one in 20 is above'].map((what) => ({
+            title: `${ledgerWords(b.ledger)}: ${what}`,
+            series,
+          })),
         ),
       ],
       rows: at.map((k) => [first.clock_h[k]!, ...shown.flatMap((b) => [b.q50[k]!, b.q05[k]!, b.q95[k]!])]),

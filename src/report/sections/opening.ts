@@ -33,7 +33,7 @@ const MARK = { yes: '✓', no: '✕', undecided: '?', unjudged: '–' } as const
 function verdictSection(design: Design, metrics: Metrics, figures: Figures): Markup {
   const v = verdictOf(design, metrics, figures.activity);
   return html`<section aria-labelledby="verdict" class="verdict ${v.answer}">
-<p class="over">Should I build this?</p>
+<p class="over">${figures.replayed ? 'Did it count right?' : 'Should I build this?'}</p>
 <h2 id="verdict"><span class="mark" aria-hidden="true">${MARK[v.answer]}</span>${v.headline}</h2>
 <p>${namedOnce([v.because, ...v.asked, v.worst].join(' '))}</p>
 ${v.animals !== null && html`<p>${v.animals}</p>`}
