@@ -3,7 +3,8 @@
  * same crowds. It goes through the same parser and the same pipeline as `jambeam run`, so the same numbers come out.
  */
 import * as z from 'zod';
-import { formatIssue } from '../scenario/explain.js';
+import { explain } from '../scenario/explain.js';
+import type { Issue } from '../scenario/issue.js';
 import { parseScenario } from '../scenario/parse.js';
 import type { Design } from '../scenario/schema.js';
 import { sumCases, wrongOf } from '../score/door-counts.js';
@@ -34,6 +35,12 @@ onmessage = async ({ data }: MessageEvent<Question>): Promise<void> => {
   }
 };
 
+/** Where in the scenario is no matter of who moved a slider; two beams of one door have one fault. */
+function inWords(issue: Issue): string {
+  const { text, hint } = explain(issue);
+  return hint === undefined ? text : `${text} (${hint})`;
+}
+
 /** An answer after each replicate; the first has no interval yet. */
 function* answers(question: Question): Generator<Answer> {
   const { design, issues } = parseScenario(question.scenario, 'scenario', {
@@ -44,8 +51,8 @@ function* answers(question: Question): Generator<Answer> {
   if (design === null) {
     yield {
       kind: 'refused',
-      number: question.number, // Where in the scenario is no matter of who moved a slider.
-      reasons: issues.map((issue) => formatIssue({ ...issue, place: null })),
+      number: question.number,
+      reasons: [...new Set(issues.map(inWords))],
     };
     return;
   }

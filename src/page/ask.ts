@@ -33,6 +33,7 @@ export async function letAsk(section: HTMLElement, data: AskData): Promise<void>
   const ask = (): void => {
     clearTimeout(waiting);
     answer.setAttribute('aria-busy', 'true');
+    if (answer.childElementCount === 0) answer.append(element('p', { class: 'key', text: 'Simulating …' }));
     number++;
     waiting = setTimeout(() => {
       asked = form.question(number);
@@ -76,6 +77,8 @@ interface Asked {
   /** 'height 1.20 m instead of 0.95 m'. */
   readonly changes: readonly string[];
   readonly command: string;
+  /** A logic of the scenario’s own that is not the headline’s: the command’s summary tells of another. */
+  readonly ownLogic: string | null;
 }
 
 /** The fields. */
@@ -162,11 +165,12 @@ class Form {
       door,
       changes,
       command: `jambeam ${words.join(' ')} --replicates ${replicates}`,
+      ownLogic: logic.option === null && logic.name !== data.headline ? logic.name : null,
     };
   }
 }
 
-function told(found: Answer, { door, changes, command }: Asked, data: AskData): Node[] {
+function told(found: Answer, { door, changes, command, ownLogic }: Asked, data: AskData): Node[] {
   if (found.kind === 'refused')
     return [
       element('p', { class: 'refused', text: 'That can’t be built, so it was not simulated:' }),
@@ -226,7 +230,13 @@ function told(found: Answer, { door, changes, command }: Asked, data: AskData): 
       { class: 'scroll', attributes: { role: 'region', tabindex: 0, 'aria-label': 'Your what-if in numbers' } },
       [table],
     ),
-    element('p', { class: 'key', text: 'The same on the command line:' }),
+    element('p', {
+      class: 'key',
+      text:
+        ownLogic === null
+          ? 'The same on the command line:'
+          : `The same on the command line, where the logic ${ownLogic} is one of several:`,
+    }),
     element('pre', { text: command, attributes: { tabindex: 0, 'aria-label': 'Command line' } }),
   ];
 }
@@ -236,7 +246,7 @@ const extent = (n: number): string => (n === 1 ? 'the first replicate' : `the fi
 function sentence({ found, change }: Compared, door: AskDoor, changes: readonly string[]): string {
   const { value, range } = estimateWords(found);
   const number = `${value ?? 'an unknown number'}${range === null ? '' : ` (${range})`} wrong per 100 crossings at door ${door.name}`;
-  if (changes.length === 0) return `Nothing is changed yet: ${number}, as in the report.`;
+  if (changes.length === 0) return `Nothing is changed yet: ${number}, as the report found in these replicates.`;
   const low = change?.low ?? null;
   const high = change?.high ?? null;
   const judged =

@@ -47,11 +47,13 @@ function hours(charts: readonly LiveChart[]): HTMLElement | null {
     element('input', { attributes: { type: 'number', min: 0, max: end, step: 'any', 'aria-label': name } });
   const [from, to] = [field('From hour'), field('To hour')];
   const typed = (): void => {
-    const [low, high] = [from.valueAsNumber || 0, Number.isNaN(to.valueAsNumber) ? end : to.valueAsNumber];
-    if (low < high) setSpan([Math.max(0, low), Math.min(end, high)]);
+    const ends = [from.valueAsNumber || 0, Number.isNaN(to.valueAsNumber) ? end : to.valueAsNumber];
+    const [low, high] = [Math.max(0, Math.min(...ends)), Math.min(end, Math.max(...ends))];
+    // Nothing to see is the whole.
+    setSpan(low < high ? [low, high] : null);
   };
   for (const input of [from, to]) input.addEventListener('change', typed);
-  const whole = button('whole', () => setSpan(null), { 'aria-label': 'Show the whole time again' });
+  const whole = button('whole run', () => setSpan(null), { 'aria-label': 'Show the whole time again' });
   followSpan((now) => {
     const [low, high] = now ?? [0, end];
     from.value = decimal(low, 2);

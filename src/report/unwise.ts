@@ -80,7 +80,7 @@ function undecidedLine({ targets }: Metrics): Unwise | null {
   const others =
     open.length > 1 ? ` So ${open.length === 2 ? 'is' : 'are'} ${plural(open.length - 1, 'more target')}.` : '';
   return {
-    that: 'the target is met, or missed',
+    that: `the ${open.length < targets.length ? 'open ' : ''}target is met, or missed`,
     why: `\u201c${metricWords(first.metric)}\u201d is ${first.outcome === 'undecided' ? 'undecided' : 'without a number'}.${more}${others}`,
     section: 'answer',
   };
@@ -88,6 +88,12 @@ function undecidedLine({ targets }: Metrics): Unwise | null {
 
 function fewReplicatesLine({ replicates }: Metrics): Unwise | null {
   if (replicates >= FEW_REPLICATES) return null;
+  if (replicates < 2)
+    return {
+      that: 'the numbers are exact',
+      why: 'One replicate gives no interval: how far chance moved them can’t be told.',
+      section: 'words',
+    };
   return {
     that: 'the intervals are exact',
     why: `They stand on ${plural(replicates, 'replicate')}; from so few an interval is itself a rough guess.`,

@@ -6,7 +6,7 @@ button,select,input[type=number]{background:var(--card);border:1px solid var(--l
 button{cursor:pointer}button:hover:not(:disabled){border-color:var(--ink)}button:disabled{color:var(--soft);cursor:default}
 .live .still{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 .live{position:relative}
-.plot{position:relative;max-width:580px;touch-action:pan-y}
+.plot{position:relative;max-width:580px;touch-action:pan-y;user-select:none}
 .plot svg{width:auto;height:auto}
 .plot .at{position:absolute;pointer-events:none;border:0 solid var(--ink)}
 .plot .along{border-left-width:1px}.plot .across{border-top-width:1px}

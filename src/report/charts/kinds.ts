@@ -37,7 +37,9 @@ export function kindsChart(id: string, door: DoorMetrics, who: WhoWords): Chart 
     id,
     title:
       first === undefined || zero
-        ? 'No kind of passage went wrong'
+        ? ranked.some(({ rate }) => (rate.wrong_per_100_visits.value ?? 0) > 0)
+          ? 'Only kinds that came seldom went wrong'
+          : 'No kind of passage went wrong'
         : `Wrong most often: ${doingWords(who, first.who, first.kind)}`,
     summary: `${ranked
       .slice(0, MOST_TOLD)

@@ -50,10 +50,14 @@ function atDoor(chart: Chart | null, door: DoorMetrics, several: boolean): Chart
 }
 
 function inWords(door: DoorMetrics, who: WhoWords): Markup {
-  const first = worstKinds([door])[0];
+  const ranked = worstKinds([door]);
+  const [first] = ranked;
   if (first === undefined) return html`nobody came.`;
   const { rate } = first;
-  if (rate.wrong_per_100_visits.value === 0) return html`no kind of passage went wrong in this run.`;
+  if (rate.wrong_per_100_visits.value === 0)
+    return ranked.some((kind) => (kind.rate.wrong_per_100_visits.value ?? 0) > 0)
+      ? html`only kinds that came seldom went wrong in this run.`
+      : html`no kind of passage went wrong in this run.`;
   return html`wrong most often for their visits are <b>${doingWords(who, rate.who, rate.kind)}</b>, ${formatEstimate(rate.wrong_per_100_visits)} per 100 visits of that kind, from ${plural(rate.visits, 'visit')}.`;
 }
 
