@@ -38,6 +38,8 @@ describe.skipIf(missing)('hostile names in Chromium', () => {
   afterAll(() => reader.end());
 
   test('everything is brought to life, opened, picked and asked: nothing of them runs or becomes markup', async () => {
+    // Once our own script is in.
+    await page.locator('.picks').waitFor();
     const before = await page.evaluate('document.querySelectorAll("script, img, b, style").length');
     const ids = (await page.evaluate(
       '[...document.querySelectorAll("figure.chart[id]:has(.still)")].map((figure) => figure.id)',
