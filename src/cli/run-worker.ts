@@ -4,19 +4,15 @@
  */
 import { join } from 'node:path';
 import type { OpenCode } from '../plugins/open-code.js';
-import { renderReport } from '../report/report.js';
-import { sha256 } from '../report/sha256.js';
 import { serialiseDesign } from '../scenario/design-json.js';
 import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import { calibrated } from '../simulate/calibration.js';
 import { simulate } from '../simulate/simulate.js';
-import { allFigures } from '../simulate/sources.js';
-import { VERSION } from '../simulate/version.js';
 import { openEventFiles } from './event-files.js';
-import { pageScripts } from './page-scripts.js';
 import { writeNew } from './files.js';
+import { writeScored } from './scored-files.js';
 import { type Tell, type WorkerJob, answerParent } from './worker-port.js';
 
 export interface RunJob extends WorkerJob {
@@ -53,19 +49,8 @@ async function run(job: RunJob, code: OpenCode | null, tell: Tell): Promise<RunR
   const { metrics, figures } = simulate(design, sinks, code?.outside);
   files.close();
   const designText = serialiseDesign(design);
-  const report = await renderReport({
-    design,
-    metrics,
-    figures,
-    sources: allFigures(),
-    version: VERSION,
-    ...pageScripts(job.static),
-    design_sha256: sha256(designText),
-  });
   writeNew(join(folder, 'design.json'), designText);
-  writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);
-  writeNew(join(folder, 'figures.json'), `${JSON.stringify(figures)}\n`);
-  writeNew(join(folder, 'report.html'), report);
+  await writeScored(folder, { design, designText, metrics, figures }, job.static);
   return { metrics, activity: figures.activity };
 }
 

@@ -98,8 +98,7 @@ figcaption h3,figcaption h4{color:var(--ink)}
 .chart{container-type:inline-size;min-width:0;break-inside:avoid;margin:1rem 0 .5rem}
 .chart figcaption{margin:0}.chart h3{font-size:1rem;margin:0 0 .4em}
 svg{display:block;width:100%;height:auto;font-family:var(--sans);font-variant-numeric:tabular-nums lining-nums}
-svg.still{max-width:500px}.still text:not([font-size]){font-size:12px}.still text:not([fill]){fill:var(--ink)}.still line:not([stroke]){stroke:var(--rule)}svg.wide{max-width:580px}svg.narrow{display:none;max-width:440px}
-@container (max-width:440px){svg.wide{display:none}svg.narrow{display:block}}
+svg.still{max-width:500px}.still text:not([font-size]){font-size:12px}.still text:not([fill]){fill:var(--ink)}.still line:not([stroke]){stroke:var(--rule)}
 .pictures{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,19rem),1fr));gap:1.25rem 2rem;align-items:start}
 .pictures svg{max-width:26rem}.pictures h3{min-height:2.4em}.pictures p{font-size:.9375rem;margin-bottom:.3em}
 .side{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,22rem),1fr));gap:1rem 2.5rem;align-items:start}

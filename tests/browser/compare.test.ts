@@ -3,6 +3,7 @@ import { type Browser, type Page, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderCompareReport } from '../../src/report/compare/report.js';
 import { CHROMIUM, withoutChromium } from '../needs.js';
+import { labelClashes } from './label-clashes.js';
 import { HIGH, LOW, runOf } from '../report/compare/runs.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
 
@@ -45,18 +46,7 @@ describe.skipIf(missing)('the page that compares runs, in Chromium', () => {
     async (which, width) => {
       const page = await open(which, width);
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
-      // Runs in the page: labels beyond their picture, and pairs that share more than a hair.
-      const clashes = await page.evaluate(`[...document.querySelectorAll('.chart svg')].flatMap((svg) => {
-        const frame = svg.getBoundingClientRect();
-        if (frame.width === 0) return [];
-        const labels = [...svg.querySelectorAll('text')].map((t) => ({ text: t.textContent, box: t.getBoundingClientRect() })).filter(({ box }) => box.width > 0);
-        const over = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.4 * Math.min(a.height, b.height);
-        return [
-          ...labels.filter(({ box }) => box.left < frame.left - 1 || box.right > frame.right + 1 || box.top < frame.top - 1 || box.bottom > frame.bottom + 1).map(({ text }) => text + ' is cut'),
-          ...labels.flatMap((a, i) => labels.slice(i + 1).filter((b) => over(a.box, b.box)).map((b) => a.text + ' / ' + b.text)),
-        ];
-      })`);
-      expect(clashes).toEqual([]);
+      expect(await labelClashes(page)).toEqual([]);
       expect(await page.evaluate('document.querySelectorAll(".chart svg text").length')).toBeGreaterThan(50);
       await page.context().close();
     },

@@ -5,6 +5,7 @@ import { renderStudyReport } from '../../src/report/study/report.js';
 import { HEIGHT, SENSOR, SPACING, inventedStudy } from '../report/study/invented-study.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
 import { CHROMIUM, withoutChromium } from '../needs.js';
+import { labelClashes } from './label-clashes.js';
 
 const missing = withoutChromium();
 
@@ -65,18 +66,7 @@ describe.skipIf(missing)('the report of a study in Chromium', () => {
     async (which, width) => {
       const page = await open(which, width);
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(width);
-      // Runs in the page: labels beyond their picture, and pairs that share more than a hair.
-      const clashes = await page.evaluate(`[...document.querySelectorAll('.chart svg')].flatMap((svg) => {
-        const frame = svg.getBoundingClientRect();
-        if (frame.width === 0) return [];
-        const labels = [...svg.querySelectorAll('text')].map((t) => ({ text: svg.querySelector('title').textContent + ': ' + t.textContent, box: t.getBoundingClientRect() })).filter(({ box }) => box.width > 0);
-        const over = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.4 * Math.min(a.height, b.height);
-        return [
-          ...labels.filter(({ box }) => box.left < frame.left - 1 || box.right > frame.right + 1 || box.top < frame.top - 1 || box.bottom > frame.bottom + 1).map(({ text }) => text + ' is cut'),
-          ...labels.flatMap((a, i) => labels.slice(i + 1).filter((b) => over(a.box, b.box)).map((b) => a.text + ' / ' + b.text)),
-        ];
-      })`);
-      expect(clashes).toEqual([]);
+      expect(await labelClashes(page)).toEqual([]);
       expect(await page.evaluate('document.querySelectorAll(".chart svg text").length')).toBeGreaterThan(50);
       await page.context().close();
     },

@@ -2,8 +2,6 @@
 import { join } from 'node:path';
 import type { OutsideLogics } from '../../counter/make-logic.js';
 import { HOUR_US } from '../../engine/time.js';
-import { renderReport } from '../../report/report.js';
-import { sha256 } from '../../report/sha256.js';
 import { serialiseDesign } from '../../scenario/design-json.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Metrics } from '../../score/metrics-schema.js';
@@ -15,12 +13,11 @@ import type { LogEvent } from '../../simulate/replay/in-order.js';
 import { Replay } from '../../simulate/replay/replay.js';
 import { tallyOrder } from '../../simulate/row-order.js';
 import { assemble } from '../../simulate/simulate.js';
-import { allFigures } from '../../simulate/sources.js';
 import { VERSION } from '../../simulate/version.js';
 import type { Visit } from '../../agents/visit.js';
 import { openTallyFile } from '../event-files.js';
-import { pageScripts } from '../page-scripts.js';
 import { writeNew } from '../files.js';
+import { writeScored } from '../scored-files.js';
 import { type LogChoice, LogReader } from './log-reader.js';
 import { RoomFile } from './room-file.js';
 import { STDIN, rowsOf } from './rows.js';
@@ -212,20 +209,7 @@ class Run {
       const outcome = assemble(design, [result], { closer: log.own, why: false, outside: this.hooks.outside });
       ({ metrics } = outcome);
       const figures = { ...outcome.figures, replayed: log };
-      if (folder !== null) {
-        writeNew(join(folder, 'metrics.json'), `${JSON.stringify(metrics, null, 2)}\n`);
-        writeNew(join(folder, 'figures.json'), `${JSON.stringify(figures)}\n`);
-        const report = await renderReport({
-          design,
-          metrics,
-          figures,
-          sources: allFigures(),
-          version: VERSION,
-          ...pageScripts(job.static),
-          design_sha256: sha256(designText),
-        });
-        writeNew(join(folder, 'report.html'), report);
-      }
+      if (folder !== null) await writeScored(folder, { design, designText, metrics, figures }, job.static);
     }
     return { metrics, log, design, counted, rooms };
   }
