@@ -1,0 +1,49 @@
+/** Events of the same microsecond, taken in another order: what a run gives must not hang on it. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { parseScenario } from '../../src/scenario/parse.js';
+import { simulate } from '../../src/simulate/simulate.js';
+import * as library from '../../src/index.js';
+import { textsOf } from '../acceptance/fingerprint.js';
+import { hashesOf } from '../acceptance/hashes.js';
+import { type Ties, withTies } from '../engine/other-ties.js';
+
+const OTHERS: readonly Ties[] = ['last first', 'shuffled'];
+
+function runOf(file: string, hours: number) {
+  const readFile = (name: string): string => readFileSync(`scenarios/${name}`, 'utf8');
+  const { design, issues } = parseScenario(readFile(file), file, { readFile });
+  if (!design) throw new Error(JSON.stringify(issues));
+  const rows: string[] = [];
+  const keep = (replicate: number, row: object): void => void rows.push(`${replicate} ${JSON.stringify(row)}`);
+  const { metrics, figures } = simulate(
+    { ...design, hours, replicates: 1 },
+    { passage: keep, tally: keep, edge: keep, reading: keep },
+  );
+  return { metrics, figures, rows };
+}
+
+const all = () => hashesOf(textsOf(library));
+
+test('the queue that is put in the place of the other gives the same as it', () => {
+  expect(withTies('as put', all).result).toEqual(all());
+});
+
+describe.each(OTHERS)('equal times %s', (ties) => {
+  test('doors of every kind, rangers that share a controller, all logics and ledgers', () => {
+    const { result, tied } = withTies(ties, all);
+    expect(result).toEqual(all());
+  });
+
+  test.each([
+    ['starter.yaml', 4],
+    ['two-doors.yaml', 4],
+    ['turns-of-six.yaml', 1],
+    ['reading-room.yaml', 4],
+    ['potters-studio.yaml', 12],
+    ['guesthouse.yaml', 24],
+  ])('%s', (file, hours) => {
+    const { result, tied } = withTies(ties, () => runOf(file, hours));
+    expect(result).toEqual(runOf(file, hours));
+  });
+});
