@@ -41,6 +41,14 @@ describe('Agenda', () => {
     );
   });
 
+  test('keeps order when more wait than it had room for at first', () => {
+    const agenda = new Agenda<number>();
+    const times = Array.from({ length: 1000 }, (_, i) => (i * 37) % 101);
+    for (const [order, time] of times.entries()) agenda.put(time, order);
+    const sorted = times.map((time, order) => [time, order] as const).sort(([t, i], [u, j]) => t - u || i - j);
+    for (const [time, order] of sorted) expect([agenda.peekTime(), agenda.take()]).toEqual([time, order]);
+  });
+
   test('holds integer microseconds of a year exactly', () => {
     const agenda = new Agenda<string>();
     const year_us = 365 * 86_400_000_000;

@@ -1,4 +1,7 @@
-/** The event queue with equal times taken in another order than they were put, for as long as a piece of work lasts. */
+/**
+ * The event queue with equal times taken in another order than they were put, for as long as a piece of work lasts. What
+ * was put without anything taken in between keeps its order: members of a party come home in the party's order, and that is meant.
+ */
 import { vi } from 'vitest';
 import { Agenda } from '../../src/engine/agenda.js';
 import { Stream } from '../../src/engine/stream.js';
@@ -19,7 +22,7 @@ export function withTies<T>(ties: Ties, work: () => T): { readonly result: T; re
     return list;
   };
   const chance = Stream.root('ties');
-  let puts = 0;
+  let takes = 0;
   let tied = 0;
   const keyOf = (n: number): number => (ties === 'as put' ? n : ties === 'last first' ? -n : chance.at(n));
   const spies = [
@@ -31,13 +34,14 @@ export function withTies<T>(ties: Ties, work: () => T): { readonly result: T; re
     }),
     vi.spyOn(Agenda.prototype, 'put').mockImplementation(function (this: object, time: number, item: unknown) {
       const list = listOf(this);
-      const key = keyOf(puts++);
+      const key = keyOf(takes);
       let at = list.length;
       while (at > 0 && (list[at - 1]!.time > time || (list[at - 1]!.time === time && list[at - 1]!.key > key))) at--;
       if (list[at - 1]?.time === time || list[at]?.time === time) tied++;
       list.splice(at, 0, { time, key, item });
     }),
     vi.spyOn(Agenda.prototype, 'take').mockImplementation(function (this: object) {
+      takes++;
       return listOf(this).shift()?.item;
     }),
   ];

@@ -32,18 +32,18 @@ test('the queue that is put in the place of the other gives the same as it', () 
 describe.each(OTHERS)('equal times %s', (ties) => {
   test('doors of every kind, rangers that share a controller, all logics and ledgers', () => {
     const { result, tied } = withTies(ties, all);
+    expect(tied).toBeGreaterThan(0);
     expect(result).toEqual(all());
   });
 
   test.each([
     ['starter.yaml', 4],
     ['two-doors.yaml', 4],
-    ['turns-of-six.yaml', 1],
-    ['reading-room.yaml', 4],
     ['potters-studio.yaml', 12],
     ['guesthouse.yaml', 24],
   ])('%s', (file, hours) => {
     const { result, tied } = withTies(ties, () => runOf(file, hours));
+    expect(tied).toBeGreaterThan(0);
     expect(result).toEqual(runOf(file, hours));
   });
 });
