@@ -62,7 +62,9 @@ function probe(): boolean {
 const canMount = probe();
 
 describe.skipIf(!canMount)('on a disk of its own (mounting one takes root)', () => {
-  test.each(COMMANDS.map((command, i) => ({ command, i, title: titleOf(command) })))(
+  test.each(
+    COMMANDS.map((command, i) => ({ command, i, title: titleOf(command) })).filter(({ i }) => LONG || i % 3 === 1),
+  )(
     '$title',
     async ({ command, i }) => {
       const disk = await preparedFolder(newDisk());
