@@ -58,6 +58,8 @@ export async function inWorker<Result>(
         return problem && asUserProblem(problem);
       };
       worker.on('message', (message: WorkerMessage<Result>) => {
+        // An answer that crosses with a signal comes too late: the command says that it was stopped.
+        if (stopped) return;
         if (message.kind === 'progress') progress?.update(message.done);
         else if (message.kind === 'done') resolve(message.result);
         else if (message.kind === 'refused') reject(new UserProblem(message.message, undefined, message.placed));

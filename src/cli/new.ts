@@ -10,7 +10,7 @@ import { nearest } from '../engine/nearest.js';
 import { literal } from '../engine/printable.js';
 import { starterScenario } from '../scenario/starter.js';
 import { SENSOR_KINDS } from '../sensors/schema.js';
-import { kindOf, readText, replaceFile } from './files.js';
+import { kindOf, readText, replaceFiles } from './files.js';
 import type { Io } from './io.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 import { shellWord } from '../report/shell-word.js';
@@ -36,7 +36,7 @@ export function newCommand(folder: string, options: NewOptions, io: Io): void {
     throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(folder))}`, 'make it first');
   if (kind === 'nothing') onDisk(`${name} can't be made`, () => mkdirSync(path));
   try {
-    for (const [file, text] of missing) replaceFile(join(path, file), text);
+    replaceFiles(missing.map(([file, text]) => [join(path, file), text]));
   } catch (error) {
     if (kind === 'nothing') rmSync(path, { recursive: true, force: true });
     throw error;

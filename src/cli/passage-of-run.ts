@@ -61,6 +61,8 @@ export async function passageOfRunCommand(folder: string, options: PassageOfRunO
     return;
   }
   const say = oneIn(design);
+  // Only now: what is stopped or refused before leaves no empty folder.
+  if (only && kindOf(out) === 'nothing') onDisk(`${pathText(out)} can't be made`, () => mkdirSync(out));
   for (const [i, picture] of pictures.entries()) {
     const file = only ? join(out, `picture-${String(i + 1).padStart(2, '0')}.svg`) : out;
     replaceFile(file, pictureFile(design, picture));
@@ -115,6 +117,5 @@ function outOf({ out }: PassageOfRunOptions, many: boolean): string {
   const kind = kindOf(folder);
   if (kind !== 'nothing' && kind !== 'folder')
     throw new UserProblem(`${pathText(folder)}: expected a folder, found a ${kind}`, 'choose another with --out');
-  if (kind === 'nothing') onDisk(`${pathText(folder)} can't be made`, () => mkdirSync(folder));
   return folder;
 }

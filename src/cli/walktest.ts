@@ -76,16 +76,16 @@ function plan(
     );
   const planned = planWalks(kinds, walks);
   const who = whoIn(design);
-  io.out(`${planText(planned, left_out, door.name, logic.name, who, io.paint)}\n`);
+  const told = `${planText(planned, left_out, door.name, logic.name, who, io.paint)}\n`;
   const { sheet, sort, kind, force } = to;
   if (sheet === undefined || sort === null) {
-    io.out('Next: --sheet walks.html writes a sheet to print, --sheet walks.csv one to fill in.\n');
+    io.out(`${told}Next: --sheet walks.html writes a sheet to print, --sheet walks.csv one to fill in.\n`);
     return;
   }
   const name = io.paint.bold(pathText(sheet));
   if (kind === 'file' && !force) {
     const hint = sort === 'csv' ? 'nothing is filled in yet' : 'it may be your work';
-    io.out(`${name} is there already: ${hint}, and it was left as it is. --force writes it anew.\n`);
+    io.out(`${told}${name} is there already: ${hint}, and it was left as it is. --force writes it anew.\n`);
     return;
   }
   // Two seconds more than it takes: the display has to follow too.
@@ -101,7 +101,7 @@ function plan(
     sort === 'csv'
       ? 'fill in what was counted, or start times; then the same line reads it'
       : 'print it; its twin --sheet walks.csv has the same walks in the same order';
-  io.out(`Wrote ${name}: ${next}.\n`);
+  io.out(`${told}Wrote ${name}: ${next}.\n`);
 }
 
 function numberOf(

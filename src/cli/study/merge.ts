@@ -1,5 +1,6 @@
 /** `jambeam merge`: slices of a study, run anywhere, put together. */
-import { UserProblem, pathText } from '../problem.js';
+import { onSignal } from '../signals.js';
+import { UserProblem, onDisk, pathText } from '../problem.js';
 import type { Io } from '../io.js';
 import { changesBetween } from '../../study/request.js';
 import { Standing } from '../../study/run/standing.js';
@@ -32,13 +33,14 @@ export async function mergeCommand(folders: readonly string[], options: MergeOpt
   const isThere = isStudyFolder(out);
   const intent = { resume: isThere, extend: false, force: options.force === true };
   const folder = await StudyFolder.open(out, { request, slice: null }, intent, standing, io);
+  const forget = onSignal(() => folder.close());
   try {
     for (const { folder: from } of [first!, ...others]) {
       readJournal(from, (entry) => {
         // The same cell of two slices is the same: it stands once.
         if (standing.isNews(entry)) standing.take(entry, folder.journal.put(entry));
       }).close();
-      folder.journal.sync();
+      onDisk(`the journal in ${pathText(out)} can't be written`, () => folder.journal.sync());
     }
     if (!standing.finished) {
       const missing = standing.designs.filter(({ ended }) => ended === null).length;
@@ -50,6 +52,7 @@ export async function mergeCommand(folders: readonly string[], options: MergeOpt
     }
     await conclude(out, folder, standing, io, { static: options.static });
   } finally {
+    forget();
     folder.close();
   }
 }

@@ -28,8 +28,9 @@ export class Lock {
   static async take(folder: string): Promise<Lock | null> {
     const file = join(folder, NAME);
     const mine = `${file}-${randomUUID().slice(0, 8)}`;
-    writeFileSync(mine, JSON.stringify(holderNow()));
     try {
+      // On a full disk a file comes to be, and its text doesn't.
+      writeFileSync(mine, JSON.stringify(holderNow()));
       for (let tries = 0; tries < 5; tries++) {
         try {
           // A link is made whole or not at all: nobody ever reads a half-written lock.
