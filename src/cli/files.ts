@@ -34,7 +34,11 @@ export function readText(file: string, what: string, maxBytes = MEGABYTE): strin
       const size = `${(stats.size / MEGABYTE).toFixed(1)} MB`;
       throw new UserProblem(`${name}: expected ${what} of at most ${maxBytes / MEGABYTE} MB, found ${size}`);
     }
-    return readFileSync(file, 'utf8');
+    const bytes = readFileSync(file);
+    // Its first character says so; as UTF-8 every other byte of it would be an oddity.
+    if (/^(?:fffe|feff)/.test(bytes.toString('hex', 0, 2)))
+      throw new UserProblem(`${name}:1:1: expected text in UTF-8, found UTF-16`, 'save the file as UTF-8', true);
+    return bytes.toString('utf8');
   } catch (error) {
     const words = systemWords(error);
     if (words === undefined) throw error;

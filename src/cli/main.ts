@@ -38,8 +38,11 @@ export async function main(args: readonly string[]): Promise<void> {
 /** Runs one command line; gives its exit code. Where a command ends well with another code, it has set the process's. */
 export async function commandLine(args: readonly string[], io: Io): Promise<0 | 1 | 2> {
   try {
+    const jambeam = program(io);
+    if (args[0] === 'completion' || args[0] === 'complete') (await import('./completion.js')).addCompletion(jambeam);
+    else announceCompletion(jambeam);
     // Who types nothing wants to know what can be typed.
-    await program(io).parseAsync(args.length > 0 ? args : ['--help'], { from: 'user' });
+    await jambeam.parseAsync(args.length > 0 ? args : ['--help'], { from: 'user' });
     return 0;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
@@ -78,6 +81,16 @@ function program(io: Io): Command {
   ])
     add(jambeam, io);
   return jambeam;
+}
+
+/** For the list of commands; whoever calls it gets the one that loads what it needs. */
+function announceCompletion(jambeam: Command): void {
+  jambeam
+    .command('completion')
+    .summary('print what your shell needs to complete commands and options')
+    .description('Prints a script for zsh, bash, fish or powershell.')
+    .argument('<shell>', 'zsh, bash, fish or powershell')
+    .addHelpText('after', '\nExamples:\n  source <(jambeam completion bash)');
 }
 
 function addNew(jambeam: Command, io: Io): void {

@@ -2,6 +2,8 @@
 import { join } from 'node:path';
 import type { z } from 'zod';
 import { designFromJson } from '../scenario/design-json.js';
+import { faultWords } from '../scenario/fault-words.js';
+import { parsedJson } from '../engine/json.js';
 import { printable } from '../engine/printable.js';
 import { sha256 } from '../report/sha256.js';
 import type { Design } from '../scenario/schema.js';
@@ -83,16 +85,14 @@ function textOf(folder: string, file: string, digest: string | undefined): strin
 function parsed<T>(file: string, text: string, schema: z.ZodType<T>): T {
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    value = parsedJson(text);
   } catch (error) {
     throw new UserProblem(`${pathText(file)}: expected JSON: ${printable((error as Error).message, 200)}`, AGAIN);
   }
   const { data, error } = schema.safeParse(value);
   if (data !== undefined) return data;
   const faults = error?.issues.slice(0, MAX_FAULTS) ?? [];
-  const lines = faults.map(
-    ({ path, message }) => `${pathText(file)}: ${printable(path.join('.'), 120)}: ${printable(message, 200)}`,
-  );
+  const lines = faults.map((fault) => `${pathText(file)}: ${faultWords(fault)}`);
   throw new UserProblem(lines.join('\n'), AGAIN);
 }
 

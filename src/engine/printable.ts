@@ -29,5 +29,7 @@ export function literal(value: unknown): string {
 
 /** A number as a person writes it: at most `digits` significant digits, no trailing zeros. */
 export function short(value: number, digits = 6): string {
+  // Rounded, neighbours of the largest whole number would read as the same.
+  if (Math.abs(value) >= Number.MAX_SAFE_INTEGER && Math.abs(value) < 1e17) return String(value);
   return String(Number(value.toPrecision(digits)));
 }

@@ -1,4 +1,5 @@
 /** The only place where an issue becomes words. What a user wrote is echoed short and without control characters. */
+import { ODDITY_WORDS } from '../engine/outside-text.js';
 import { explainCross } from './explain-cross.js';
 import type { Explanation } from './explanation.js';
 import type { Issue, SetProblem, ShapeProblem } from './issue.js';
@@ -40,11 +41,7 @@ function explainShape(problem: ShapeProblem, { path }: Issue): Explanation | und
     case 'syntax':
       return explainSyntax(problem.detail, problem.yaml);
     case 'not_text':
-      return problem.why === 'binary'
-        ? { text: 'expected a text file, found binary data' }
-        : problem.why === 'not UTF-8'
-          ? { text: 'expected text in UTF-8, found other bytes', hint: 'save the file as UTF-8' }
-          : { text: 'expected one line of plain text, found a control character', hint: 'take the character out' };
+      return ODDITY_WORDS[problem.why];
     case 'too_large':
       return explainTooLarge(problem);
     case 'empty_file':

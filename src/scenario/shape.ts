@@ -116,7 +116,9 @@ function problemOf(issue: RawIssue, value: unknown, at: Peeled | undefined): Pro
     case 'too_big':
     case 'too_small':
       if (typeof value === 'number')
-        return suspectNumber(value, unit, range) ?? { code: 'out_of_range', ...range, unit, found: value };
+        return (
+          suspectNumber(value, unit, range) ?? { code: 'out_of_range', ...bounded(range, value), unit, found: value }
+        );
       return lengthProblem(issue, value);
     case 'invalid_format':
       return at?.meta.form === 'clock'
@@ -127,6 +129,15 @@ function problemOf(issue: RawIssue, value: unknown, at: Peeled | undefined): Pro
     default:
       return { code: 'other', message: issue.message };
   }
+}
+
+type Range = ReturnType<typeof rangeOf>;
+
+/** A whole number without a range of its own ends where this engine no longer tells neighbours apart. */
+function bounded(range: Range, value: number): Range {
+  const { MAX_SAFE_INTEGER: most } = Number;
+  if (value > most && range.max === undefined) return { ...range, max: most };
+  return value < -most && range.min === undefined ? { ...range, min: -most } : range;
 }
 
 function lengthProblem(issue: z.core.$ZodIssueTooBig | z.core.$ZodIssueTooSmall, value: unknown): ShapeProblem {

@@ -5,6 +5,7 @@
  * reach into JavaScript objects are refused, and nothing is thrown.
  */
 import { type Document, LineCounter, isScalar, parseDocument, visit } from 'yaml';
+import { oddCharacter, placeIn, plainLines, tooDeepAt, withoutTraces } from '../engine/outside-text.js';
 import type { Issue, KeyPath, Place, ShapeProblem } from './issue.js';
 import { showPath } from './key-path.js';
 import { MAX_DEPTH, type Mark, YamlReader } from './yaml-reader.js';
@@ -32,8 +33,7 @@ export function readYaml(
   file: string,
   { maxCharacters = MAX_CHARACTERS, anyText = false } = {},
 ): { source: YamlSource | null; issues: Issue[] } {
-  // A byte-order mark is no part of the first line.
-  const text = rawText.startsWith('\ufeff') ? rawText.slice(1) : rawText;
+  const text = plainLines(rawText);
   const lines = new LineCounter();
   const placeAt = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
@@ -47,7 +47,10 @@ export function readYaml(
 
   if (text.length > maxCharacters) return refuse({ code: 'too_large', what: 'characters', max: maxCharacters });
   const odd = oddCharacter(text);
-  if (odd) return refuse({ code: 'not_text', why: odd.why }, countLines(text, odd.offset, file));
+  if (odd) return refuse({ code: 'not_text', why: odd.why }, { file, ...placeIn(text, odd.offset) });
+  const deep = tooDeepAt(text);
+  if (deep !== undefined)
+    return refuse({ code: 'too_large', what: 'nesting', max: MAX_DEPTH }, { file, ...placeIn(text, deep) });
   const document = parse(text, lines);
   if (!document) return refuse({ code: 'too_large', what: 'nesting', max: MAX_DEPTH });
   const syntax = syntaxIssues(document, placeAt);
@@ -70,15 +73,17 @@ export function readYaml(
 
 function parse(text: string, lineCounter: LineCounter): Document.Parsed | undefined {
   try {
-    return parseDocument(text, {
-      lineCounter,
-      prettyErrors: false,
-      // The library compares every key with every other; the reader finds duplicates in one pass.
-      uniqueKeys: false,
-      logLevel: 'error',
-      schema: 'core',
-      resolveKnownTags: false,
-    });
+    return withoutTraces(() =>
+      parseDocument(text, {
+        lineCounter,
+        prettyErrors: false,
+        // The library compares every key with every other; the reader finds duplicates in one pass.
+        uniqueKeys: false,
+        logLevel: 'error',
+        schema: 'core',
+        resolveKnownTags: false,
+      }),
+    );
   } catch {
     return undefined;
   }
@@ -119,21 +124,4 @@ function offsetOf(root: Mark, path: KeyPath, at: 'key' | 'value'): number {
     mark = next;
   }
   return at === 'key' ? (mark.key ?? mark.value) : mark.value;
-}
-
-type Oddity = 'binary' | 'control character' | 'not UTF-8';
-
-/** The first character no text file holds: NUL, another control, or what decoding puts for bytes that are not UTF-8. */
-function oddCharacter(text: string): { offset: number; why: Oddity } | undefined {
-  // oxlint-disable-next-line no-control-regex -- they are what is looked for
-  const offset = text.search(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/);
-  if (offset < 0) return undefined;
-  const found = text[offset];
-  if (text.includes('\u0000')) return { offset: text.indexOf('\u0000'), why: 'binary' };
-  return { offset, why: found === '\ufffd' ? 'not UTF-8' : 'control character' };
-}
-
-function countLines(text: string, offset: number, file: string): Place {
-  const before = text.slice(0, offset);
-  return { file, line: before.split('\n').length, column: offset - before.lastIndexOf('\n') };
 }

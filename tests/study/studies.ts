@@ -5,7 +5,8 @@ import { doCell, withLesson } from '../../src/study/cells/do-cell.js';
 import { type StudyPlan, planStudy } from '../../src/study/plan/plan.js';
 import { type Study, studySchema } from '../../src/study/plan/schema.js';
 import { Standing } from '../../src/study/run/standing.js';
-import type { CellSource, Entry, Span } from '../../src/study/store/journal.js';
+import type { Entry } from '../../src/study/store/entry.js';
+import type { CellSource, Span } from '../../src/study/store/journal.js';
 
 export function designOf(text: string, sets: readonly string[] = []): Design {
   const { design, issues } = parseScenario(text, 'test.yaml', { sets });

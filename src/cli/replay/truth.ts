@@ -1,5 +1,6 @@
 /** Who truly came: passages.csv of a run, or a list somebody kept by hand. Row by row, in order of time. */
-import { quote } from '../../engine/printable.js';
+import { quote, short } from '../../engine/printable.js';
+import { SECOND_US } from '../../engine/time.js';
 import type { BodySort } from '../../agents/body.js';
 import { PASSAGE_KINDS, type PassageKind } from '../../agents/schema.js';
 import type { Visit } from '../../agents/visit.js';
@@ -11,6 +12,7 @@ import { type Row, logName, rowsOf } from './rows.js';
 
 /** By hand only the moment of crossing is known: the visit is taken to last so long before and after it. */
 export const BY_HAND_US = 1_500_000;
+const EXAMPLE = 'for example: time_s,direction';
 const SORTS: readonly BodySort[] = ['person', 'pet', 'thing', 'test-rod'];
 
 export interface TruthChoice {
@@ -39,6 +41,7 @@ export async function* truthOf(design: Design, choice: TruthChoice): AsyncGenera
     before_us = visit.enter_us;
     yield visit;
   }
+  if (header === null) throw new UserProblem(`${logName(choice.file)}:1:1: the list is empty`, EXAMPLE, true);
 }
 
 function checkHeader(header: readonly string[], file: string): void {
@@ -47,7 +50,7 @@ function checkHeader(header: readonly string[], file: string): void {
   if (whole || byHand) return;
   throw new UserProblem(
     `${logName(file)}:1:1: expected the columns of passages.csv, or a time (${Object.keys(TIME_COLUMNS).join(', ')}) and a direction`,
-    'for example: time_s,direction',
+    EXAMPLE,
     true,
   );
 }
@@ -104,13 +107,24 @@ function timesOf(
     const enter_us = whole('enter_us', Number.NaN);
     const leave_us = whole('leave_us', Number.NaN);
     if (!(enter_us <= leave_us)) refuse(choice, row, 'expected enter_us before leave_us');
-    const cross = cells.get('cross_us') ?? '';
-    return { enter_us, leave_us, cross_us: cross === '' ? null : whole('cross_us', 0) };
+    const cross_us = (cells.get('cross_us') ?? '') === '' ? null : whole('cross_us', 0);
+    if (cross_us !== null && !(enter_us <= cross_us && cross_us <= leave_us))
+      refuse(choice, row, 'expected cross_us between enter_us and leave_us');
+    if (cross_us !== null && cross_us < 0) refuse(choice, row, 'expected cross_us from 0');
+    return { enter_us, leave_us, cross_us };
   }
   const column = Object.keys(TIME_COLUMNS).find((name) => cells.has(name))!;
   const time = logTime(cells.get(column) ?? '', TIME_COLUMNS[column]);
   if (time === null) refuse(choice, row, `expected a time, found ${quote(cells.get(column) ?? '')}`);
-  const cross_us = time.time_us - choice.first_us;
+  const after_us = time.time_us - choice.first_us;
+  if (after_us < -BY_HAND_US)
+    refuse(
+      choice,
+      row,
+      `expected a time after the log's first row, found one ${short(-after_us / SECOND_US)} s before it: take out who came before`,
+    );
+  // Before the log there is no clock to book anybody on.
+  const cross_us = Math.max(0, after_us);
   return { enter_us: cross_us - BY_HAND_US, cross_us, leave_us: cross_us + BY_HAND_US };
 }
 

@@ -38,7 +38,7 @@ export async function mergeCommand(folders: readonly string[], options: MergeOpt
     for (const { folder: from } of [first!, ...others]) {
       readJournal(from, (entry) => {
         // The same cell of two slices is the same: it stands once.
-        if (standing.isNews(entry)) standing.take(entry, folder.journal.put(entry));
+        return !standing.isNews(entry) || standing.take(entry, folder.journal.put(entry));
       }).close();
       onDisk(`the journal in ${pathText(out)} can't be written`, () => folder.journal.sync());
     }

@@ -2,10 +2,12 @@
 import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
+import { parsedJson } from '../../engine/json.js';
 import type { PlannedDesign, StudyPlan } from '../../study/plan/plan.js';
 import { Standing } from '../../study/run/standing.js';
 import { changesBetween, planOfRequest, requestSchema } from '../../study/request.js';
-import { type Entry, Journal, type Span } from '../../study/store/journal.js';
+import type { Entry } from '../../study/store/entry.js';
+import { Journal, type Span } from '../../study/store/journal.js';
 import { Lock } from '../../study/store/lock.js';
 import { VERSION } from '../../simulate/version.js';
 import { MARKER, isStudyFolder } from './is-study-folder.js';
@@ -52,7 +54,7 @@ export function readStudyMarker(folder: string): StudyMarker {
   const broken = new UserProblem(`${pathText(file)} is not as a study wrote it`, 'start the study in another folder');
   let value: unknown;
   try {
-    value = JSON.parse(readText(file, 'a marker file', MOST_BYTES));
+    value = parsedJson(readText(file, 'a marker file', MOST_BYTES));
   } catch (error) {
     if (error instanceof SyntaxError) throw broken;
     throw error;
@@ -120,7 +122,7 @@ export class StudyFolder {
   }
 }
 
-function openJournal(folder: string, each: (entry: Entry, span: Span) => void): Journal {
+function openJournal(folder: string, each: (entry: Entry, span: Span) => boolean): Journal {
   const file = join(folder, JOURNAL);
   return onDisk(`${pathText(file)} can't be opened`, () => Journal.open(file, each));
 }
@@ -147,7 +149,7 @@ export function planIn(folder: string, { request }: StudyMarker): StudyPlan {
 }
 
 /** The journal of a folder, to read alone; every entry told. */
-export function readJournal(folder: string, each: (entry: Entry, span: Span) => void): Journal {
+export function readJournal(folder: string, each: (entry: Entry, span: Span) => boolean): Journal {
   const file = join(folder, JOURNAL);
   const journal = onDisk(`${pathText(file)} can't be read`, () => Journal.look(file, each));
   if (journal) return journal;

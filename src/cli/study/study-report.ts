@@ -1,5 +1,6 @@
 /** `jambeam report` of a study: of a finished one from study.json, of an unfinished one from the cells that are done. */
 import { join } from 'node:path';
+import { parsedJson } from '../../engine/json.js';
 import { pageScripts } from '../page-scripts.js';
 import { renderStudyReport } from '../../report/study/report.js';
 import { type Heading, headed } from '../../scenario/heading.js';
@@ -11,7 +12,8 @@ import { UserProblem, pathText } from '../problem.js';
 import { doneWords } from './finish.js';
 import { lookAt } from './study-folder.js';
 
-const MOST_BYTES = 512 * 1_048_576;
+/** A text of this engine's may be half a gigabyte at most, its marks counted in. */
+const MOST_BYTES = 256 * 1_048_576;
 
 /** How the page is to be. */
 export interface StudyPage {
@@ -39,7 +41,7 @@ export function summaryOf(folder: string): StudySummary {
       'take it away; `jambeam study … --resume` writes it again',
     );
     try {
-      const { data } = studySummarySchema.safeParse(JSON.parse(readText(file, 'the summary of a study', MOST_BYTES)));
+      const { data } = studySummarySchema.safeParse(parsedJson(readText(file, 'the summary of a study', MOST_BYTES)));
       if (data) return data;
     } catch (error) {
       if (!(error instanceof SyntaxError)) throw error;

@@ -14,6 +14,14 @@ import {
   parseDocument,
 } from 'yaml';
 import { nearest } from '../../engine/nearest.js';
+import {
+  ODDITY_WORDS,
+  oddCharacter,
+  placeIn,
+  plainLines,
+  tooDeepAt,
+  withoutTraces,
+} from '../../engine/outside-text.js';
 import { quote } from '../../engine/printable.js';
 import type { TableIssue } from './issue.js';
 import { MAX_TEXT, type TextPlace } from './table.js';
@@ -44,13 +52,27 @@ export class YamlText {
       this.issueAt({ line: 1, column: 1 }, '', 'the file is empty', 'a table begins with `format: 1`');
   }
 
-  private parse(text: string): Document | null {
+  private parse(rawText: string): Document | null {
+    const text = plainLines(rawText);
     if (text.length > MAX_TEXT) {
       this.issueAt({ line: 1, column: 1 }, '', `expected at most ${MAX_TEXT} characters, found ${text.length}`);
       return null;
     }
+    const odd = oddCharacter(text);
+    if (odd) {
+      const { text: words, hint } = ODDITY_WORDS[odd.why];
+      this.issueAt(placeIn(text, odd.offset), '', words, hint);
+      return null;
+    }
+    const deep = tooDeepAt(text);
+    if (deep !== undefined) {
+      this.issueAt(placeIn(text, deep), '', 'this is no valid YAML: nested too deeply');
+      return null;
+    }
     try {
-      const document = parseDocument(text, { lineCounter: this.lines, prettyErrors: false, version: '1.2' });
+      const document = withoutTraces(() =>
+        parseDocument(text, { lineCounter: this.lines, prettyErrors: false, version: '1.2' }),
+      );
       this.reportSyntax(document.errors);
       const readable = document.errors.every((error) => error.code === 'DUPLICATE_KEY');
       return readable ? (document as unknown as Document) : null;

@@ -2,7 +2,9 @@
  * The scenario out of a report's page. The page comes from outside, from anybody, perhaps saved again by a browser: it is
  * never parsed as a page, only looked through for the one data block, and the work stays in proportion to its length.
  */
+import { parsedJson } from '../../engine/json.js';
 import { printable } from '../../engine/printable.js';
+import { faultWords } from '../../scenario/fault-words.js';
 import { BLOCK_ID } from './block-id.js';
 import { CARRIED_FORMAT, type Carried, carriedSchema } from './schema.js';
 
@@ -80,7 +82,7 @@ function idOf(tag: string): string | undefined {
 function carriedOf(json: string): Carried | NoScenario {
   let value: unknown;
   try {
-    value = JSON.parse(json);
+    value = parsedJson(json);
   } catch {
     return { fault: 'the scenario in it is cut off or broken: expected JSON', hint: AGAIN };
   }
@@ -93,14 +95,5 @@ function carriedOf(json: string): Carried | NoScenario {
   const { data, error } = carriedSchema.safeParse(value);
   if (data) return data;
   const [issue] = error.issues;
-  const path = printable(issue?.path.join('.') ?? '', 120);
-  return {
-    fault: `the scenario in it is broken: ${path === '' ? '' : `${path}: `}${inWords(issue?.message ?? '')}`,
-    hint: AGAIN,
-  };
-}
-
-function inWords(message: string): string {
-  const words = message.replace('Invalid input: ', '').replace('received undefined', 'found nothing');
-  return printable(words.replace('received', 'found'), 200);
+  return { fault: `the scenario in it is broken: ${issue ? faultWords(issue) : 'it is none of ours'}`, hint: AGAIN };
 }

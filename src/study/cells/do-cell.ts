@@ -3,7 +3,7 @@ import type { OutsideLogics } from '../../counter/make-logic.js';
 import type { Design } from '../../scenario/schema.js';
 import { calibrated } from '../../simulate/calibration.js';
 import { runReplicate } from '../../simulate/replicate.js';
-import type { Lesson } from '../store/journal.js';
+import type { Lesson } from '../store/entry.js';
 import { type FlatCell, cellOf, flat } from './cell.js';
 
 /** What is to be done. */

@@ -162,7 +162,8 @@ function changed(
 ): { design: Design | null; issues: readonly Issue[] } {
   const { design, issues } = assign(scenario, sets);
   if (design === null) return { design, issues };
-  const known = (file: string, what: 'table' | 'profile') => design.tables[file] ?? readFile?.(file, what) ?? NO_FILES;
+  const known = (file: string, what: 'table' | 'profile') =>
+    (Object.hasOwn(design.tables, file) ? design.tables[file] : readFile?.(file, what)) ?? NO_FILES;
   const tables = loadTables(design as Outline, known);
   const wrong = [
     ...tables.issues,

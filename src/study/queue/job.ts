@@ -1,14 +1,8 @@
 /** What goes over the queue: data only, checked on arrival at either end. */
 import { z } from 'zod';
-import { calibrationSchema } from '../../counter/ledger/schema.js';
-import { learntSchema } from '../../counter/schema.js';
 import { type CellShape, faultOf } from '../cells/cell.js';
 import type { Done } from '../cells/do-cell.js';
-
-const lessonSchema = z.strictObject({
-  calibration: z.array(calibrationSchema).max(1000).optional(),
-  learnt: z.array(learntSchema).max(1000).optional(),
-});
+import { lessonSchema } from '../store/entry.js';
 
 export const jobSchema = z.strictObject({
   /** Number of the design, and its key, which must be that of the joining machine's plan. */

@@ -1,6 +1,8 @@
 /** A machine that joins: takes cells of whatever study is on the queue, does them on its cores, gives back what came of them. */
 import { Worker } from 'bullmq';
 import type { Redis } from 'ioredis';
+import { parsedJson } from '../../engine/json.js';
+import { printable } from '../../engine/printable.js';
 import type { Code } from '../../plugins/code.js';
 import { digestOf as digestOfCode } from '../../plugins/digest.js';
 import { VERSION } from '../../simulate/version.js';
@@ -57,21 +59,21 @@ export async function join(url: string, options: JoinOptions): Promise<number> {
 }
 
 /** @throws {QueueProblem} when this machine can't work at the study */
-function admitted(
+export function admitted(
   digest: string,
   text: string,
   codesFor: JoinOptions['codesFor'],
 ): { plan: StudyPlan; codes: readonly Code[] } {
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    value = parsedJson(text);
   } catch {
     throw new QueueProblem('what is on the queue is no study of jambeam');
   }
   const version = (value as { jambeam?: unknown } | null)?.jambeam;
-  if (version !== VERSION)
+  if (typeof version === 'string' && version !== VERSION)
     throw new QueueProblem(
-      `the study is of jambeam ${String(version).slice(0, 40)}; this is ${VERSION}, whose cells may differ`,
+      `the study is of jambeam ${printable(version, 40)}; this is ${VERSION}, whose cells may differ`,
       'install the same version on all machines',
     );
   const request = requestSchema.safeParse(value).data;

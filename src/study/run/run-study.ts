@@ -1,7 +1,8 @@
 /** Runs the cells of a study until all are done, keeping each in the journal. */
 import { withLesson } from '../cells/do-cell.js';
 import type { Done } from '../cells/do-cell.js';
-import type { Entry, Journal } from '../store/journal.js';
+import type { Entry } from '../store/entry.js';
+import type { Journal } from '../store/journal.js';
 import type { Executor } from './executor.js';
 import type { CellName, Standing } from './standing.js';
 

@@ -1,9 +1,10 @@
 /** How far each design of a study has come, and what is to be done next. Follows from the cells alone, in whatever order. */
-import { type FlatCell, unflat } from '../cells/cell.js';
+import { type FlatCell, faultOf, unflat } from '../cells/cell.js';
 import { type Ratio, estimateOf } from '../judge/measure.js';
 import type { Ended } from '../judge/stopping.js';
 import type { PlannedDesign, StudyPlan } from '../plan/plan.js';
-import type { Entry, Lesson, Span } from '../store/journal.js';
+import type { Entry, Lesson } from '../store/entry.js';
+import type { Span } from '../store/journal.js';
 
 /** A cell to be done: replicate 0 is what a design learns before the first. */
 export interface CellName {
@@ -61,9 +62,11 @@ export class DesignStanding {
     return Array.from({ length: n }, (_, i) => ({ events: this.events[i]!, exposure: this.exposure[i]! }));
   }
 
-  take(replicate: number, cell: FlatCell, span: Span): void {
+  /** @returns whether the cell can be one of this design */
+  take(replicate: number, cell: FlatCell, span: Span): boolean {
+    if (faultOf(cell, this.planned.shape) !== null) return false;
     // What is done twice, by two machines, is the same twice: the first one stays.
-    if (this.has(replicate)) return;
+    if (this.has(replicate)) return true;
     const counts = unflat(cell, this.planned.shape);
     const { rank, stop } = this.plan.measures(this.planned);
     this.at[replicate - 1] = span.at;
@@ -80,6 +83,7 @@ export class DesignStanding {
     this.sums.exposure += exposure;
     while (this.has(this.prefix + 1)) this.prefix++;
     this.look();
+    return true;
   }
 
   fail(replicate: number, message: string): void {
@@ -136,18 +140,20 @@ export class Standing {
   isNews(entry: Entry): boolean {
     return (this.byKey.get(entry.d) ?? []).some((design) => {
       if ('failed' in entry) return design.failed === null || entry.r < design.failed.replicate;
-      return 'lesson' in entry ? design.lesson === null : !design.has(entry.r);
+      if ('lesson' in entry) return design.lesson === null;
+      return !design.has(entry.r) && faultOf(entry, design.planned.shape) === null;
     });
   }
 
-  /** Takes an entry of the journal. */
-  take(entry: Entry, span: Span): void {
+  /** Takes an entry of the journal. @returns whether it can be one of this study, or of a larger one before it */
+  take(entry: Entry, span: Span): boolean {
     // Two designs may be the same in all but what they are called; their cells are the same.
     for (const design of this.byKey.get(entry.d) ?? []) {
       if ('failed' in entry) design.fail(entry.r, entry.failed);
       else if ('lesson' in entry) design.lesson ??= entry.lesson;
-      else design.take(entry.r, entry, span);
+      else if (!design.take(entry.r, entry, span)) return false;
     }
+    return true;
   }
 
   /** What can be done next; null: nothing before something else is done. A few replicates of each design by turns. */

@@ -8,22 +8,7 @@
  */
 import { createHash } from 'node:crypto';
 import { closeSync, fstatSync, fdatasyncSync, ftruncateSync, openSync, readSync, writeSync } from 'node:fs';
-import type { Calibration } from '../../counter/ledger/schema.js';
-import type { LearntDoorway } from '../../scenario/schema.js';
-import type { FlatCell } from '../cells/cell.js';
-
-/** What a design's logics and ledgers have learnt before its first cell. */
-export interface Lesson {
-  readonly calibration?: readonly Calibration[];
-  readonly learnt?: readonly LearntDoorway[];
-}
-
-/** One line. `d` is the key of a design, `r` the replicate from 1; replicate 0 is what comes before the first. */
-export type Entry = { readonly d: string; readonly r: number } & (
-  | FlatCell
-  | { readonly lesson: Lesson }
-  | { readonly failed: string }
-);
+import { type Entry, entryOf } from './entry.js';
 
 /** Where a line's text is in the file. */
 export interface Span {
@@ -38,6 +23,8 @@ export interface CellSource {
 
 const SUM = 8;
 const CHUNK = 1 << 20;
+/** A cell of the largest design is some megabytes; what is longer, bytes, is no line of ours. */
+const LONGEST_LINE = 16 << 20;
 
 export function lineOf(text: string): string {
   return `${sumOf(text)} ${text}\n`;
@@ -65,9 +52,9 @@ export class Journal implements CellSource {
   /**
    * Opens a journal, makes it if it isn't there, and tells what is in it.
    *
-   * @param each told every whole entry in the order of writing, and where it is
+   * @param each told every whole entry in the order of writing, and where it is; says whether it can be one of the study's
    */
-  static open(file: string, each: (entry: Entry, span: Span) => void): Journal {
+  static open(file: string, each: (entry: Entry, span: Span) => boolean): Journal {
     const fd = openSync(file, 'a+');
     const size = fstatSync(fd).size;
     const { whole, damaged } = readEntries(fd, size, each);
@@ -80,7 +67,7 @@ export class Journal implements CellSource {
   }
 
   /** A journal to be read alone, while another process may be writing it. @returns null where there is none */
-  static look(file: string, each: (entry: Entry, span: Span) => void): Journal | null {
+  static look(file: string, each: (entry: Entry, span: Span) => boolean): Journal | null {
     let fd: number;
     try {
       fd = openSync(file, 'r');
@@ -142,7 +129,7 @@ export class Journal implements CellSource {
 function readEntries(
   fd: number,
   size: number,
-  each: (entry: Entry, span: Span) => void,
+  each: (entry: Entry, span: Span) => boolean,
 ): { whole: number; damaged: number } {
   let rest: Buffer = Buffer.alloc(0);
   let at = 0;
@@ -158,14 +145,19 @@ function readEntries(
     for (let to = rest.indexOf(10); to >= 0; to = rest.indexOf(10, from)) {
       const text = rest.subarray(from + SUM + 1, to);
       const sum = rest.toString('latin1', from, from + SUM);
-      if (to - from > SUM && sum === sumOf(text)) {
-        each(JSON.parse(text.toString('utf8')) as Entry, { at: at + from + SUM + 1, bytes: text.length });
-        whole = at + to + 1;
-      } else damaged++;
+      const isWhole = to - from > SUM && sum === sumOf(text);
+      const entry = isWhole ? entryOf(text.toString('utf8')) : null;
+      if (entry === null || !each(entry, { at: at + from + SUM + 1, bytes: text.length })) damaged++;
+      if (isWhole) whole = at + to + 1;
       from = to + 1;
     }
     at += from;
     rest = rest.subarray(from);
+    // Its end is waited for no longer: what there is of it is thrown away, and what comes has no right sum.
+    if (rest.length > LONGEST_LINE) {
+      at += rest.length;
+      rest = Buffer.alloc(0);
+    }
   }
   return { whole, damaged: damaged + (rest.length > 0 ? 1 : 0) };
 }

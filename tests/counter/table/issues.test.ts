@@ -187,7 +187,7 @@ describe('hostile files', () => {
   test('a list, a word, a picture', () => {
     expect(issuesOf('- 1')).toEqual(['1:1 expected a map with format, name, beams, start and states, found a list']);
     expect(issuesOf('hello')[0]).toMatch(/^1:1 expected a map .* found "hello"/);
-    expect(issuesOf('\u0089PNG\u001a\u0000\u0000')[0]).toMatch(/^1:1 /);
+    expect(issuesOf('\u0089PNG\u001a\u0000\u0000')[0]).toMatch(/^1:6 expected a text file, found binary data/);
   });
 
   test('keys written twice', () => {

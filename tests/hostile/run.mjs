@@ -1,0 +1,39 @@
+/**
+ * `npm run fuzz`: compiles the fuzzer with the sources it tries, and starts it in a process whose heap is bounded, so that an
+ * input that eats memory ends it.
+ *
+ *     npm run fuzz                                 every target by turns, ten minutes
+ *     npm run fuzz -- table study --minutes 60     these two, an hour
+ *     npm run fuzz -- --seed 7                     other inputs
+ */
+import { spawnSync } from 'node:child_process';
+import { rmSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { build } from 'esbuild';
+
+const HEAP_MB = 512;
+const home = resolve(import.meta.dirname, '../..');
+// Beside the sources: what they read relative to themselves is found.
+const outfile = join(import.meta.dirname, `.fuzz-${process.pid}.mjs`);
+try {
+  await build({
+    stdin: {
+      contents: `import { main } from './main.js'; process.exitCode = await main(process.argv.slice(2));`,
+      resolveDir: import.meta.dirname,
+      loader: 'ts',
+    },
+    outfile,
+    bundle: true,
+    packages: 'external',
+    platform: 'node',
+    format: 'esm',
+  });
+  const { status } = spawnSync(
+    process.execPath,
+    [`--max-old-space-size=${HEAP_MB}`, outfile, ...process.argv.slice(2)],
+    { stdio: 'inherit', cwd: home },
+  );
+  process.exitCode = status ?? 1;
+} finally {
+  rmSync(outfile, { force: true });
+}
