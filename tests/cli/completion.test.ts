@@ -19,6 +19,8 @@ afterAll(() => rmSync(folder, { recursive: true }));
 function offered(...words: string[]): string[] {
   const script = `
     compopt() { :; }
+    # The part of bash-completion, the shell's own collection, that the script asks for the words of the line.
+    _get_comp_words_by_ref() { words=("\${COMP_WORDS[@]}"); cword=$COMP_CWORD; cur=\${words[cword]}; }
     source <(jambeam completion bash)
     function_name=$(complete -p jambeam | sed 's/.*-F \\([^ ]*\\) .*/\\1/')
     COMP_WORDS=(jambeam "$@"); COMP_CWORD=$#; COMP_LINE="jambeam $*"; COMP_POINT=\${#COMP_LINE}
@@ -41,7 +43,7 @@ describe('in bash, the tabulator key offers', () => {
 describe('the script', () => {
   it.each(['zsh', 'fish', 'powershell'])('of %s calls the command that completes', (shell) => {
     const text = execFileSync(process.execPath, [launcher, 'completion', shell], { encoding: 'utf8' });
-    expect(text).toContain('jambeam complete --');
+    expect(text).toMatch(/jambeam complete '?--/);
   });
   it('is refused for a shell that is not known, with those that are', () => {
     expect(() => execFileSync(process.execPath, [launcher, 'completion', 'tcl'], { stdio: 'pipe' })).toThrow(
