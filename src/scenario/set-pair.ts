@@ -29,7 +29,9 @@ export function pairSpelt(
   const sensors = child(design, 'sensors') as Design['sensors'];
   const assignments: Assignment[] = [];
   for (const { value: found } of doors.matches) {
-    const door = found as DesignDoor;
+    // An earlier key may have put anything in a door's place: the design's own check tells of it.
+    if (!isDoor(found)) continue;
+    const door = found;
     const own = `doors.${door.name}`;
     const whole = key === undefined ? value : key === 'mount' ? { ...pairOf(door), mount: value } : undefined;
     if (whole !== undefined) {
@@ -72,6 +74,11 @@ function apart(own: string, door: DesignDoor, spacing_m: number): Assignment[] {
       ? [{ path: `${own}.beams.${b + 1}.turn_deg`, value: (-side * atan2(spacing_m, door.width_m)) / DEG }]
       : []),
   ]);
+}
+
+function isDoor(value: unknown): value is DesignDoor {
+  const beams = isPlainObject(value) ? value['beams'] : undefined;
+  return Array.isArray(beams) && beams.every((beam) => isPlainObject(beam));
 }
 
 /** A door's two beams as the pair they are; null where they are none. */

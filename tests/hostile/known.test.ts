@@ -114,6 +114,14 @@ describe('names that reach into objects', () => {
     expect(await told('study', text)).toContain('"constructor" can\'t be read: there is no such file');
   });
 
+  test('a study that puts a number in the place of doors', async () => {
+    const text = valid('study')
+      .replace('doors.front.pair.height_m', 'doors.*')
+      .replace('doors.front.pair.spacing_m', 'doors.*.pair.spacing_m')
+      .replace('height_m < 1', 'spacing_m < 1');
+    expect(await told('study', text)).toMatch(/^study\.yaml:\d+:\d+: .*expected a map of keys, found 0\.3/);
+  });
+
   test('keys of a study that lead into objects lead nowhere', async () => {
     const text = valid('study').replace('ledgers: [floor]', '"constructor.prototype.polluted": 1');
     expect(await told('study', text)).toContain('there is no "constructor" in the design');
@@ -185,6 +193,11 @@ describe('times that can not be', () => {
     const text = 'door,direction,enter_us,cross_us,leave_us\nfront,forward,100,-1,300\n';
     expect(await told('truth', text)).toBe('passages.csv:2:1: expected cross_us between enter_us and leave_us');
   });
+  test('who came in a hundred years', async () => {
+    expect(await told('truth', 'time_s,door,direction\n5,front,forward\n3e9,front,backward\n')).toBe(
+      'passages.csv:3:1: expected a list of at most a year',
+    );
+  });
   test('a list by hand that begins before the log', async () => {
     const list = (first_s: number) => `time_s,door,direction\n${first_s},front,forward\n50,front,backward\n`;
     // By hand nobody is right to the second.
@@ -225,6 +238,22 @@ describe('files that the program writes itself, sent by somebody else', () => {
     expect(await told('queue-request', valid('queue-request').replace('"jambeam"', '"other"'))).toBe(
       'what is on the queue is no study of jambeam',
     );
+  });
+
+  test('a summary that names factors, levels and designs that are not there', async () => {
+    const summary = JSON.parse(valid('study-summary')) as {
+      designs: { levels: number[] }[];
+      ranking: { rows: { design: number }[] };
+      effects: { main: { factor: number }[] };
+    };
+    const { designs, ranking, effects } = summary;
+    for (const wrong of [
+      { ...summary, designs: [{ ...designs[0]!, levels: [7] }, designs[1]] },
+      { ...summary, designs: [] },
+      { ...summary, ranking: { ...ranking, rows: [{ ...ranking.rows[0]!, design: 3 }] } },
+      { ...summary, effects: { ...effects, main: [{ ...effects.main[0]!, factor: 1 }] } },
+    ])
+      expect(await told('study-summary', JSON.stringify(wrong))).toMatch(/^study\.json is not as the study wrote it/);
   });
 
   test('a key that is missing is told in words', async () => {

@@ -5,6 +5,7 @@ import { pageScripts } from '../page-scripts.js';
 import { renderStudyReport } from '../../report/study/report.js';
 import { type Heading, headed } from '../../scenario/heading.js';
 import { type StudySummary, studySummarySchema } from '../../study/summary-schema.js';
+import { summaryFits } from '../../study/summary-fit.js';
 import { summarise } from '../../study/summary.js';
 import { kindOf, readText, refuseAllButFiles, replaceFile } from '../files.js';
 import type { Io } from '../io.js';
@@ -42,7 +43,7 @@ export function summaryOf(folder: string): StudySummary {
     );
     try {
       const { data } = studySummarySchema.safeParse(parsedJson(readText(file, 'the summary of a study', MOST_BYTES)));
-      if (data) return data;
+      if (data && summaryFits(data)) return data;
     } catch (error) {
       if (!(error instanceof SyntaxError)) throw error;
     }

@@ -119,6 +119,12 @@ export function unflat({ v, who }: FlatCell, { doors, rooms, logics, ledgers }: 
 
 /** What is wrong with a flat cell that came from elsewhere; null: it may be used. */
 export function faultOf(cell: unknown, shape: CellShape): string | null {
+  const read = cellFrom(cell, shape);
+  return typeof read === 'string' ? read : null;
+}
+
+/** A flat cell that came from elsewhere, spelt out; in words what is wrong with it. */
+export function cellFrom(cell: unknown, shape: CellShape): Cell | string {
   if (typeof cell !== 'object' || cell === null) return 'no cell';
   const { v, who } = cell as Partial<FlatCell>;
   if (!Array.isArray(v) || v.length !== lengthOf(shape)) return 'another number of counts than the design has';
@@ -126,9 +132,10 @@ export function faultOf(cell: unknown, shape: CellShape): string | null {
   if (!v.every((value) => value === null || isNumber(value))) return 'counts that are no numbers';
   if (typeof who !== 'object' || who === null || Array.isArray(who)) return 'no visits by who came';
   const whole = (value: unknown): boolean => Number.isSafeInteger(value) && (value as number) >= 0;
-  return Object.values(who).every((pair) => Array.isArray(pair) && pair.length === 2 && pair.every(whole))
-    ? cellFault(unflat(cell as FlatCell, shape))
-    : 'visits that are no numbers';
+  if (!Object.values(who).every((pair) => Array.isArray(pair) && pair.length === 2 && pair.every(whole)))
+    return 'visits that are no numbers';
+  const read = unflat(cell as FlatCell, shape);
+  return cellFault(read) ?? read;
 }
 
 /** Counts that can't be: what no simulation finds must not get into results. */

@@ -1,5 +1,5 @@
 /** How far each design of a study has come, and what is to be done next. Follows from the cells alone, in whatever order. */
-import { type FlatCell, faultOf, unflat } from '../cells/cell.js';
+import { type FlatCell, cellFrom, faultOf } from '../cells/cell.js';
 import { type Ratio, estimateOf } from '../judge/measure.js';
 import type { Ended } from '../judge/stopping.js';
 import type { PlannedDesign, StudyPlan } from '../plan/plan.js';
@@ -64,10 +64,10 @@ export class DesignStanding {
 
   /** @returns whether the cell can be one of this design */
   take(replicate: number, cell: FlatCell, span: Span): boolean {
-    if (faultOf(cell, this.planned.shape) !== null) return false;
+    const counts = cellFrom(cell, this.planned.shape);
+    if (typeof counts === 'string') return false;
     // What is done twice, by two machines, is the same twice: the first one stays.
     if (this.has(replicate)) return true;
-    const counts = unflat(cell, this.planned.shape);
     const { rank, stop } = this.plan.measures(this.planned);
     this.at[replicate - 1] = span.at;
     this.bytes[replicate - 1] = span.bytes;
