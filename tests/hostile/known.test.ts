@@ -198,6 +198,17 @@ describe('times that can not be', () => {
       'passages.csv:3:1: expected a list of at most a year',
     );
   });
+  test.each([
+    ['entry', '1e9', 'from 0 to'],
+    ['persons', '1e9', 'from 0 to 100'],
+    ['persons', '-1', 'from 0 to 100'],
+    ['stature_m', '1e999', 'expected 0 to 10 metres'],
+  ])('of who came: %s %s', async (column, value, words) => {
+    const text = `time_s,door,direction,${column}\n5,front,forward,${value}\n`;
+    expect(await told('truth', text)).toMatch(
+      new RegExp(`^passages\\.csv:2:1: ${column}: .*${words}.*, found "${value}"`),
+    );
+  });
   test('a list by hand that begins before the log', async () => {
     const list = (first_s: number) => `time_s,door,direction\n${first_s},front,forward\n50,front,backward\n`;
     // By hand nobody is right to the second.

@@ -36,7 +36,8 @@ export async function main(args: readonly string[]): Promise<number> {
     return 2;
   }
   const targets = positionals.length === 0 ? TARGETS : TARGETS.filter(({ name }) => positionals.includes(name));
-  const home = mkdtempSync(join(tmpdir(), 'jambeam-fuzz-'));
+  // Whoever started this process looks there when it is ended.
+  const home = process.env['JAMBEAM_FUZZ_FILES'] ?? mkdtempSync(join(tmpdir(), 'jambeam-fuzz-'));
   const sums = new Map(
     targets.map((target): [Target, Sum] => [target, { inputs: 0, taken: 0, findings: 0, worst_s: 0, peak_mb: 0 }]),
   );

@@ -14,6 +14,9 @@ import { type Row, logName, rowsOf } from './rows.js';
 export const BY_HAND_US = 1_500_000;
 /** A clock of a scenario lasts a year at most. */
 const LONGEST_US = 8760 * HOUR_US;
+/** Nobody is that tall, no party that large. */
+const TALLEST_M = 10;
+const MOST_PERSONS = 100;
 const EXAMPLE = 'for example: time_s,direction';
 const SORTS: readonly BodySort[] = ['person', 'pet', 'thing', 'test-rod'];
 
@@ -78,23 +81,27 @@ function visitOf(design: Design, cells: Cells, row: Row, choice: TruthChoice, co
   if (!PASSAGE_KINDS.includes(kind)) refuse(choice, row, `there is no kind of passage ${quote(kind)}`);
   const sort = (cells.get('sort') ?? 'person') as BodySort;
   if (!SORTS.includes(sort)) refuse(choice, row, `expected one of ${SORTS.join(', ')}, found ${quote(sort)}`);
-  const whole = (name: string, fallback: number): number => {
+  const whole = (name: string, fallback: number, most?: number): number => {
     const text = cells.get(name);
     if (text === undefined || text === '') return fallback;
     const value = Number(text);
-    if (!Number.isSafeInteger(value)) refuse(choice, row, `${name}: expected a whole number, found ${quote(text)}`);
-    return value;
+    if (Number.isSafeInteger(value) && (most === undefined || (value >= 0 && value <= most))) return value;
+    const range = most === undefined ? '' : ` from 0 to ${most}`;
+    return refuse(choice, row, `${name}: expected a whole number${range}, found ${quote(text)}`);
   };
+  const stature_m = Number(cells.get('stature_m') ?? 0);
+  if (!(stature_m >= 0 && stature_m <= TALLEST_M))
+    refuse(choice, row, `stature_m: expected 0 to ${TALLEST_M} metres, found ${quote(cells.get('stature_m') ?? '')}`);
   return {
     number: whole('number', count),
     door,
     body: whole('body', count),
     sort,
     who: cells.get('who') ?? 'adult',
-    stature_m: Number(cells.get('stature_m') ?? 0) || 0,
-    persons: whole('persons', 1),
+    stature_m,
+    persons: whole('persons', 1, MOST_PERSONS),
     kind,
-    entry: whole('entry', 0) - 1,
+    entry: whole('entry', 0, design.doors[door]!.traffic.mix.length) - 1,
     direction,
     ...timesOf(cells, row, choice, whole),
   };
