@@ -14,8 +14,8 @@ import { build } from 'esbuild';
 
 const HEAP_MB = 512;
 const home = resolve(import.meta.dirname, '../..');
-// Beside the sources: what they read relative to themselves is found.
-const outfile = join(import.meta.dirname, `.fuzz-${process.pid}.mjs`);
+// As deep as the sources: what they read relative to themselves is found.
+const outfile = join(home, 'dist', 'hostile', `fuzz-${process.pid}.mjs`);
 const files = mkdtempSync(join(tmpdir(), 'jambeam-fuzz-'));
 try {
   await build({
