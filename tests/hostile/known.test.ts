@@ -219,6 +219,13 @@ describe('times that can not be', () => {
   });
 });
 
+test('a bench of voltages where one distance is silent all the time', async () => {
+  const rows = [20, 30, 50, 80, 120].flatMap((cm) => Array<string>(6).fill(`${cm},${cm === 50 ? 'none' : 30 / cm}`));
+  expect(await told('readings', `true_cm,volts\n${rows.join('\n')}\n`)).toMatch(
+    /^readings\.csv:14:4: at 0\.5 m only 0 of 6 readings have an echo/,
+  );
+});
+
 describe('an empty file', () => {
   test.each([...YAML, ...CSV])('%s', async (name) => {
     expect(await told(name, '')).toMatch(/^\S+:1:1: (?:the \w+ is empty|expected the columns of a walk sheet)/);
