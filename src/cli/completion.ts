@@ -4,10 +4,13 @@ import tab from '@bomb.sh/tab/commander';
 import type { Command } from 'commander';
 import { SENSOR_KINDS } from '../sensors/schema.js';
 
-/** Adds `completion`, which prints a shell's script, and `complete`, which the script calls; all others must be there already. */
-export function addCompletion(jambeam: Command): void {
+/**
+ * Adds `completion`, which prints a shell's script, and `complete`, which the script calls; all others must be there already.
+ *
+ * @param typed the word that is to be completed
+ */
+export function addCompletion(jambeam: Command, typed: string): void {
   const { commands } = tab(jambeam, { completionCommandName: 'completion' });
-  const typed = process.argv.at(-1) ?? '';
   offer('new', 'sensor', SENSOR_KINDS);
   offer(
     'fit',

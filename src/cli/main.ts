@@ -39,7 +39,8 @@ export async function main(args: readonly string[]): Promise<void> {
 export async function commandLine(args: readonly string[], io: Io): Promise<0 | 1 | 2> {
   try {
     const jambeam = program(io);
-    if (args[0] === 'completion' || args[0] === 'complete') (await import('./completion.js')).addCompletion(jambeam);
+    if (args[0] === 'completion' || args[0] === 'complete')
+      (await import('./completion.js')).addCompletion(jambeam, args.at(-1)!);
     else announceCompletion(jambeam);
     // Who types nothing wants to know what can be typed.
     await jambeam.parseAsync(args.length > 0 ? args : ['--help'], { from: 'user' });

@@ -20,7 +20,7 @@ const files = mkdtempSync(join(tmpdir(), 'jambeam-fuzz-'));
 try {
   await build({
     stdin: {
-      contents: `import { main } from './main.js'; process.exitCode = await main(process.argv.slice(2));`,
+      contents: `import { main } from './main.js'; process.exitCode = await main(process.argv[2], process.argv.slice(3));`,
       resolveDir: import.meta.dirname,
       loader: 'ts',
     },
@@ -32,8 +32,8 @@ try {
   });
   const { status } = spawnSync(
     process.execPath,
-    [`--max-old-space-size=${HEAP_MB}`, outfile, ...process.argv.slice(2)],
-    { stdio: 'inherit', cwd: home, env: { ...process.env, JAMBEAM_FUZZ_FILES: files } },
+    [`--max-old-space-size=${HEAP_MB}`, outfile, files, ...process.argv.slice(2)],
+    { stdio: 'inherit', cwd: home },
   );
   process.exitCode = status ?? 1;
   // Who was ended can't tell: the last input lies where it was put.

@@ -1,6 +1,6 @@
 /** Who truly came: passages.csv of a run, or a list somebody kept by hand. Row by row, in order of time. */
 import { quote, short } from '../../engine/printable.js';
-import { HOUR_US, SECOND_US } from '../../engine/time.js';
+import { SECOND_US, YEAR_US } from '../../engine/time.js';
 import type { BodySort } from '../../agents/body.js';
 import { PASSAGE_KINDS, type PassageKind } from '../../agents/schema.js';
 import type { Visit } from '../../agents/visit.js';
@@ -12,8 +12,6 @@ import { type Row, logName, rowsOf } from './rows.js';
 
 /** By hand only the moment of crossing is known: the visit is taken to last so long before and after it. */
 export const BY_HAND_US = 1_500_000;
-/** A clock of a scenario lasts a year at most. */
-const LONGEST_US = 8760 * HOUR_US;
 /** Nobody is that tall, no party that large. */
 const TALLEST_M = 10;
 const MOST_PERSONS = 100;
@@ -42,7 +40,7 @@ export async function* truthOf(design: Design, choice: TruthChoice): AsyncGenera
     const cells = new Map(header.map((name, i) => [name, row.cells[i] ?? '']));
     if (cells.has('replicate') && cells.get('replicate') !== String(choice.replicate)) continue;
     const visit = visitOf(design, cells, row, choice, ++number);
-    if (visit.leave_us > LONGEST_US) refuse(choice, row, 'expected a list of at most a year');
+    if (visit.leave_us > YEAR_US) refuse(choice, row, 'expected a list of at most a year');
     if (visit.enter_us < before_us) refuse(choice, row, 'expected rows in order of time, found an earlier one');
     before_us = visit.enter_us;
     yield visit;
