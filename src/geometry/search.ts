@@ -16,6 +16,24 @@ import { AL, AW, AZ, BL, BW, BZ, RADIUS, SHADOWED } from './limbs.js';
 import type { Extent, LimbTrack, NodeSpan } from './track.js';
 import { AHEAD, MOVED, PACE, STRIDE } from './track.js';
 
+/** Whether a level beam is above or below all that a limb ever reaches: most limbs, told without a look at their tracks. */
+export function passesBy(
+  heights: Float64Array,
+  part: number,
+  limbs: readonly number[],
+  at: number,
+  { v0, vz }: FlatBeam,
+  threshold: number,
+): boolean {
+  const a = v0 + vz * limbs[at + AZ]!;
+  const b = v0 + vz * limbs[at + BZ]!;
+  const h = 4 * part;
+  return (
+    (a + heights[h]! > threshold && b + heights[h + 2]! > threshold) ||
+    (a + heights[h + 1]! < -threshold && b + heights[h + 3]! < -threshold)
+  );
+}
+
 /**
  * Adds the node intervals in which a limb, carried by `track`, is within its radius + `clearance` of the beam to `out`
  * (sorted, disjoint; what it covers already is not looked at again).

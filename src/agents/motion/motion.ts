@@ -2,8 +2,8 @@
 import type { BeamLine, FlatBeam, Frame } from '../../geometry/beam-line.js';
 import { flatten, toRoom } from '../../geometry/beam-line.js';
 import { addInterval } from '../../geometry/intervals.js';
-import { scanLimb } from '../../geometry/search.js';
-import { AZ, BZ, LIMB, Limbs, PART_OF, RADIUS, limbOf } from '../../geometry/limbs.js';
+import { passesBy, scanLimb } from '../../geometry/search.js';
+import { LIMB, Limbs, PART_OF, RADIUS, limbOf } from '../../geometry/limbs.js';
 import type { PoseTracks } from '../../geometry/track.js';
 import { endAt } from '../../geometry/track.js';
 import type { Body } from '../body.js';
@@ -79,24 +79,6 @@ export function breaksOf(
       if (start < end) addInterval(out, stretch.timeAt(start), stretch.timeAt(end));
     }
   }
-}
-
-/** Whether a level beam is above or below all that a limb ever reaches: most limbs, told without a look at their tracks. */
-function passesBy(
-  heights: Float64Array,
-  part: number,
-  limbs: readonly number[],
-  at: number,
-  { v0, vz }: FlatBeam,
-  threshold: number,
-): boolean {
-  const a = v0 + vz * limbs[at + AZ]!;
-  const b = v0 + vz * limbs[at + BZ]!;
-  const h = 4 * part;
-  return (
-    (a + heights[h]! > threshold && b + heights[h + 2]! > threshold) ||
-    (a + heights[h + 1]! < -threshold && b + heights[h + 3]! < -threshold)
-  );
 }
 
 /** Numbers of a limb whose track holds its offsets already; the same ones every time. */
