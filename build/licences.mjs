@@ -13,7 +13,13 @@ const nameOf = (place) => place.replace(/^.*node_modules\//, '');
 const installed = (wanted) =>
   Object.entries(packages)
     .filter(([place, entry]) => place !== '' && wanted(entry, place))
-    .map(([place, { version, license }]) => ({ name: nameOf(place), version, licence: license ?? 'not said' }));
+    .map(([place, { version, license }]) => ({ name: nameOf(place), version, licence: license ?? oldWay(place) }));
+
+/** Packages of before SPDX have a list, which the lock file doesn't take over. */
+function oldWay(place) {
+  const { licenses } = JSON.parse(readFileSync(resolve(root, place, 'package.json'), 'utf8'));
+  return licenses?.map(({ type }) => type).join(' OR ') ?? 'not said';
+}
 
 /** Each name and version once, in order of names. */
 function table(list, last = () => '') {
