@@ -22,8 +22,8 @@ function oldWay(place) {
 }
 
 /** Each name and version once, in order of names. */
-function table(list, last = () => '') {
-  const rows = list.map((one) => `| ${one.name} | ${one.version} | ${one.licence} |${last(one)}`);
+function table(list) {
+  const rows = list.map((one) => `| ${one.name} | ${one.version} | ${one.licence} | ${inPage(one) ? 'report' : ''} |`);
   return [...new Set(rows)].sort().join('\n');
 }
 
@@ -47,7 +47,7 @@ together in \`dist/page/licences.txt\` of the package.
 
 | package | version | licence | copied into |
 | --- | --- | --- | --- |
-${table(needed, (one) => (inPage(one) ? ' report |' : ' |'))}
+${table(needed)}
 
 ## What builds and tests it
 
@@ -55,7 +55,7 @@ Nobody who installs jambeam gets these, but for what is marked *report*, of whic
 
 | package | version | licence | copied into |
 | --- | --- | --- | --- |
-${table(tools, (one) => (inPage(one) ? ' report |' : ' |'))}
+${table(tools)}
 `;
 
 if (process.argv.includes('--print')) process.stdout.write(page);
