@@ -24,7 +24,7 @@ function oldWay(place) {
 /** Each name and version once, in order of names. */
 function table(list) {
   const rows = list.map((one) => `| ${one.name} | ${one.version} | ${one.licence} | ${inPage(one) ? 'report' : ''} |`);
-  return [...new Set(rows)].sort().join('\n');
+  return [...new Set(rows)].sort((a, b) => (a < b ? -1 : 1)).join('\n');
 }
 
 const scripts = await pageScripts();

@@ -9,8 +9,7 @@ import { plain } from './words.js';
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
 /** Where the licences are that the packages in the scripts ask for. Paper carries no scripts. */
-const othersWork = (): Markup =>
-  html`<p class="off-paper">The scripts of this page contain work of others; the licences stand at the end of each, and in dist/page/licences.txt of jambeam.</p>`;
+const OTHERS_WORK = html`<p class="off-paper">The scripts of this page contain work of others; the licences stand at the end of each, and in dist/page/licences.txt of jambeam.</p>`;
 
 export interface PageOptions {
   /** Of a page that is not the run's report. */
@@ -29,6 +28,7 @@ export function page(
   content: Markup,
   { style = STYLE, colours = 'light dark', footer, scripts, ask = null }: PageOptions = {},
 ): string {
+  const last = footer && html`<footer><p>${footer}</p>${scripts && OTHERS_WORK}</footer>`;
   return html`<!doctype html>
 <html lang="en">
 <head>
@@ -41,8 +41,8 @@ export function page(
 <style>${trusted(style)}${scripts !== undefined && trusted(LIVE_STYLE)}</style>
 </head>
 <body>
-${content}${footer && html`
-<footer><p>${footer}</p>${scripts !== undefined && othersWork()}</footer>`}
+${content}
+${last}
 ${scripts !== undefined && scriptBlocks(scripts, { charts: content.alive, ask })}
 </body>
 </html>
