@@ -1,0 +1,28 @@
+// Leaves in dist what a package needs: of sources that are gone nothing, and of declarations those that the library's types
+// lead to, as the compiler says; nobody can reach the others. Part of `npm run build`.
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
+
+const root = resolve(import.meta.dirname, '..');
+const dist = resolve(root, 'dist');
+/** Not of the compiler's making: the bundled page, and the fuzzer while it runs. */
+const OTHERS = /^(page|hostile)[\\/]/;
+
+const tsc = resolve(createRequire(import.meta.url).resolve('typescript/package.json'), '../bin/tsc');
+const { stdout, status } = spawnSync(
+  process.execPath,
+  [tsc, resolve(dist, 'index.d.ts'), '--listFilesOnly', '--ignoreConfig', '--module', 'nodenext'],
+  { cwd: root, encoding: 'utf8' },
+);
+const reached = new Set(stdout.split('\n').map((path) => resolve(path.trim())));
+if (status !== 0 || !reached.has(resolve(dist, 'index.d.ts'))) throw new Error(`the compiler lists no types: ${stdout}`);
+
+for (const path of readdirSync(dist, { recursive: true })) {
+  const file = resolve(dist, path);
+  const stem = /^(.*?)(?:\.d\.ts|\.js|\.js\.map)$/.exec(path)?.[1];
+  if (OTHERS.test(path) || stem === undefined) continue;
+  const gone = !existsSync(resolve(root, 'src', `${stem}.ts`));
+  if (gone || path.endsWith('.map') || (path.endsWith('.d.ts') && !reached.has(file))) rmSync(file);
+}
