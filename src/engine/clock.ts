@@ -14,11 +14,6 @@ export class Clock<T> {
     return this.reached;
   }
 
-  /** Events waiting. */
-  get waiting(): number {
-    return this.agenda.size;
-  }
-
   /**
    * Puts an event at `time`, the present or later.
    *
@@ -27,11 +22,6 @@ export class Clock<T> {
   at(time: number, item: T): void {
     if (!(time >= this.reached)) throw new RangeError(`Clock.at: ${time} is before ${this.reached}`);
     this.agenda.put(time, item);
-  }
-
-  /** Puts an event `delay` (at least 0) from now. */
-  after(delay: number, item: T): void {
-    this.at(this.reached + delay, item);
   }
 
   /** Handles events in order up to `end`, included; those that handling puts before `end` too. Then it is `end`. */

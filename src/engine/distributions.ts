@@ -17,24 +17,6 @@ export function normal(u: number, mean: number, sd: number): number {
   return mean + sd * normalQuantile(u, 0, 1);
 }
 
-/**
- * Normal cut off at `low` and `high` (both included): the exact inverse of the conditional distribution, nothing piles
- * up at the ends. `mean` and `sd` are those of the uncut normal. Costs about 120 ns; where the cut is a fixed number
- * of standard deviations, {@link standardWithin3} costs a third.
- *
- * @throws {RangeError} when `low` is above `high` or `sd` is negative
- */
-export function truncatedNormal(u: number, mean: number, sd: number, low: number, high: number): number {
-  if (!(low <= high) || !(sd >= 0)) throw new RangeError(`truncatedNormal: low ${low}, high ${high}, sd ${sd}`);
-  if (sd === 0) return Math.min(high, Math.max(low, mean));
-  // Probabilities are resolved best in the lower tail, so an interval above the mean is drawn in the mirror.
-  if (low > mean) return -truncatedNormal(1 - u, -mean, sd, -high, -low);
-  const from = normalCdf((low - mean) / sd, 0, 1);
-  const to = normalCdf((high - mean) / sd, 0, 1);
-  const value = mean + sd * normalQuantile(uniform(u, from, to), 0, 1);
-  return Math.min(high, Math.max(low, value));
-}
-
 const BELOW_3_SD = normalCdf(-3, 0, 1);
 
 /**

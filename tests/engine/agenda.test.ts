@@ -70,14 +70,17 @@ describe('Clock', () => {
     clock.run(3, (n, time) => {
       seen.push([n, time]);
       expect(clock.now).toBe(time);
-      clock.after(1, n + 1);
+      clock.at(time + 1, n + 1);
     });
     expect(seen).toEqual([
       [0, 1],
       [1, 2],
       [2, 3],
     ]);
-    expect([clock.now, clock.waiting]).toEqual([3, 1]);
+    expect(clock.now).toBe(3);
+    // What is put for later waits for the next run.
+    clock.run(4, (n, time) => seen.push([n, time]));
+    expect(seen.at(-1)).toEqual([3, 4]);
   });
 
   test('an event at the present comes after those already waiting for it', () => {

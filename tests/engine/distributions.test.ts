@@ -10,7 +10,6 @@ import {
   poissonGap,
   runningTotals,
   standardWithin3,
-  truncatedNormal,
   uniform,
 } from '../../src/engine/distributions.js';
 import { Stream } from '../../src/engine/stream.js';
@@ -30,23 +29,6 @@ describe('against an independent library', () => {
       }),
     );
   });
-
-  test('the truncated normal inverts the conditional distribution function', () => {
-    const interval = fc.tuple(
-      fc.double({ min: -4, max: 4, noNaN: true }),
-      fc.double({ min: 0.1, max: 3, noNaN: true }),
-    );
-    fc.assert(
-      fc.property(middle, interval, (u, [lowZ, widthZ]) => {
-        const [mean, sd] = [1.7, 0.07];
-        const low = mean + sd * lowZ;
-        const high = low + sd * widthZ;
-        const cdf = (x: number) => jstat.normal.cdf(x, mean, sd);
-        const x = truncatedNormal(u, mean, sd, low, high);
-        expect((cdf(x) - cdf(low)) / (cdf(high) - cdf(low))).toBeCloseTo(u, 5);
-      }),
-    );
-  });
 });
 
 describe('every draw', () => {
@@ -56,7 +38,6 @@ describe('every draw', () => {
         const [u, v] = a < b ? [a, b] : [b, a];
         for (const draw of [
           (p: number) => normal(p, 5, 2),
-          (p: number) => truncatedNormal(p, 5, 2, 6, 11),
           (p: number) => exponential(p, 3),
           (p: number) => lognormal(p, 3, 0.5),
           (p: number) => uniform(p, -1, 4),
@@ -65,15 +46,6 @@ describe('every draw', () => {
           expect(draw(u)).toBeLessThanOrEqual(draw(v));
           expect(Number.isFinite(draw(u))).toBe(true);
         }
-      }),
-    );
-  });
-
-  test('of a truncated normal stays inside, however far the interval is from the mean', () => {
-    fc.assert(
-      fc.property(unit, fc.double({ min: -60, max: 60, noNaN: true }), (u, low) => {
-        const x = truncatedNormal(u, 0, 1, low, low + 0.5);
-        expect(x >= low && x <= low + 0.5).toBe(true);
       }),
     );
   });
@@ -92,14 +64,6 @@ describe('moments over 100,000 draws, within 99.9 % of their own sampling error'
     { name: 'normal 1, 2', draw: (u: number) => normal(u, 1, 2), mean: 1, variance: 4, kurtosis: 3 },
     // Cut at ±3: variance 1 − 6 φ(3)/(2Φ(3) − 1); both moments integrated with mpmath.
     { name: 'normal within 3', draw: standardWithin3, mean: 0, variance: 0.973336925, kurtosis: 2.82889 },
-    // Half-normal: mean √(2/π), variance 1 − 2/π, kurtosis 3.8692.
-    {
-      name: 'half-normal',
-      draw: (u: number) => truncatedNormal(u, 0, 1, 0, 40),
-      mean: Math.sqrt(2 / Math.PI),
-      variance: 1 - 2 / Math.PI,
-      kurtosis: 3.8692,
-    },
     // Log-normal, median m: mean m e^(σ²/2), variance m² e^(σ²)(e^(σ²) − 1); kurtosis 8.9 at σ = 0.5.
     {
       name: 'log-normal 3, 0.5',
@@ -151,8 +115,4 @@ describe('pick', () => {
 
 test('a rate of 0 never comes', () => {
   expect(poissonGap(0.5, 0)).toBe(Infinity);
-});
-
-test('refuses a truncated normal whose ends are crossed', () => {
-  expect(() => truncatedNormal(0.5, 0, 1, 2, 1)).toThrow(RangeError);
 });

@@ -35,9 +35,9 @@ function runQueue(rate: number, mean: number, servers: number, end: number, mome
   const record: QueueRecord = { area: 0, idle: 0, busyPeriods: [], atMoments: [], departed: 0, sojourns: 0 };
   const waiting: number[] = [];
   let [n, last, arrivals, served, busySince, first] = [0, 0, 0, 0, 0, 0];
-  const serve = () => clock.after(exponential(services.at(served++), mean), 'departure');
+  const serve = () => clock.at(clock.now + exponential(services.at(served++), mean), 'departure');
   for (const moment of moments) clock.at(moment, 'look');
-  clock.after(poissonGap(gaps.at(arrivals++), rate), 'arrival');
+  clock.at(clock.now + poissonGap(gaps.at(arrivals++), rate), 'arrival');
   clock.run(end, (what, now) => {
     record.area += n * (now - last);
     if (n === 0) record.idle += now - last;
@@ -48,7 +48,7 @@ function runQueue(rate: number, mean: number, servers: number, end: number, mome
       n++;
       if (servers === 1) waiting.push(now);
       if (n <= servers) serve();
-      clock.after(poissonGap(gaps.at(arrivals++), rate), 'arrival');
+      clock.at(clock.now + poissonGap(gaps.at(arrivals++), rate), 'arrival');
     } else {
       n--;
       record.departed++;
