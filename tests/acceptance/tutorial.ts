@@ -50,13 +50,14 @@ function fileBefore(markdown: string, { at }: Fence): string | null {
   return /`([\w./-]+)`:\n+$/.exec(markdown.slice(0, at))?.[1] ?? null;
 }
 
-/** Whole lines, in their order; others may stand between them. */
+/** Whole lines, in their order; others may stand between them. Blanks that don't break are blanks to who types a page. */
 function expectLines(quote: string, out: string): void {
-  const lines = out.split('\n');
+  const lines = out.replaceAll('\u00a0', ' ').split('\n');
   let from = 0;
   for (const line of linesOf(quote)) {
     const found = lines.indexOf(line, from);
-    if (found < 0) expect.fail(`quoted, but not printed (or not in this order):\n${line}\n\nprinted was:\n${out}`);
+    const near = `quoted, but not printed, or not in this order:\n${line}\nprinted was:\n${out.slice(0, 5000)}`;
+    if (found < 0) expect.fail(near);
     from = found + 1;
   }
 }
