@@ -10,7 +10,7 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import { starterScenario } from '../../src/scenario/starter.js';
 import { folder } from '../cli/jambeam.js';
 import { PAGES, ROOT, anchorsOf, blocks, flat, page } from './markdown.js';
-import { C_COMPILER, isThere, shell, withoutNpx } from './typed.js';
+import { C_COMPILER, isThere, shell, typed, withoutNpx } from './typed.js';
 
 const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const readme = page('README.md');
@@ -61,12 +61,12 @@ describe('the two commands that do all the set-up', () => {
   });
 });
 
-test('every other command that is meant to be typed works, in the order of the page', () => {
+test('every other command that is meant to be typed works, in the order of the page', async () => {
   const cwd = clone();
   const cc = isThere(C_COMPILER);
   for (const block of blocks(readme, 'sh').slice(2)) {
     if (!cc && block.startsWith('cc ')) continue;
-    const { code, out } = shell(withoutNpx(shortened(block)), cwd);
+    const { code, out } = await typed(shortened(block), cwd);
     expect({ block, code }).toEqual({ block, code: 0 });
     expect(out).not.toBe('');
   }

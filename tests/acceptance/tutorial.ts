@@ -9,13 +9,13 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect } from 'vitest';
 import { type Fence, fences, flat } from './markdown.js';
-import { C_COMPILER, isThere, shell, withoutNpx } from './typed.js';
+import { C_COMPILER, isThere, typed } from './typed.js';
 
 /** Programs that a reader may be without. */
 const OPTIONAL = [C_COMPILER, 'python3'];
 
 /** Types, writes and compares all that a tutorial says, in an empty folder. */
-export function follow(markdown: string, cwd: string): void {
+export async function follow(markdown: string, cwd: string): Promise<void> {
   const absent = OPTIONAL.filter((program) => !isThere(program));
   let out: string | null = null;
   for (const fence of fences(markdown)) {
@@ -26,7 +26,7 @@ export function follow(markdown: string, cwd: string): void {
         out = null;
         continue;
       }
-      const said = shell(withoutNpx(text), cwd);
+      const said = await typed(text, cwd);
       expect({ typed: text, code: said.code, err: said.code === 0 ? '' : said.err }).toEqual({
         typed: text,
         code: 0,

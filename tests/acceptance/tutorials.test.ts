@@ -17,6 +17,7 @@ import { blocks, flat, page } from './markdown.js';
 import { follow, numbersFromNowhere } from './tutorial.js';
 
 const TYPING_MS = 300_000;
+const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 
 describe('a number in a sentence', () => {
   const quoted = '```sh\nnpx jambeam run\n```\n\n```text\nwrong 8.3\n```\n';
@@ -134,8 +135,8 @@ describe('reviewer.md', () => {
 
   test(
     'is followed from the first screen to the answer; the report is made again to the byte',
-    () => {
-      follow(text, cwd);
+    async () => {
+      await follow(text, cwd);
       expect(readFileSync(join(cwd, 'again.run/report.html')).equals(readFileSync(join(cwd, 'report.html')))).toBe(
         true,
       );
@@ -151,7 +152,7 @@ describe('reviewer.md', () => {
       expect(estimate.low).toBeGreaterThan(targets[0]!.at_most!);
   });
 
-  describe.skipIf(withoutChromium())('in a browser', () => {
+  describe.skipIf(!LONG || withoutChromium())('in a browser', () => {
     const reader = new Reader();
     beforeAll(() => reader.start());
     afterAll(() => reader.end());
