@@ -15,7 +15,15 @@ export const headingKeys = {
 export const headingSchema = z.strictObject(headingKeys);
 export type Heading = z.infer<typeof headingSchema>;
 
-/** A design, or a study, with what is given of a heading in place of its own. */
-export function headed<T extends Heading>(own: T, { title, prepared_by }: Heading): T {
-  return { ...own, ...(title !== undefined && { title }), ...(prepared_by !== undefined && { prepared_by }) };
+/**
+ * A design, or a study, with what is given of a heading in place of its own. It stands behind the name, as in the schema:
+ * the same heading gives the same bytes, whether it came from the scenario or from the command line.
+ */
+export function headed<T extends Heading>(own: T, given: Heading): T {
+  const { title: ownTitle, prepared_by: ownPreparer, ...rest } = own;
+  const { title = ownTitle, prepared_by = ownPreparer } = given;
+  const heading = { ...(title !== undefined && { title }), ...(prepared_by !== undefined && { prepared_by }) };
+  const entries = Object.entries(rest);
+  const behind = entries.findIndex(([key]) => key === 'name') + 1;
+  return Object.fromEntries([...entries.slice(0, behind), ...Object.entries(heading), ...entries.slice(behind)]) as T;
 }

@@ -22,6 +22,9 @@ export const PAGES = [
   'docs/scoring.md',
   'docs/sensors.md',
   'docs/tables.md',
+  'docs/tutorials/designer.md',
+  'docs/tutorials/researcher.md',
+  'docs/tutorials/reviewer.md',
   'docs/walktest.md',
 ] as const;
 
@@ -29,11 +32,25 @@ export function page(name: string): string {
   return readFileSync(resolve(ROOT, name), 'utf8');
 }
 
+export interface Fence {
+  readonly language: string;
+  readonly text: string;
+  /** Where its first line begins in the page. */
+  readonly at: number;
+}
+
+/** All fenced blocks, in order. */
+export function fences(markdown: string): Fence[] {
+  return [...markdown.matchAll(/^```(\w*)\n([\s\S]*?)^```$/gm)].map(({ 1: language, 2: text, index }) => ({
+    language: language as string,
+    text: text as string,
+    at: index,
+  }));
+}
+
 /** The fenced blocks of a language, in order. */
 export function blocks(markdown: string, language: string): string[] {
-  return [...markdown.matchAll(/^```(\w*)\n([\s\S]*?)^```$/gm)].flatMap(([, tongue, text]) =>
-    tongue === language ? [text as string] : [],
-  );
+  return fences(markdown).flatMap((fence) => (fence.language === language ? [fence.text] : []));
 }
 
 /** One line of spaces, for sentences that are broken differently. */

@@ -1,5 +1,4 @@
 /** The README is true: what it says to type is typed, what it shows is run, what it links to is there. */
-import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { transformSync } from 'esbuild';
@@ -9,10 +8,10 @@ import { CAUTIONS } from '../../src/report/cautions.js';
 import { formatIssue } from '../../src/scenario/explain.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { starterScenario } from '../../src/scenario/starter.js';
-import { LAUNCHER, folder } from '../cli/jambeam.js';
+import { folder } from '../cli/jambeam.js';
 import { PAGES, ROOT, anchorsOf, blocks, flat, page } from './markdown.js';
+import { C_COMPILER, isThere, shell, typed, withoutNpx } from './typed.js';
 
-const COMPILER = 'cc';
 const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const readme = page('README.md');
 const scripts = (JSON.parse(page('package.json')) as { scripts: Record<string, string> }).scripts;
@@ -31,16 +30,6 @@ function clone(): string {
   mkdirSync(join(cwd, 'node_modules'));
   symlinkSync(ROOT, join(cwd, 'node_modules/jambeam'));
   return cwd;
-}
-
-function shell(command: string, cwd: string) {
-  const { status, stdout, stderr } = spawnSync('sh', ['-euc', command], { cwd, encoding: 'utf8' });
-  return { code: status, out: stdout, err: stderr };
-}
-
-/** `npx jambeam` is this build's launcher, without the half second npx takes. */
-function withoutNpx(command: string): string {
-  return command.replaceAll('npx jambeam', `'${process.execPath}' '${LAUNCHER}'`);
 }
 
 /**
@@ -72,13 +61,12 @@ describe('the two commands that do all the set-up', () => {
   });
 });
 
-test('every other command that is meant to be typed works, in the order of the page', () => {
+test('every other command that is meant to be typed works, in the order of the page', async () => {
   const cwd = clone();
-  // Without a C compiler what is to be compiled is left out; where checks are run for good there is one.
-  const cc = process.env['CI'] !== undefined || spawnSync(COMPILER, ['--version']).status === 0;
+  const cc = isThere(C_COMPILER);
   for (const block of blocks(readme, 'sh').slice(2)) {
     if (!cc && block.startsWith('cc ')) continue;
-    const { code, out } = shell(withoutNpx(shortened(block)), cwd);
+    const { code, out } = await typed(shortened(block), cwd);
     expect({ block, code }).toEqual({ block, code: 0 });
     expect(out).not.toBe('');
   }

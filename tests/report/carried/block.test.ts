@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { carriedScenario } from '../../../src/report/carried/block.js';
 import { carriedIn, isWebPage } from '../../../src/report/carried/read.js';
 import { scenarioText } from '../../../src/report/reproduce.js';
+import { headed } from '../../../src/scenario/heading.js';
 import { inventedDesign } from '../fixture.js';
 
 const text = fc.string({ unit: 'binary', maxLength: 300 });
@@ -35,6 +36,17 @@ describe('any table', () => {
       { numRuns: 200 },
     );
   });
+});
+
+test('a heading from the command line is carried as one that stands in the scenario', () => {
+  const heading = { title: 'Way in', prepared_by: 'A. Builder' };
+  const { format, name, ...rest } = inventedDesign();
+  const written = scenarioText({ format, name, ...heading, ...rest });
+  expect(written).toMatch(/^name: .*\ntitle: Way in\nprepared_by: A\. Builder\n/m);
+  expect(scenarioText(headed({ format, name, ...rest }, heading))).toBe(written);
+  const other = { format, name, title: 'Other', prepared_by: 'B.', ...rest };
+  expect(scenarioText(headed(other, heading))).toBe(written);
+  expect(scenarioText(headed(other, {}))).toBe(scenarioText(other));
 });
 
 describe('any page', () => {
