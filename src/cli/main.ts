@@ -8,17 +8,35 @@ import { listenForSignals } from './signals.js';
 import { addJoin, addMerge, addPick, addStudy } from './study/commands.js';
 
 const EXAMPLES = `
-Examples:
-  jambeam new my-door                         a folder with a scenario to start from
-  jambeam new my-house --house                the same for a whole house
-  jambeam check my-door/scenario.yaml         what the doorway can tell, at which height
-  jambeam run my-door/scenario.yaml           simulate it, write scenario.run/report.html
-  jambeam run my-door/scenario.yaml --set 'doors.*.beams.*.height_m=1.3'
-  jambeam passage my-door/scenario.yaml --who child --kind through
-  jambeam keys | less                         everything a scenario can say
+With a doorway or a counting idea of your own:
+  jambeam new my-door                                 a folder with a scenario and logics to change
+  jambeam check my-door/scenario.yaml                 what the doorway can tell, at which height
+  jambeam run my-door/scenario.yaml                   simulate it, write scenario.run/report.html
+  jambeam passage scenario.run --only wrong           draw the walks that were counted wrong
+  jambeam run my-door/scenario.yaml --logic my-door/my-logic.ts --out mine.run
+  jambeam report scenario.run mine.run --out compare.html
+
+With a question about many designs:
+  jambeam check heights.yaml                          how many designs, how long
+  jambeam study heights.yaml --time-limit 8h          run them on all cores
+  jambeam study heights.yaml --resume                 go on where it stopped
+  jambeam pick heights.study --want 'house.wrong_per_100 < 3'
+
+With a report that somebody sent you:
+  jambeam run report.html --out again.run             the same numbers, from the page alone
+  jambeam run report.html --set 'doors.*.beams.*.height_m=1.3' --out higher.run
+  jambeam sources | less                              every built-in figure, and what stands behind it
 
 Exit codes: 0 done, a "no" included; 1 a failure of ours; 2 your input or disk; 3 some designs of a study
 failed; 130, 143 after a signal.`;
+
+/** The commands by the job they do, in the order of the work. */
+const JOBS: readonly (readonly [job: string, ...add: readonly ((jambeam: Command, io: Io) => void)[]])[] = [
+  ['Describe a doorway:', addNew, addCheck, addKeys, addSources],
+  ['Simulate it and see why:', addRun, addReport, addPassage],
+  ['Choose among many designs:', addStudy, addPick, addMerge, addJoin],
+  ['Build it and test it:', addFit, addFirmware, addWalktest, addReplay],
+];
 
 /** Runs the process's command line, `args` without node and script, and sets its exit code. */
 export async function main(args: readonly string[]): Promise<void> {
@@ -38,9 +56,8 @@ export async function main(args: readonly string[]): Promise<void> {
 /** Runs one command line; gives its exit code. Where a command ends well with another code, it has set the process's. */
 export async function commandLine(args: readonly string[], io: Io): Promise<0 | 1 | 2> {
   try {
-    const jambeam = program(io);
-    if (args[0] === 'completion' || args[0] === 'complete') (await import('./completion.js')).addCompletion(jambeam);
-    else announceCompletion(jambeam);
+    const completing = args[0] === 'completion' || args[0] === 'complete';
+    const jambeam = program(io, completing ? (await import('./completion.js')).addCompletion : announceCompletion);
     // Who types nothing wants to know what can be typed.
     await jambeam.parseAsync(args.length > 0 ? args : ['--help'], { from: 'user' });
     return 0;
@@ -50,36 +67,24 @@ export async function commandLine(args: readonly string[], io: Io): Promise<0 | 
   }
 }
 
-function program(io: Io): Command {
+/** The whole command line, every command with its options; nothing of a command is loaded yet. */
+export function program(io: Io, addCompletion: (jambeam: Command) => void = announceCompletion): Command {
   const jambeam = new Command('jambeam')
     .description(
       'Will a pair of beams in your door frame count people right? Simulates doorways, sensors and counting logics.',
     )
     .version(`jambeam ${VERSION}`, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print help')
-    .helpCommand('help [command]', 'print help for a command')
     .addHelpText('after', EXAMPLES)
     .exitOverride()
     .showHelpAfterError('(--help shows what is possible)')
     .configureOutput({ writeOut: (text) => io.out(text), writeErr: (text) => io.err(text) });
-  for (const add of [
-    addNew,
-    addCheck,
-    addRun,
-    addStudy,
-    addPick,
-    addJoin,
-    addMerge,
-    addReport,
-    addPassage,
-    addReplay,
-    addWalktest,
-    addFit,
-    addFirmware,
-    addKeys,
-    addSources,
-  ])
-    add(jambeam, io);
+  for (const [job, ...adds] of JOBS) {
+    jambeam.commandsGroup(job);
+    for (const add of adds) add(jambeam, io);
+  }
+  jambeam.commandsGroup('Find your way:').helpCommand('help [command]', 'print help for a command');
+  addCompletion(jambeam);
   return jambeam;
 }
 
@@ -90,7 +95,14 @@ function announceCompletion(jambeam: Command): void {
     .summary('print what your shell needs to complete commands and options')
     .description('Prints a script for zsh, bash, fish or powershell.')
     .argument('<shell>', 'zsh, bash, fish or powershell')
-    .addHelpText('after', '\nExamples:\n  source <(jambeam completion bash)');
+    .addHelpText(
+      'after',
+      `
+Examples:
+  source <(jambeam completion bash)           for this shell; in ~/.bashrc for every one
+  jambeam completion zsh > ~/.zsh/_jambeam    a folder of your fpath
+  jambeam completion fish > ~/.config/fish/completions/jambeam.fish`,
+    );
 }
 
 function addNew(jambeam: Command, io: Io): void {
@@ -104,7 +116,14 @@ function addNew(jambeam: Command, io: Io): void {
     .option('--width_m <number>', 'clear width of the opening in metres (default: 0.9)')
     .option('--sensor <kind>', 'kind of sensor (default: light-barrier)')
     .option('--house', 'a whole house with a family, guests and a dog instead of one doorway')
-    .addHelpText('after', '\nExamples:\n  jambeam new my-door --width_m 0.8\n  jambeam new my-house --house')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam new my-door --width_m 0.8
+  jambeam new ranger-door --sensor ultrasonic-ranger
+  jambeam new my-house --house`,
+    )
     .action(async (dir, options) => (await import('./new.js')).newCommand(dir, options, io));
 }
 
@@ -126,7 +145,9 @@ function addCheck(jambeam: Command, io: Io): void {
       `
 Examples:
   jambeam check my-door/scenario.yaml
-  jambeam check my-door/scenario.yaml --set 'doors.front.beams.*.height_m=1.3'`,
+  jambeam check my-door/scenario.yaml --set 'doors.front.beams.*.height_m=1.3'
+  jambeam check my-house/scenario.yaml --plan plan.svg
+  jambeam check heights.yaml                  of a study: how many designs, how long, how big`,
     )
     .action(async (file, options) => (await import('./check.js')).checkCommand(file, options, io));
 }
@@ -157,6 +178,7 @@ function addRun(jambeam: Command, io: Io): void {
       'after',
       `
 Examples:
+  jambeam run my-door/scenario.yaml
   jambeam run my-door/scenario.yaml --days 7 --replicates 50
   jambeam run my-door/scenario.yaml --set 'doors.front.beams.*.height_m=1.3' --out high.run
   jambeam run my-door/scenario.yaml --logic my-door/my-logic.ts --logic four-level
@@ -339,7 +361,11 @@ function addFirmware(jambeam: Command, io: Io): void {
     .option('--force', "write into a folder that isn't this door's own, or over files that were changed")
     .addHelpText(
       'after',
-      '\nExample:\n  jambeam firmware my-door/scenario.yaml --door front --logic four-level --out firmware',
+      `
+Examples:
+  jambeam firmware my-door/scenario.yaml --door front --logic four-level --out firmware
+  jambeam firmware my-door/scenario.yaml --door front --logic my-door/my-logic.yaml --out mine
+  jambeam firmware report.html --logic four-level --out firmware`,
     )
     .action(async (file, options) => (await import('./firmware.js')).firmwareCommand(file, options, io));
 }
@@ -351,8 +377,16 @@ function addKeys(jambeam: Command, io: Io): void {
     .description(
       'Lists every key of a scenario, then kinds of walkers, passages and sensors, logics, ledgers and metrics.',
     )
+    .option('--schema <file>', 'print the JSON Schema of a file you write: scenario, study, table or profile')
     .option('--json', 'print JSON')
-    .addHelpText('after', '\nExamples:\n  jambeam keys | less\n  jambeam keys | grep -A1 height')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam keys | less
+  jambeam keys | grep -A1 height
+  jambeam keys --schema table > table.schema.json     for your editor`,
+    )
     .action(async (options) => (await import('./keys.js')).keysCommand(options, io));
 }
 
@@ -364,6 +398,13 @@ function addSources(jambeam: Command, io: Io): void {
       'Lists every built-in figure: value, unit, where it is used, citation, and what the citation is worth.',
     )
     .option('--json', 'print JSON')
-    .addHelpText('after', '\nExample:\n  jambeam sources | grep -B3 assumption')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam sources | less
+  jambeam sources | grep -B3 assumption
+  jambeam sources --json`,
+    )
     .action(async (options) => (await import('./sources.js')).sourcesCommand(options, io));
 }

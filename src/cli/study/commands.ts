@@ -50,7 +50,13 @@ export function addPick(jambeam: Command, io: Io): void {
     .option('--want <condition>', "'METRIC < NUMBER' or 'METRIC > NUMBER'; can be given again", collect)
     .option('--least <what>', 'cost, holes, cable_m or hours (default: cost)')
     .option('--json', 'print JSON')
-    .addHelpText('after', "\nExample:\n  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --least cost")
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam pick heights.study --want 'house.wrong_per_100 < 3'
+  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --want 'holes < 5' --least cable_m`,
+    )
     .action(async (dir, options) => (await import('./pick.js')).pickCommand(dir, options, io));
 }
 
@@ -66,7 +72,14 @@ export function addJoin(jambeam: Command, io: Io): void {
       .option('--workers <n>', 'threads (default: as many as there are cores)')
       .option('--quiet', 'no words'),
   )
-    .addHelpText('after', '\nExample:\n  jambeam join --redis redis://study-server:6379')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam study heights.yaml --redis redis://study-server:6379     here, and on other machines:
+  jambeam join --redis redis://study-server:6379
+  jambeam join --redis redis://study-server:6379 --workers 3`,
+    )
     .action(async (options) => (await import('./join.js')).joinCommand(options, io));
 }
 
@@ -79,6 +92,12 @@ export function addMerge(jambeam: Command, io: Io): void {
     .option('--out <dir>', 'folder for the whole study')
     .option(...STATIC)
     .option('--force', "throw away a study's cells that are in that folder")
-    .addHelpText('after', '\nExample:\n  jambeam merge slice-*.study --out heights.study')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam study heights.yaml --slice 1/2 --out slice-1.study       here, 2/2 on another machine
+  jambeam merge slice-1.study slice-2.study --out heights.study`,
+    )
     .action(async (dirs, options) => (await import('./merge.js')).mergeCommand(dirs, options, io));
 }
