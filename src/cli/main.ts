@@ -99,8 +99,8 @@ function announceCompletion(jambeam: Command): void {
       'after',
       `
 Examples:
-  source <(jambeam completion bash)           for this shell; in ~/.bashrc for every one
-  jambeam completion zsh > ~/.zsh/_jambeam    a folder of your fpath
+  source <(jambeam completion bash)                     for this shell; in ~/.bashrc for every one
+  jambeam completion zsh > ~/.zsh/_jambeam              into a folder of your fpath
   jambeam completion fish > ~/.config/fish/completions/jambeam.fish`,
     );
 }
@@ -162,10 +162,10 @@ function addRun(jambeam: Command, io: Io): void {
       )
       .argument('<scenario>', 'the scenario, a YAML file, or the report of a run')
       .option('--out <dir>', 'folder for the results (default: ./NAME.run after the scenario NAME.yaml)')
-      .option('--replicates <n>', 'independent repetitions, each with its own crowd')
-      .option('--hours <h>', 'simulated hours of each replicate')
+      .option('--replicates <n>', "independent repetitions, each with its own crowd (default: the scenario's)")
+      .option('--hours <h>', "simulated hours of each replicate (default: the scenario's)")
       .option('--days <d>', 'the same in days')
-      .option('--seed <seed>', 'seed of all chance; same seed, same bytes')
+      .option('--seed <seed>', "seed of all chance; same seed, same bytes (default: the scenario's)")
       .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
       .option('--edges', 'write edges.csv too: every change of every beam')
       .option('--title <text>', 'title of the report')
@@ -238,7 +238,7 @@ function addPassage(jambeam: Command, io: Io): void {
       .option('--limit <n>', 'with --only: how many (default: 12)')
       .option(
         '--out <file>',
-        'of a run: the picture to write (default: passage.svg); with --only a folder (default: pictures)',
+        'of a run: the picture to write, with --only the folder (default: passage.svg, or pictures)',
       )
       .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
       .option('--json', 'print JSON'),

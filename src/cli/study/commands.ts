@@ -55,7 +55,7 @@ export function addPick(jambeam: Command, io: Io): void {
       `
 Examples:
   jambeam pick heights.study --want 'house.wrong_per_100 < 3'
-  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --want 'holes < 5' --least cable_m`,
+  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --want 'house.missed_per_100 < 1' --least holes`,
     )
     .action(async (dir, options) => (await import('./pick.js')).pickCommand(dir, options, io));
 }
