@@ -16,7 +16,9 @@ const FILES: readonly (readonly [name: RegExp, file: RegExp])[] = [
   [/^file\.(?:csv|svg|html)$/, /\.(?:csv|svg|html)$/],
   [/^file$/, /./],
 ];
-const LOGICS = logicSchema.options.map(({ shape }) => [...shape.use.values][0] as string).filter((use) => use !== 'table');
+const LOGICS = logicSchema.options
+  .map(({ shape }) => [...shape.use.values][0] as string)
+  .filter((use) => use !== 'table');
 
 /** Options with few values, wherever a command has them. */
 const VALUES: Readonly<Record<string, readonly string[]>> = {

@@ -1,6 +1,5 @@
 /** The README is true: what it says to type is typed, what it shows is run, what it links to is there. */
-import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { transformSync } from 'esbuild';
 import { describe, expect, test } from 'vitest';
@@ -9,48 +8,11 @@ import { CAUTIONS } from '../../src/report/cautions.js';
 import { formatIssue } from '../../src/scenario/explain.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { starterScenario } from '../../src/scenario/starter.js';
-import { LAUNCHER, folder } from '../cli/jambeam.js';
+import { CC, clone, shell, shortened, withoutNpx } from './clone.js';
 import { PAGES, ROOT, anchorsOf, blocks, flat, page } from './markdown.js';
 
-const COMPILER = 'cc';
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const readme = page('README.md');
 const scripts = (JSON.parse(page('package.json')) as { scripts: Record<string, string> }).scripts;
-
-/** A folder that looks like a built clone from inside, and takes what commands write. */
-function clone(): string {
-  const cwd = folder();
-  cpSync(join(ROOT, 'scenarios'), join(cwd, 'scenarios'), { recursive: true });
-  if (!LONG) {
-    const study = join(cwd, 'scenarios/studies/mount-height.yaml');
-    const text = readFileSync(study, 'utf8');
-    const shorter = text.replace(/^hours: .*$/m, 'hours: 2').replace(/^replicates: .*$/m, 'replicates: 2');
-    writeFileSync(study, shorter);
-  }
-  symlinkSync(join(ROOT, 'docs'), join(cwd, 'docs'));
-  mkdirSync(join(cwd, 'node_modules'));
-  symlinkSync(ROOT, join(cwd, 'node_modules/jambeam'));
-  return cwd;
-}
-
-function shell(command: string, cwd: string) {
-  const { status, stdout, stderr } = spawnSync('sh', ['-euc', command], { cwd, encoding: 'utf8' });
-  return { code: status, out: stdout, err: stderr };
-}
-
-/** `npx jambeam` is this build's launcher, without the half second npx takes. */
-function withoutNpx(command: string): string {
-  return command.replaceAll('npx jambeam', `'${process.execPath}' '${LAUNCHER}'`);
-}
-
-/**
- * The same with less to simulate, for here it is enough that each run comes to its end; the long run types what the page
- * says. Of an option that is given twice the last counts.
- */
-function shortened(commands: string): string {
-  if (LONG) return commands;
-  return commands.replace(/(?:npx jambeam|jambeam\.js') run .*/g, '$& --replicates 2 --hours 0.5');
-}
 
 describe('the two commands that do all the set-up', () => {
   // `npm ci` would take away the modules this very test runs on, `npm test` would run this test for ever, and a build
@@ -74,10 +36,8 @@ describe('the two commands that do all the set-up', () => {
 
 test('every other command that is meant to be typed works, in the order of the page', () => {
   const cwd = clone();
-  // Without a C compiler what is to be compiled is left out; where checks are run for good there is one.
-  const cc = process.env['CI'] !== undefined || spawnSync(COMPILER, ['--version']).status === 0;
   for (const block of blocks(readme, 'sh').slice(2)) {
-    if (!cc && block.startsWith('cc ')) continue;
+    if (!CC && block.startsWith('cc ')) continue;
     const { code, out } = shell(withoutNpx(shortened(block)), cwd);
     expect({ block, code }).toEqual({ block, code: 0 });
     expect(out).not.toBe('');

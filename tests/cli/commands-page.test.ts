@@ -25,7 +25,9 @@ test('the page is made of the definitions: a change detector, `npm run schemas` 
 test.each(names)('%s: the page has the options of its --help, with their defaults, and no others', async (name) => {
   const { out } = await jambeam([name, '--help'], { cwd: folder() });
   const own = out.slice(0, out.search(/\nExamples:/)).replace(/\s+/g, ' ');
-  const flags = (text: string): string[] => [...new Set([...text.matchAll(/(?<![\w`-])--[a-z][\w-]*/g)].map(([f]) => f))];
+  const flags = (text: string): string[] => [
+    ...new Set([...text.matchAll(/(?<![\w`-])--[a-z][\w-]*/g)].map(([f]) => f)),
+  ];
   const rows = [...section(name).matchAll(/^\| `(?:-\w, )?(--[\w-]+).*` \| .* \| (.*) \|$/gm)];
   const inHelp = flags(own.slice(own.indexOf(' Options: '))).filter((flag) => flag !== '--help');
   const shown = rows.map(([, flag]) => flag as string);

@@ -17,25 +17,30 @@ const ABOUT: Readonly<Record<string, About>> = {
     more: ['files.md#a-scenario', 'tables.md', 'own-logic.md'],
   },
   check: {
-    files: 'Reads a [scenario](files.md#a-scenario), a report, or a [study](studies.md#the-study-file). Writes the plan, if asked.',
+    files:
+      'Reads a [scenario](files.md#a-scenario), a report, or a [study](studies.md#the-study-file). Writes the plan, if asked.',
     more: ['sensors.md', 'plan-and-effort.md', 'studies.md'],
   },
   keys: { files: 'Reads nothing, writes to the terminal only.', more: ['files.md#a-scenario', 'files.md#editors'] },
   sources: { files: 'Reads nothing, writes to the terminal only.', more: ['models.md'] },
   run: {
-    files: "Reads a scenario or a report, tables and profiles beside it. Writes [a run's folder](files.md#a-runs-folder).",
+    files:
+      "Reads a scenario or a report, tables and profiles beside it. Writes [a run's folder](files.md#a-runs-folder).",
     more: ['report.md', 'scoring.md', 'own-logic.md'],
   },
   report: {
-    files: "Reads [a run's folder](files.md#a-runs-folder) or [a study's](studies.md#results); writes `report.html` there, or the comparison.",
+    files:
+      "Reads [a run's folder](files.md#a-runs-folder) or [a study's](studies.md#results); writes `report.html` there, or the comparison.",
     more: ['report.md', 'compare.md'],
   },
   passage: {
-    files: "Reads a scenario, a report, or [a run's folder](files.md#a-runs-folder). Writes SVG pictures of a run's visits.",
+    files:
+      "Reads a scenario, a report, or [a run's folder](files.md#a-runs-folder). Writes SVG pictures of a run's visits.",
     more: ['pictures.md'],
   },
   study: {
-    files: "Reads a [study's file](studies.md#the-study-file) and its scenario. Writes [a study's folder](studies.md#results).",
+    files:
+      "Reads a [study's file](studies.md#the-study-file) and its scenario. Writes [a study's folder](studies.md#results).",
     more: ['studies.md'],
   },
   pick: { files: "Reads [a study's folder](studies.md#results).", more: ['studies.md#which-is-best-and-how-surely'] },
@@ -47,11 +52,13 @@ const ABOUT: Readonly<Record<string, About>> = {
   },
   firmware: { files: 'Reads a scenario or a report. Writes [a folder of C99](firmware.md).', more: ['firmware.md'] },
   walktest: {
-    files: "Reads [a run's folder](files.md#a-runs-folder), a filled-in [sheet](walktest.md#sheets), a log. Writes sheets.",
+    files:
+      "Reads [a run's folder](files.md#a-runs-folder), a filled-in [sheet](walktest.md#sheets), a log. Writes sheets.",
     more: ['walktest.md'],
   },
   replay: {
-    files: "Reads [a log](replay.md#the-log), a scenario, and a list of who came. Writes [a run's folder](replay.md#with-the-truth), or only tallies and counts.",
+    files:
+      "Reads [a log](replay.md#the-log), a scenario, and a list of who came. Writes [a run's folder](replay.md#with-the-truth), or only tallies and counts.",
     more: ['replay.md'],
   },
   completion: { files: 'Writes to the terminal only.', more: [] },
@@ -96,15 +103,24 @@ function section(command: Command): string {
   const about = ABOUT[command.name()];
   if (about === undefined) throw new RangeError(`nothing is said of the files of ${command.name()}`);
   const args = command.registeredArguments.map(
-    (one) => `| \`${one.required ? '<' : '['}${one.name()}${one.variadic ? '...' : ''}${one.required ? '>' : ']'}\` | ${cell(one.description)} | |`,
+    (one) =>
+      `| \`${one.required ? '<' : '['}${one.name()}${one.variadic ? '...' : ''}${one.required ? '>' : ']'}\` | ${cell(one.description)} | |`,
   );
   const options = command.options.filter(({ hidden }) => !hidden).map(optionRow);
-  const more = about.more.map((link) => `[${link.replace(/^(.*)\.md#?/, '$1: ').replaceAll('-', ' ').replace(/: $/, '')}](${link})`);
+  const more = about.more.map(
+    (link) =>
+      `[${link
+        .replace(/^(.*)\.md#?/, '$1: ')
+        .replaceAll('-', ' ')
+        .replace(/: $/, '')}](${link})`,
+  );
   return [
     `### ${command.name()}\n`,
     `\`jambeam ${command.name()} ${command.usage()}\`\n`,
     `${command.description()} ${about.files}${more.length > 0 ? ` More: ${more.join(', ')}.` : ''}\n`,
-    ...(args.length + options.length > 0 ? ['| | what it is | default |', '| --- | --- | --- |', ...args, ...options, ''] : []),
+    ...(args.length + options.length > 0
+      ? ['| | what it is | default |', '| --- | --- | --- |', ...args, ...options, '']
+      : []),
     '```',
     ...exampleBlock(command.name()),
     '```\n',
@@ -123,6 +139,9 @@ const cell = (text: string): string => text.replaceAll('|', '\\|');
 /** The lines of the help between `Examples:` and whatever follows. */
 function exampleBlock(name: string): string[] {
   const help = helpOf(name);
-  const lines = help.slice(help.indexOf('\nExamples:\n') + '\nExamples:\n'.length).trimEnd().split('\n');
+  const lines = help
+    .slice(help.indexOf('\nExamples:\n') + '\nExamples:\n'.length)
+    .trimEnd()
+    .split('\n');
   return lines.map((line) => line.replace(/^ {2}/, ''));
 }
