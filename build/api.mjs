@@ -10,19 +10,15 @@ import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 const PACKAGES = ['typedoc@0.28.20', 'typedoc-plugin-markdown@4.14.1', 'typescript@6.0.3'];
 const OUT = 'docs/api';
 
-const args = [
-  '--yes',
-  ...PACKAGES.map((name) => `--package=${name}`),
-  'typedoc',
-  ...['--plugin', 'typedoc-plugin-markdown'],
-  ...['--entryPoints', 'src/index.ts', '--entryPoints', 'src/report/index.ts'],
-  ...['--tsconfig', 'tsconfig.build.json', '--out', OUT, '--name', 'jambeam', '--readme', 'none'],
-  ...['--outputFileStrategy', 'modules', '--entryFileName', 'README'],
-  ...['--disableSources', '--hidePageHeader', '--hideBreadcrumbs', '--hideGenerator', '--excludeExternals'],
-  ...['--parametersFormat', 'table', '--interfacePropertiesFormat', 'table', '--typeDeclarationFormat', 'table'],
-  // Types of parts are shown where they are used; a page of each would be a hundred more.
-  ...['--validation.notExported', 'false', '--sort', 'alphabetical'],
-];
+// Types of parts are shown where they are used; a page of each would be a hundred more.
+const OPTIONS = `
+  --plugin typedoc-plugin-markdown --tsconfig tsconfig.build.json --out ${OUT} --name jambeam --readme none
+  --entryPoints src/index.ts --entryPoints src/report/index.ts
+  --outputFileStrategy modules --entryFileName README --validation.notExported false --sort alphabetical
+  --disableSources --hidePageHeader --hideBreadcrumbs --hideGenerator --excludeExternals
+  --parametersFormat table --interfacePropertiesFormat table --typeDeclarationFormat table`;
+
+const args = ['--yes', ...PACKAGES.map((name) => `--package=${name}`), 'typedoc', ...OPTIONS.trim().split(/\s+/)];
 const { status } = spawnSync('npx', args, { stdio: 'inherit' });
 if (status !== 0) process.exit(status ?? 1);
 

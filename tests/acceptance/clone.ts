@@ -5,9 +5,10 @@ import { join } from 'node:path';
 import { LAUNCHER, folder } from '../cli/jambeam.js';
 import { ROOT } from './markdown.js';
 
+const COMPILER = 'cc';
 export const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 /** Without a C compiler what is to be compiled is left out; where checks are run for good there is one. */
-export const CC = process.env['CI'] !== undefined || spawnSync('cc', ['--version']).status === 0;
+export const CC = process.env['CI'] !== undefined || spawnSync(COMPILER, ['--version']).status === 0;
 
 /** An empty folder from which `jambeam` is found by its name. */
 export function besideClone(): string {

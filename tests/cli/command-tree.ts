@@ -6,7 +6,7 @@ import { ioOf } from '../../src/cli/io.js';
 const PLAIN = ioOf(process, () => {});
 
 /** The whole command line, and what it printed so far. */
-export function commandTree(): { readonly tree: Command; said(): string } {
+export function commandTree(): { readonly tree: Command; readonly said: () => string } {
   let text = '';
   const words = (more: string): void => void (text += more);
   return { tree: program({ ...PLAIN, out: words, err: words }), said: () => text };
