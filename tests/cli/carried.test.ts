@@ -33,6 +33,10 @@ describe('the same bytes from the report alone', () => {
     await twice(folderWithDoor(), 'door.yaml');
   });
 
+  test('with a heading that was given on the command line', async () => {
+    await twice(folderWithDoor(), 'door.yaml', '--title', 'Way in', '--prepared-by', 'A. Builder');
+  });
+
   test('of doors with distance sensors', async () => {
     await twice(folder(), resolve('scenarios/kinds-mixed.yaml'), ...SHORT);
   });
