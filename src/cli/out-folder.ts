@@ -8,7 +8,7 @@ import { randomUUID } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, realpathSync, renameSync, rmSync, rmdirSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
-import { parsedJson } from '../engine/json.js';
+import { jsonOrNothing } from '../engine/json.js';
 import { sha256 } from '../report/sha256.js';
 import { VERSION } from '../simulate/version.js';
 import { kindOf, readText, syncFolder, writeNew } from './files.js';
@@ -173,12 +173,7 @@ function checkOurs(kind: FolderKind, path: string, name: string, scenario: strin
 export function readMarker(kind: FolderKind, folder: string): Marker | undefined {
   const file = join(folder, kind.marker);
   if (kindOf(file) !== 'file') return undefined;
-  try {
-    return markerSchema.safeParse(parsedJson(readText(file, 'a marker file'))).data;
-  } catch (error) {
-    if (error instanceof SyntaxError) return undefined;
-    throw error;
-  }
+  return markerSchema.safeParse(jsonOrNothing(readText(file, 'a marker file'))).data;
 }
 
 /** The same for one scenario and folder wherever both are moved together; says nothing of where they are. */

@@ -12,7 +12,19 @@ export function parsedJson(text: string): unknown {
   return JSON.parse(text);
 }
 
+/** The same where it doesn't matter what is wrong: undefined for what is no JSON, or too deep. */
+export function jsonOrNothing(text: string): unknown {
+  try {
+    return parsedJson(text);
+  } catch (error) {
+    if (error instanceof SyntaxError) return undefined;
+    throw error;
+  }
+}
+
 function isTooDeep(text: string): boolean {
+  // Most texts have too few brackets to be deep, and to look for those alone is quick: a study has a million such lines.
+  if (!hasMoreThan(text, '[', MOST_JSON_DEPTH / 2) && !hasMoreThan(text, '{', MOST_JSON_DEPTH / 2)) return false;
   let depth = 0;
   for (let at = 0; at < text.length; at++) {
     const c = text[at];
@@ -21,6 +33,15 @@ function isTooDeep(text: string): boolean {
     else if (c === ']' || c === '}') depth--;
   }
   return false;
+}
+
+function hasMoreThan(text: string, mark: string, most: number): boolean {
+  let at = -1;
+  for (let n = 0; n <= most; n++) {
+    at = text.indexOf(mark, at + 1);
+    if (at < 0) return false;
+  }
+  return true;
 }
 
 /** Where the string that opens at `from` is closed; the end of the text where it isn't. */

@@ -80,7 +80,10 @@ function thinIssues(bench: Bench, groups: readonly Group[]): Issue[] {
 }
 
 /** Nearer than the fold voltage falls again, and no curve of this kind goes through that. */
-function foldIssues(bench: Bench, groups: readonly Group[]): Issue[] {
+function foldIssues(bench: Bench, all: readonly Group[]): Issue[] {
+  // Where all readings are silent there is no middle; that is told already.
+  const groups = all.filter(({ values }) => values.length > 0);
+  if (groups.length === 0) return [];
   const middle = groups.map((group) => median(group.values));
   const top = middle.indexOf(Math.max(...middle));
   if (top === 0) return [];

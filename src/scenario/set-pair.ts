@@ -28,10 +28,9 @@ export function pairSpelt(
   if (doors.problem) return { problem: doors.problem };
   const sensors = child(design, 'sensors') as Design['sensors'];
   const assignments: Assignment[] = [];
-  for (const { value: found } of doors.matches) {
+  for (const { value: door } of doors.matches) {
     // An earlier key may have put anything in a door's place: the design's own check tells of it.
-    if (!isDoor(found)) continue;
-    const door = found;
+    if (!isDoor(door)) continue;
     const own = `doors.${door.name}`;
     const whole = key === undefined ? value : key === 'mount' ? { ...pairOf(door), mount: value } : undefined;
     if (whole !== undefined) {

@@ -1,6 +1,7 @@
 /** The commands as they are defined, without running any: for the page about them, and for the examples of the help. */
 import type { Command } from 'commander';
-import { program } from '../../src/cli/main.js';
+import { announceCompletion } from '../../src/cli/commands/completion.js';
+import { program } from '../../src/cli/program.js';
 import { ioOf } from '../../src/cli/io.js';
 
 const PLAIN = ioOf(process, () => {});
@@ -9,7 +10,9 @@ const PLAIN = ioOf(process, () => {});
 export function commandTree(): { readonly tree: Command; readonly said: () => string } {
   let text = '';
   const words = (more: string): void => void (text += more);
-  return { tree: program({ ...PLAIN, out: words, err: words }), said: () => text };
+  const tree = program({ ...PLAIN, out: words, err: words });
+  announceCompletion(tree);
+  return { tree, said: () => text };
 }
 
 /** Help as it is printed, with what stands after the options. */

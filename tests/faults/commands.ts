@@ -90,23 +90,37 @@ export const COMMANDS: readonly Command[] = [
 /** They print a text and touch no file. */
 export const ONLY_WORDS = ['help', 'completion'];
 
-export const titleOf = ({ args }: Command): string => `jambeam ${args.join(' ')}`;
+/** The default run drives one row of so many, the long one all. */
+export function driven(
+  one: number,
+  of: number,
+): { readonly title: string; readonly command: Command; readonly i: number }[] {
+  return COMMANDS.map((command, i) => ({ title: titleOf(command), command, i })).filter(
+    ({ i }) => process.env['JAMBEAM_LONG'] !== undefined || i % of === one,
+  );
+}
+
+const titleOf = ({ args }: Command): string => `jambeam ${args.join(' ')}`;
 
 /** What the same user would type afterwards. */
-export function againArgs({ args, study, resumes }: Command, there: Snapshot): readonly string[] {
+function againArgs({ args, study, resumes }: Command, there: Snapshot): readonly string[] {
   return study !== undefined && resumes !== true && there.has(`${study}/`) ? [...args, '--resume'] : args;
 }
 
 /** How a command ends where nothing is in its way; nobody answers at the address of `join`. */
 export const usualCode = ({ args }: Command): 0 | 2 => (args[0] === 'join' ? 2 : 0);
 
-let prepared: Promise<string> | undefined;
-
-/** A copy of the prepared folder: scenarios, two finished runs, a finished study and two slices of it, a bench's readings. */
-export async function preparedFolder(path = folder()): Promise<string> {
-  prepared ??= prepare();
-  cpSync(await prepared, path, { recursive: true });
-  return path;
+/**
+ * Gives copies of one prepared folder: scenarios, two finished runs, a finished study and two slices of it, a bench's
+ * readings. Made once for a file of tests, which takes its folders away when it has ended.
+ */
+export function preparing(): (path?: string) => Promise<string> {
+  let prepared: Promise<string> | undefined;
+  return async (path = folder()) => {
+    prepared ??= prepare();
+    cpSync(await prepared, path, { recursive: true });
+    return path;
+  };
 }
 
 async function prepare(): Promise<string> {
@@ -180,6 +194,13 @@ function isJournal(path: string, cwd: string): boolean {
   const text = readFileSync(join(cwd, path), 'utf8');
   const lines = text.split('\n');
   return lines.pop() === '' && lines.every((line) => digest(Buffer.from(line.slice(9))).startsWith(line.slice(0, 8)));
+}
+
+/** Typed again, it does what it usually does: nothing has to be tidied up by hand. */
+export async function expectDoneAgain(command: Command, now: Snapshot, after: Snapshot, cwd: string): Promise<void> {
+  const again = await jambeam(againArgs(command, now), { cwd });
+  expect(again.code, again.err).toBe(0);
+  expect(Object.fromEntries(snapshotOf(cwd))).toEqual(Object.fromEntries(after));
 }
 
 /** Each file that was to be written can be read to its end. */

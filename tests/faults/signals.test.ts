@@ -7,16 +7,15 @@ import { spawn } from 'node:child_process';
 import { setTimeout as wait } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import { Stream } from '../../src/engine/stream.js';
-import { LAUNCHER, jambeam } from '../cli/jambeam.js';
+import { LAUNCHER } from '../cli/jambeam.js';
 import {
-  COMMANDS,
-  againArgs,
+  driven,
+  expectDoneAgain,
   expectPlainWords,
   expectWhole,
   expectWritten,
-  preparedFolder,
+  preparing,
   snapshotOf,
-  titleOf,
   usualCode,
 } from './commands.js';
 
@@ -29,6 +28,8 @@ const SIGNALS = [
 ] as const;
 const CLOSED = ['stdout', 'stderr'] as const;
 
+const preparedFolder = preparing();
+
 function begin(args: readonly string[], cwd: string) {
   const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
   let err = '';
@@ -40,12 +41,8 @@ function begin(args: readonly string[], cwd: string) {
   return { child, ended };
 }
 
-/** A process costs a second: the default run stops every fifth row of the table, the long one all. */
-const DRIVEN = COMMANDS.map((command, i) => ({ command, i, title: titleOf(command) })).filter(
-  ({ i }) => process.env['JAMBEAM_LONG'] !== undefined || i % 5 === 4,
-);
-
-describe.each(DRIVEN)('$title', ({ command, i }) => {
+// A process costs a second.
+describe.each(driven(4, 5))('$title', ({ command, i }) => {
   test('with its pipe closed, and stopped at random moments', async () => {
     const cwd = await preparedFolder();
     const before = snapshotOf(cwd);
@@ -83,9 +80,7 @@ describe.each(DRIVEN)('$title', ({ command, i }) => {
       if (command.writes.length === 0 || said.code === usualCode(command)) continue;
       const finished = [...now].join() === [...after].join();
       if (finished) continue;
-      const again = await jambeam(againArgs(command, now), { cwd: place });
-      expect(again.code, again.err).toBe(0);
-      expect(Object.fromEntries(snapshotOf(place))).toEqual(Object.fromEntries(after));
+      await expectDoneAgain(command, now, after, place);
     }
   }, 900_000);
 });

@@ -198,6 +198,17 @@ describe('times that can not be', () => {
       'passages.csv:3:1: expected a list of at most a year',
     );
   });
+  test.each([
+    ['entry', '1e9', 'from 0 to'],
+    ['persons', '1e9', 'from 0 to 100'],
+    ['persons', '-1', 'from 0 to 100'],
+    ['stature_m', '1e999', 'expected 0 to 10 metres'],
+  ])('of who came: %s %s', async (column, value, words) => {
+    const text = `time_s,door,direction,${column}\n5,front,forward,${value}\n`;
+    expect(await told('truth', text)).toMatch(
+      new RegExp(`^passages\\.csv:2:1: ${column}: .*${words}.*, found "${value}"`),
+    );
+  });
   test('a list by hand that begins before the log', async () => {
     const list = (first_s: number) => `time_s,door,direction\n${first_s},front,forward\n50,front,backward\n`;
     // By hand nobody is right to the second.
@@ -206,6 +217,13 @@ describe('times that can not be', () => {
       "passages.csv:2:1: expected a time after the log's first row, found one 100 s before it: take out who came before",
     );
   });
+});
+
+test('a bench of voltages where one distance is silent all the time', async () => {
+  const rows = [20, 30, 50, 80, 120].flatMap((cm) => Array<string>(6).fill(`${cm},${cm === 50 ? 'none' : 30 / cm}`));
+  expect(await told('readings', `true_cm,volts\n${rows.join('\n')}\n`)).toMatch(
+    /^readings\.csv:14:4: at 0\.5 m only 0 of 6 readings have an echo/,
+  );
 });
 
 describe('an empty file', () => {

@@ -1,5 +1,5 @@
 /** `npm run fuzz`: the same for as long as one likes, with other seeds; what is found is kept as a file. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -20,8 +20,11 @@ interface Sum {
   peak_mb: number;
 }
 
-/** @returns the exit code: 1 when anything was found */
-export async function main(args: readonly string[]): Promise<number> {
+/**
+ * @param home where inputs are put, the caller's to take away: whoever is ended has left its last there
+ * @returns the exit code: 1 when anything was found
+ */
+export async function main(home: string, args: readonly string[]): Promise<number> {
   const { values, positionals } = parseArgs({
     args: [...args],
     allowPositionals: true,
@@ -36,28 +39,17 @@ export async function main(args: readonly string[]): Promise<number> {
     return 2;
   }
   const targets = positionals.length === 0 ? TARGETS : TARGETS.filter(({ name }) => positionals.includes(name));
-  const home = mkdtempSync(join(tmpdir(), 'jambeam-fuzz-'));
   const sums = new Map(
     targets.map((target): [Target, Sum] => [target, { inputs: 0, taken: 0, findings: 0, worst_s: 0, peak_mb: 0 }]),
   );
   const end = performance.now() + minutes * 60_000;
-  try {
-    for (let turn = 0; performance.now() < end; turn++)
-      for (const target of targets) {
-        if (performance.now() >= end) break;
-        const found = await round(
-          target,
-          Math.max(5, Math.round(BATCH * target.share)),
-          seed * 100_003 + turn,
-          home,
-          LIMIT_MS,
-        );
-        add(sums.get(target)!, found);
-        if (found.finding) tell(target, found.finding);
-      }
-  } finally {
-    rmSync(home, { recursive: true, force: true });
-  }
+  for (let turn = 0; performance.now() < end; turn++)
+    for (const target of targets) {
+      if (performance.now() >= end) break;
+      const found = await round(target, BATCH, seed * 100_003 + turn, home, LIMIT_MS);
+      add(sums.get(target)!, found);
+      if (found.finding) tell(target, found.finding);
+    }
   print(sums);
   return [...sums.values()].some(({ findings }) => findings > 0) ? 1 : 0;
 }

@@ -3,10 +3,10 @@ import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openEventFiles } from '../../src/cli/event-files.js';
-import { parseScenario } from '../../src/scenario/parse.js';
 import { serialiseDesign } from '../../src/scenario/design-json.js';
 import type { Design } from '../../src/scenario/schema.js';
 import { simulate } from '../../src/simulate/simulate.js';
+import { designOf } from '../study/studies.js';
 
 const HOME = join(import.meta.dirname, '../..');
 const inFolder = (folder: string): readonly string[] =>
@@ -51,11 +51,7 @@ doors:
     traffic: { arrivals_per_hour: 5, forward_share: 1 }
 `;
 
-export function small(): Design {
-  const { design, issues } = parseScenario(SMALL, 'small.yaml', { sets: ['hours=0.25'] });
-  if (design === null) throw new Error(JSON.stringify(issues));
-  return design;
-}
+export const small = (): Design => designOf(SMALL, ['hours=0.25']);
 
 export interface SmallRun {
   readonly design: Design;

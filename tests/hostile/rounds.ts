@@ -18,6 +18,7 @@ export interface Finding {
 }
 
 /**
+ * @param inputs so many for the scenario; the target's share of them, at least five
  * @param seed the same one gives the same mutants
  * @param home a folder for files, the caller's to take away
  * @param limit_ms where looking for a smaller one ends
@@ -39,7 +40,7 @@ export async function round(
   });
   const result = await fc.check(property, {
     seed,
-    numRuns: inputs,
+    numRuns: Math.max(5, Math.round(inputs * target.share)),
     ...(limit_ms && { interruptAfterTimeLimit: limit_ms }),
   });
   const recipe = result.counterexample?.[0];

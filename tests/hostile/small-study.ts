@@ -1,9 +1,8 @@
 /** A study of two designs with its cells done: the texts of its folder, made once. */
-import { studySchema } from '../../src/study/plan/schema.js';
-import { type StudyPlan, planStudy } from '../../src/study/plan/plan.js';
+import type { StudyPlan } from '../../src/study/plan/plan.js';
 import { type StudyRequest, requestOf } from '../../src/study/request.js';
 import { summarise } from '../../src/study/summary.js';
-import { Memory, runHere } from '../study/studies.js';
+import { planned, runHere, studyOf } from '../study/studies.js';
 import { small } from './material.js';
 
 export interface SmallStudy {
@@ -23,23 +22,19 @@ export function smallStudy(): SmallStudy {
 }
 
 function fresh(): SmallStudy {
-  const study = studySchema.parse({
-    format: 1,
-    name: 'small',
-    scenario: 'small.yaml',
+  const rest = {
     factors: [{ key: 'doors.front.pair.height_m', values: [0.4, 1] }],
     replicates: 2,
-  });
+  };
   const design = small();
-  const { plan, issues } = planStudy(study, design, undefined);
-  if (plan === null) throw new Error(JSON.stringify(issues));
+  const plan = planned(design, rest);
   const { standing, journal } = runHere(plan);
-  const request = requestOf(study, design, {}, {});
+  const request = requestOf(studyOf(rest), design, {}, {});
   return {
     plan,
     request,
     marker: JSON.stringify({ request, slice: null }),
-    entries: (journal as Memory).entries.map((entry) => JSON.stringify(entry)),
+    entries: journal.entries.map((entry) => JSON.stringify(entry)),
     results: [
       ...journal.entries.map(({ d: _d, r: _r, ...cell }) => JSON.stringify({ cell })),
       '{"failed":"a door fell shut"}',

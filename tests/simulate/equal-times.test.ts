@@ -8,7 +8,7 @@ import { textsOf } from '../acceptance/fingerprint.js';
 import { hashesOf } from '../acceptance/hashes.js';
 import { type Ties, withTies } from '../engine/other-ties.js';
 
-const OTHERS: readonly Ties[] = ['last first', 'shuffled'];
+const OTHERS: readonly Ties[] = process.env['JAMBEAM_LONG'] === undefined ? ['last first'] : ['last first', 'shuffled'];
 
 function runOf(file: string, hours: number) {
   const readFile = (name: string): string => readFileSync(`scenarios/${name}`, 'utf8');
@@ -24,16 +24,17 @@ function runOf(file: string, hours: number) {
 }
 
 const all = () => hashesOf(textsOf(library));
+const usual = all();
 
 test('the queue that is put in the place of the other gives the same as it', () => {
-  expect(withTies('as put', all).result).toEqual(all());
+  expect(withTies('as put', all).result).toEqual(usual);
 });
 
 describe.each(OTHERS)('equal times %s', (ties) => {
   test('doors of every kind, rangers that share a controller, all logics and ledgers', () => {
     const { result, tied } = withTies(ties, all);
     expect(tied).toBeGreaterThan(0);
-    expect(result).toEqual(all());
+    expect(result).toEqual(usual);
   });
 
   test.each([

@@ -1,6 +1,6 @@
 /** A log of edges or readings, row by row, to events in order of time: repaired where that is safe, refused with the line elsewhere. */
 import { quote } from '../../engine/printable.js';
-import { HOUR_US } from '../../engine/time.js';
+import { YEAR_US } from '../../engine/time.js';
 import { formatIssue } from '../../scenario/explain.js';
 import type { Issue } from '../../scenario/issue.js';
 import type { Design } from '../../scenario/schema.js';
@@ -9,6 +9,7 @@ import { InOrder, type LogEvent } from '../../simulate/replay/in-order.js';
 import { TimeMender } from '../../simulate/replay/time-mender.js';
 import { told } from '../../fitting/told.js';
 import { logTime } from '../log-time.js';
+import type { TimeUnit } from '../option-values.js';
 import { UserProblem } from '../problem.js';
 import { type LogColumns, logColumns } from './log-columns.js';
 import { type Row, logName } from './rows.js';
@@ -19,13 +20,11 @@ export interface LogChoice {
   readonly replicate: number;
   /** Index of the door of a log without a column for it; null where it must say. */
   readonly door: number | null;
-  readonly unit: 's' | 'ms' | 'us' | undefined;
+  readonly unit: TimeUnit | undefined;
 }
 
 /** Wrong rows told before the log is given up. */
 const MOST_ISSUES = 10;
-/** A clock of a scenario lasts a year at most. */
-const LONGEST_US = 8760 * HOUR_US;
 const HINT = 'the first line names the columns, for example: time_us,beam,level';
 
 export class LogReader {
@@ -126,7 +125,7 @@ export class LogReader {
       );
     this.first ??= { time_us: mended, text: cells[columns.time] ?? '' };
     const time_us = columns.own ? mended : mended - this.first.time_us;
-    if (time_us > LONGEST_US)
+    if (time_us > YEAR_US)
       return wrong(columns.time, 'expected a log of at most a year', 'is every time written in the same way?');
     if (columns.own && time_us < 0) return wrong(columns.time, 'expected a time from 0 in a log of a run');
     return {

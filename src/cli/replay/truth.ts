@@ -1,6 +1,6 @@
 /** Who truly came: passages.csv of a run, or a list somebody kept by hand. Row by row, in order of time. */
 import { quote, short } from '../../engine/printable.js';
-import { HOUR_US, SECOND_US } from '../../engine/time.js';
+import { SECOND_US, YEAR_US } from '../../engine/time.js';
 import type { BodySort } from '../../agents/body.js';
 import { PASSAGE_KINDS, type PassageKind } from '../../agents/schema.js';
 import type { Visit } from '../../agents/visit.js';
@@ -12,8 +12,9 @@ import { type Row, logName, rowsOf } from './rows.js';
 
 /** By hand only the moment of crossing is known: the visit is taken to last so long before and after it. */
 export const BY_HAND_US = 1_500_000;
-/** A clock of a scenario lasts a year at most. */
-const LONGEST_US = 8760 * HOUR_US;
+/** Nobody is that tall, no party that large. */
+const TALLEST_M = 10;
+const MOST_PERSONS = 100;
 const EXAMPLE = 'for example: time_s,direction';
 const SORTS: readonly BodySort[] = ['person', 'pet', 'thing', 'test-rod'];
 
@@ -39,7 +40,7 @@ export async function* truthOf(design: Design, choice: TruthChoice): AsyncGenera
     const cells = new Map(header.map((name, i) => [name, row.cells[i] ?? '']));
     if (cells.has('replicate') && cells.get('replicate') !== String(choice.replicate)) continue;
     const visit = visitOf(design, cells, row, choice, ++number);
-    if (visit.leave_us > LONGEST_US) refuse(choice, row, 'expected a list of at most a year');
+    if (visit.leave_us > YEAR_US) refuse(choice, row, 'expected a list of at most a year');
     if (visit.enter_us < before_us) refuse(choice, row, 'expected rows in order of time, found an earlier one');
     before_us = visit.enter_us;
     yield visit;
@@ -78,23 +79,27 @@ function visitOf(design: Design, cells: Cells, row: Row, choice: TruthChoice, co
   if (!PASSAGE_KINDS.includes(kind)) refuse(choice, row, `there is no kind of passage ${quote(kind)}`);
   const sort = (cells.get('sort') ?? 'person') as BodySort;
   if (!SORTS.includes(sort)) refuse(choice, row, `expected one of ${SORTS.join(', ')}, found ${quote(sort)}`);
-  const whole = (name: string, fallback: number): number => {
+  const whole = (name: string, fallback: number, most?: number): number => {
     const text = cells.get(name);
     if (text === undefined || text === '') return fallback;
     const value = Number(text);
-    if (!Number.isSafeInteger(value)) refuse(choice, row, `${name}: expected a whole number, found ${quote(text)}`);
-    return value;
+    if (Number.isSafeInteger(value) && (most === undefined || (value >= 0 && value <= most))) return value;
+    const range = most === undefined ? '' : ` from 0 to ${most}`;
+    return refuse(choice, row, `${name}: expected a whole number${range}, found ${quote(text)}`);
   };
+  const stature_m = Number(cells.get('stature_m') ?? 0);
+  if (!(stature_m >= 0 && stature_m <= TALLEST_M))
+    refuse(choice, row, `stature_m: expected 0 to ${TALLEST_M} metres, found ${quote(cells.get('stature_m') ?? '')}`);
   return {
     number: whole('number', count),
     door,
     body: whole('body', count),
     sort,
     who: cells.get('who') ?? 'adult',
-    stature_m: Number(cells.get('stature_m') ?? 0) || 0,
-    persons: whole('persons', 1),
+    stature_m,
+    persons: whole('persons', 1, MOST_PERSONS),
     kind,
-    entry: whole('entry', 0) - 1,
+    entry: whole('entry', 0, design.doors[door]!.traffic.mix.length) - 1,
     direction,
     ...timesOf(cells, row, choice, whole),
   };

@@ -2,7 +2,7 @@
 import { mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { z } from 'zod';
-import { parsedJson } from '../../engine/json.js';
+import { jsonOrNothing } from '../../engine/json.js';
 import type { PlannedDesign, StudyPlan } from '../../study/plan/plan.js';
 import { Standing } from '../../study/run/standing.js';
 import { changesBetween, planOfRequest, requestSchema } from '../../study/request.js';
@@ -52,14 +52,8 @@ export function readStudyMarker(folder: string): StudyMarker {
   if (kindOf(folder) !== 'folder' || kindOf(file) !== 'file')
     throw new UserProblem(`${name} is no folder of a study: it has no ${MARKER}`, '`jambeam study` makes one');
   const broken = new UserProblem(`${pathText(file)} is not as a study wrote it`, 'start the study in another folder');
-  let value: unknown;
-  try {
-    value = parsedJson(readText(file, 'a marker file', MOST_BYTES));
-  } catch (error) {
-    if (error instanceof SyntaxError) throw broken;
-    throw error;
-  }
-  const version = (value as { request?: { jambeam?: unknown } } | null)?.request?.jambeam;
+  const value = jsonOrNothing(readText(file, 'a marker file', MOST_BYTES));
+  const version = (value as { request?: { jambeam?: unknown } } | null | undefined)?.request?.jambeam;
   if (typeof version === 'string' && version !== VERSION)
     throw new UserProblem(
       `${name} is a study of jambeam ${pathText(version)}; this is ${VERSION}, whose cells may differ`,

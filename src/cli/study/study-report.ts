@@ -1,6 +1,6 @@
 /** `jambeam report` of a study: of a finished one from study.json, of an unfinished one from the cells that are done. */
 import { join } from 'node:path';
-import { parsedJson } from '../../engine/json.js';
+import { jsonOrNothing } from '../../engine/json.js';
 import { pageScripts } from '../page-scripts.js';
 import { renderStudyReport } from '../../report/study/report.js';
 import { type Heading, headed } from '../../scenario/heading.js';
@@ -37,17 +37,12 @@ export async function studyReportCommand(folder: string, page: StudyPage, io: Io
 export function summaryOf(folder: string): StudySummary {
   const file = join(folder, 'study.json');
   if (kindOf(file) === 'file') {
-    const again = new UserProblem(
+    const { data } = studySummarySchema.safeParse(jsonOrNothing(readText(file, 'the summary of a study', MOST_BYTES)));
+    if (data && summaryFits(data)) return data;
+    throw new UserProblem(
       `${pathText(file)} is not as the study wrote it`,
       'take it away; `jambeam study … --resume` writes it again',
     );
-    try {
-      const { data } = studySummarySchema.safeParse(parsedJson(readText(file, 'the summary of a study', MOST_BYTES)));
-      if (data && summaryFits(data)) return data;
-    } catch (error) {
-      if (!(error instanceof SyntaxError)) throw error;
-    }
-    throw again;
   }
   const { standing, journal } = lookAt(folder);
   try {

@@ -2,7 +2,7 @@
  * The scenario out of a report's page. The page comes from outside, from anybody, perhaps saved again by a browser: it is
  * never parsed as a page, only looked through for the one data block, and the work stays in proportion to its length.
  */
-import { parsedJson } from '../../engine/json.js';
+import { jsonOrNothing } from '../../engine/json.js';
 import { printable } from '../../engine/printable.js';
 import { faultWords } from '../../scenario/fault-words.js';
 import { BLOCK_ID } from './block-id.js';
@@ -80,12 +80,8 @@ function idOf(tag: string): string | undefined {
 }
 
 function carriedOf(json: string): Carried | NoScenario {
-  let value: unknown;
-  try {
-    value = parsedJson(json);
-  } catch {
-    return { fault: 'the scenario in it is cut off or broken: expected JSON', hint: AGAIN };
-  }
+  const value = jsonOrNothing(json);
+  if (value === undefined) return { fault: 'the scenario in it is cut off or broken: expected JSON', hint: AGAIN };
   const format = (value as { readonly format?: unknown } | null)?.format;
   if (format !== CARRIED_FORMAT)
     return {

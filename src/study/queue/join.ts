@@ -1,7 +1,7 @@
 /** A machine that joins: takes cells of whatever study is on the queue, does them on its cores, gives back what came of them. */
 import { Worker } from 'bullmq';
 import type { Redis } from 'ioredis';
-import { parsedJson } from '../../engine/json.js';
+import { jsonOrNothing } from '../../engine/json.js';
 import { printable } from '../../engine/printable.js';
 import type { Code } from '../../plugins/code.js';
 import { digestOf as digestOfCode } from '../../plugins/digest.js';
@@ -64,12 +64,8 @@ export function admitted(
   text: string,
   codesFor: JoinOptions['codesFor'],
 ): { plan: StudyPlan; codes: readonly Code[] } {
-  let value: unknown;
-  try {
-    value = parsedJson(text);
-  } catch {
-    throw new QueueProblem('what is on the queue is no study of jambeam');
-  }
+  const value = jsonOrNothing(text);
+  if (value === undefined) throw new QueueProblem('what is on the queue is no study of jambeam');
   const version = (value as { jambeam?: unknown } | null)?.jambeam;
   if (typeof version === 'string' && version !== VERSION)
     throw new QueueProblem(

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { type Calibration, calibrationSchema } from '../../counter/ledger/schema.js';
 import { learntSchema } from '../../counter/schema.js';
-import { parsedJson } from '../../engine/json.js';
+import { jsonOrNothing } from '../../engine/json.js';
 import type { LearntDoorway } from '../../scenario/schema.js';
 import type { FlatCell } from '../cells/cell.js';
 
@@ -32,13 +32,7 @@ const wordsSchema = z.union([
 
 /** The entry; null for what is none. Whether a cell's counts are those of its design, only who knows the design can say. */
 export function entryOf(text: string): Entry | null {
-  let value: unknown;
-  try {
-    value = parsedJson(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) return null;
-    throw error;
-  }
+  const value = jsonOrNothing(text);
   if (typeof value !== 'object' || value === null) return null;
   if (!Object.hasOwn(value, 'v')) return (wordsSchema.safeParse(value).data as Entry | undefined) ?? null;
   const { d, r } = value as { readonly d?: unknown; readonly r?: unknown };

@@ -7,7 +7,7 @@ import { randomUUID } from 'node:crypto';
 import { linkSync, readFileSync, renameSync, rmSync, statSync, unlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { parsedJson } from '../../engine/json.js';
+import { jsonOrNothing } from '../../engine/json.js';
 
 const NAME = 'running.lock';
 const TOUCH_MS = 2000;
@@ -89,7 +89,8 @@ function giveUp(file: string, seen: string): void {
 
 /** Whether the process that a lock names is there. */
 async function isHeld(file: string, seen: string): Promise<boolean> {
-  const holder = holderIn(seen.slice(seen.indexOf(' ') + 1));
+  // Torn, or nobody's: then only its time stamp tells.
+  const holder = holderSchema.safeParse(jsonOrNothing(seen.slice(seen.indexOf(' ') + 1))).data;
   const { boot } = holderNow();
   if (holder && boot !== '' && holder.boot === boot) return startOf(holder.pid) === holder.started;
   // Its clock and ours may differ; whether it moves does not depend on them.
@@ -101,15 +102,6 @@ async function isHeld(file: string, seen: string): Promise<boolean> {
     if (now !== first) return true;
   }
   return false;
-}
-
-/** Whom a lock names; undefined where it is torn, or nobody's: then only its time stamp tells. */
-function holderIn(text: string): Holder | undefined {
-  try {
-    return holderSchema.safeParse(parsedJson(text)).data;
-  } catch {
-    return undefined;
-  }
 }
 
 /** What tells this lock file from a later one of the same name: its inode, and whose it is. */

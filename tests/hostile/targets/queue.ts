@@ -1,5 +1,5 @@
 /** What comes over the queue from another machine: the study itself, a job, a result. */
-import { parsedJson } from '../../../src/engine/json.js';
+import { jsonOrNothing } from '../../../src/engine/json.js';
 import { admitted } from '../../../src/study/queue/join.js';
 import { checked, jobSchema } from '../../../src/study/queue/job.js';
 import { digestOf, requestSchema } from '../../../src/study/request.js';
@@ -7,13 +7,7 @@ import { smallStudy } from '../small-study.js';
 import type { Target } from '../target.js';
 
 /** What is no JSON never comes so far. */
-function parsed(bytes: Buffer): { readonly value: unknown } | null {
-  try {
-    return { value: parsedJson(bytes.toString('utf8')) };
-  } catch {
-    return null;
-  }
-}
+const parsed = (bytes: Buffer): unknown => jsonOrNothing(bytes.toString('utf8'));
 
 export const queue: readonly Target[] = [
   {
@@ -26,7 +20,7 @@ export const queue: readonly Target[] = [
     take({ bytes }) {
       const text = bytes.toString('utf8');
       // Who changes a request can give it its digest, too.
-      const request = requestSchema.safeParse(parsed(bytes)?.value).data;
+      const request = requestSchema.safeParse(parsed(bytes)).data;
       admitted(request ? digestOf(request) : 'none', text, () => []);
     },
   },
@@ -40,7 +34,7 @@ export const queue: readonly Target[] = [
       Buffer.from(JSON.stringify({ design: 1, key: 'a'.repeat(24), replicate: 1, lesson: { calibration: [] } })),
     ],
     // A job that is none fails, as the queue has it: its words go to the coordinator's log and nowhere else.
-    take: ({ bytes }) => jobSchema.safeParse(parsed(bytes)?.value),
+    take: ({ bytes }) => jobSchema.safeParse(parsed(bytes)),
   },
   {
     name: 'queue-result',
@@ -50,8 +44,8 @@ export const queue: readonly Target[] = [
     share: 5,
     seeds: () => smallStudy().results.map((text) => Buffer.from(text)),
     take({ bytes }) {
-      checked(parsed(bytes)?.value, smallStudy().plan.designs[0]!.shape, 1);
-      checked(parsed(bytes)?.value, smallStudy().plan.designs[0]!.shape, 0);
+      checked(parsed(bytes), smallStudy().plan.designs[0]!.shape, 1);
+      checked(parsed(bytes), smallStudy().plan.designs[0]!.shape, 0);
     },
   },
 ];
