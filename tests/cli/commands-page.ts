@@ -121,9 +121,7 @@ function section(command: Command): string {
     ...(args.length + options.length > 0
       ? ['| | what it is | default |', '| --- | --- | --- |', ...args, ...options, '']
       : []),
-    '```',
-    ...exampleBlock(command.name()),
-    '```\n',
+    exampleBlock(command.name()),
   ].join('\n');
 }
 
@@ -136,12 +134,10 @@ function optionRow(option: Option): string {
 /** A bar would end the cell. */
 const cell = (text: string): string => text.replaceAll('|', '\\|');
 
-/** The lines of the help between `Examples:` and whatever follows. */
-function exampleBlock(name: string): string[] {
+/** What stands in the help after `Examples:`, as code; what is said below them, as text. */
+function exampleBlock(name: string): string {
   const help = helpOf(name);
-  const lines = help
-    .slice(help.indexOf('\nExamples:\n') + '\nExamples:\n'.length)
-    .trimEnd()
-    .split('\n');
-  return lines.map((line) => line.replace(/^ {2}/, ''));
+  const all = help.slice(help.indexOf('\nExamples:\n') + '\nExamples:\n'.length).trimEnd();
+  const [lines = '', ...below] = all.split('\n\n');
+  return ['```', lines.replace(/^ {2}/gm, ''), '```', '', ...below.flatMap((text) => [text, ''])].join('\n');
 }

@@ -14,6 +14,8 @@ const IN_BASH: readonly (readonly [string, string, readonly string[]])[] = [
   ['options of a command', 'run --rep', ['--replicates']],
   ['the values of an option that has few', 'fit --kind t', ['triangulation-ranger', 'time-of-flight-ranger']],
   ['files where a file is meant', 'run my', ['my-door.yaml']],
+  ['built-in logics and files of logics', 'run my-door.yaml --logic h', ['hold-off', 'hidden-markov', 'hall.yaml']],
+  ['files of the ending that is meant', 'replay ./', ['./log.csv']],
 ];
 
 /** What bash offers for each line, the last word of it being the one that is typed; one bash for all, as a user has it. */
