@@ -26,8 +26,16 @@ const start = readFileSync(`${OUT}/README.md`, 'utf8').replace('# jambeam\n', '#
 const about = 'Made of the docstrings by `npm run api`. [library.md](../library.md) says how to use it.';
 writeFileSync(`${OUT}/README.md`, start.replace('\n## ', `\n${about}\n\n## `).replace('- [index]', '- [jambeam]').replace('- [report]', '- [jambeam/report]'));
 
-// Anchors of single properties, and blanks at ends of lines, are nothing to read.
+// Anchors of single properties, and blanks at ends of lines, are nothing to read. Without them links count otherwise: they
+// lead to the heading of the name they show, the first of those that are spelt so but for capitals.
 for (const name of readdirSync(OUT, { recursive: true, encoding: 'utf8' }).filter((one) => one.endsWith('.md'))) {
   const path = `${OUT}/${name}`;
-  writeFileSync(path, `${readFileSync(path, 'utf8').replace(/<a id="[\w-]+"><\/a> /g, '').replace(/[ \t]+$/gm, '').trimEnd()}\n`);
+  const text = readFileSync(path, 'utf8').replace(/<a id="[\w-]+"><\/a> /g, '').replace(/[ \t]+$/gm, '').trimEnd();
+  const headings = [...text.matchAll(/^#+ (.*)$/gm)].map(([, heading]) => heading.replace(/[^\w -]/g, ''));
+  const anchorOf = (shown) => {
+    const at = headings.indexOf(shown);
+    const before = headings.slice(0, at).filter((heading) => heading.toLowerCase() === shown.toLowerCase()).length;
+    return `${shown.toLowerCase()}${before === 0 ? '' : `-${before}`}`;
+  };
+  writeFileSync(path, `${text.replace(/\[`(\w+)`\]\(#[\w-]+\)/g, (link, shown) => (headings.includes(shown) ? `[\`${shown}\`](#${anchorOf(shown)})` : link))}\n`);
 }

@@ -43,12 +43,15 @@ export function codes(markdown: string): Set<string> {
 
 /** As headings are linked to: lower case, spaces to hyphens, punctuation out. */
 export function anchorsOf(markdown: string): Set<string> {
-  return new Set(
-    [...markdown.matchAll(/^#+ (.*)$/gm)].map(([, heading]) =>
-      (heading as string)
-        .toLowerCase()
-        .replace(/[^\p{L}\p{N} -]/gu, '')
-        .replaceAll(' ', '-'),
-    ),
-  );
+  const anchors = new Set<string>();
+  for (const [, heading] of markdown.matchAll(/^#+ (.*)$/gm)) {
+    const base = heading!
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N} -]/gu, '')
+      .replaceAll(' ', '-');
+    let anchor = base;
+    for (let again = 1; anchors.has(anchor); again++) anchor = `${base}-${again}`;
+    anchors.add(anchor);
+  }
+  return anchors;
 }
