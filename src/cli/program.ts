@@ -17,7 +17,7 @@ With a doorway or a counting idea of your own:
   jambeam report scenario.run mine.run --out compare.html
 
 With a question about many designs:
-  jambeam check heights.yaml                          how many designs, how long
+  jambeam check heights.yaml                          a file of yours, as docs/studies.md says: how many designs, how long
   jambeam study heights.yaml --time-limit 8h          run them on all cores
   jambeam study heights.yaml --resume                 go on where it stopped
   jambeam pick heights.study --want 'house.wrong_per_100 < 3'
@@ -28,7 +28,7 @@ With a report that somebody sent you:
   jambeam sources | less                              every built-in figure, and what stands behind it
 
 Exit codes: 0 done, a "no" included; 1 a failure of ours; 2 your input or disk; 3 some designs of a study
-failed; 130, 143 after a signal.`;
+failed; 129, 130, 143 after a signal.`;
 
 /** The commands by the job they do, in the order of the work. */
 const JOBS: readonly (readonly [job: string, ...add: readonly ((jambeam: Command, io: Io) => void)[]])[] = [

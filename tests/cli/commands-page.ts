@@ -74,10 +74,10 @@ Options may stand before or after what a command is given. Where a SCENARIO is a
 | exit code | when |
 | --- | --- |
 | 0 | done; a "no", a target that is missed or a design that fails its target included |
-| 1 | a failure of ours: it is told with a line that repeats it |
+| 1 | a failure of ours: it is told with the command line that repeats it |
 | 2 | your input or your disk: each problem with file, line and column, what was expected, what was found, a hint |
 | 3 | some designs of a study failed; the rest is done |
-| 130, 143 | ended by Ctrl-C or by a signal |
+| 130, 143, 129 | ended by Ctrl-C, by `kill`, or with its terminal |
 
 | variable of the environment | what it does |
 | --- | --- |

@@ -3,12 +3,11 @@ import type { Command } from 'commander';
 
 /** For the list of commands alone: who calls the command gets the one that does something. */
 export function announceCompletion(jambeam: Command): void {
-  describeCompletion(jambeam.command('completion').argument('<shell>'));
+  describeCompletion(jambeam.command('completion').argument('<shell>', 'zsh, bash, fish or powershell'));
 }
 
-/** Summary, description, argument and examples. */
+/** Summary, description and examples. */
 export function describeCompletion(completion: Command): void {
-  completion.registeredArguments[0]!.description = 'zsh, bash, fish or powershell';
   completion
     .summary('print what your shell needs to complete what you type')
     .description(

@@ -12,7 +12,7 @@ export function addNew(jambeam: Command, io: Io): void {
     )
     .argument('<dir>', 'folder to make')
     .option('--width_m <number>', 'clear width of the opening in metres (default: 0.9)')
-    .option('--sensor <kind>', 'kind of sensor (default: light-barrier)')
+    .option('--sensor <kind>', 'kind of sensor, one that `jambeam keys` lists (default: light-barrier)')
     .option('--house', 'a whole house with a family, guests and a dog instead of one doorway')
     .addHelpText(
       'after',
@@ -33,7 +33,7 @@ export function addCheck(jambeam: Command, io: Io): void {
       .description(
         'Checks a scenario and says what follows from it: who can break which beam, how fast is too fast, what to mind, and how every other height would do.',
       )
-      .argument('<scenario>', 'the scenario, a YAML file, or the report of a run')
+      .argument('<scenario>', 'the scenario, a YAML file, or the report of a run; or a study, a YAML file')
       .option('--set <key=value>', 'change a key of the scenario; can be given again', collect)
       .option('--plan <file.svg>', 'write the plan of the house, where the scenario has one')
       .option('--json', 'print JSON'),
@@ -55,7 +55,7 @@ export function addKeys(jambeam: Command, io: Io): void {
     .command('keys')
     .summary('list everything a scenario can say and a result can hold')
     .description(
-      'Lists every key of a scenario, then kinds of walkers, passages and sensors, logics, ledgers and metrics.',
+      'Lists every key of a scenario, then kinds of walkers, passages and sensors, logics, ledgers and metrics, and the keys of a study.',
     )
     .option('--schema <file>', 'print the JSON Schema of a file you write: scenario, study, table or profile')
     .option('--json', 'print JSON')
