@@ -77,7 +77,7 @@ Options may stand before or after what a command is given. Where a SCENARIO is a
 | 1 | a failure of ours: it is told with the command line that repeats it |
 | 2 | your input or your disk: each problem with file, line and column, what was expected, what was found, a hint |
 | 3 | some designs of a study failed; the rest is done |
-| 130, 143, 129 | ended by Ctrl-C, by `kill`, or with its terminal |
+| 130, 143, 129 | ended by Ctrl-C, by \`kill\`, or with its terminal |
 
 | variable of the environment | what it does |
 | --- | --- |
