@@ -16,7 +16,7 @@ describe('the program of docs/library.md', () => {
   test('is the file of the examples', () => expect(shown).toEqual([page('docs/examples/library.ts')]));
 
   // Less to simulate than is shown, but in the long run.
-  const text = LONG ? shown[0]! : shown[0]!.replace("'replicates=4', 'hours=2'", "'replicates=2', 'hours=1'");
+  const text = LONG ? shown[0]! : shown[0]!.replace("'replicates=4', 'hours=2'", "'replicates=2', 'hours=0.25'");
 
   test('runs from outside the package by its name, and says what it found', () => {
     const cwd = clone();
@@ -33,7 +33,7 @@ describe('the program of docs/library.md', () => {
 });
 
 test('the report is the very page of the command line', async () => {
-  const cwd = folderWithDoor();
+  const cwd = folderWithDoor((text) => text.replace('hours: 1 ', 'hours: 0.25 '));
   expect((await jambeam(['run', 'door.yaml', '--static'], { cwd })).code).toBe(0);
   const text = readFileSync(join(cwd, 'door.yaml'), 'utf8');
   const design = parseScenario(text, 'door.yaml', { readFile: () => starterTable() }).design!;
@@ -41,7 +41,7 @@ test('the report is the very page of the command line', async () => {
 });
 
 describe('logics of a program', () => {
-  const short = { sets: ['replicates=2', 'hours=1', 'logics=[first-broken]'] };
+  const short = { sets: ['replicates=2', 'hours=0.5', 'logics=[first-broken]'] };
   const design = parseScenario(page('scenarios/starter.yaml'), 's.yaml', { ...short, readFile: starterTable })
     .design as Design;
   // First-broken order as one would write it by oneself; without a timeout, which nobody needs in a quiet hour.
