@@ -16,8 +16,8 @@ With a doorway or a counting idea of your own:
   jambeam run my-door/scenario.yaml --logic my-door/my-logic.ts --out mine.run
   jambeam report scenario.run mine.run --out compare.html
 
-With a question about many designs:
-  jambeam check heights.yaml                          a file of yours, as docs/studies.md says: how many designs, how long
+With a question about many designs, in a file as docs/studies.md says:
+  jambeam check heights.yaml                          how many designs, how long
   jambeam study heights.yaml --time-limit 8h          run them on all cores
   jambeam study heights.yaml --resume                 go on where it stopped
   jambeam pick heights.study --want 'house.wrong_per_100 < 3'

@@ -75,7 +75,10 @@ export function addPassage(jambeam: Command, io: Io): void {
         'Follows one walk through a doorway instant by instant: levels of the beams, states of the logics, tallies. Of a finished run it draws visits: where each part of a body was along the walk, what the beams saw, what the logic made of it.',
       )
       .argument('<scenario>', 'the scenario, a YAML file, or the report of a run; or the folder of a run')
-      .option('--who <walker>', 'who walks: a walker that `jambeam keys` lists, or one of the scenario (default: adult)')
+      .option(
+        '--who <walker>',
+        'who walks: a walker that `jambeam keys` lists, or one of the scenario (default: adult)',
+      )
       .option('--kind <kind>', 'what they do in the doorway, as `jambeam keys` lists it (default: through)')
       .option('--door <name>', 'which door (default: the first)')
       .option('--direction <forward|backward>', 'where they come from (default: forward)')
