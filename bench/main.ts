@@ -119,6 +119,15 @@ function tables(long: boolean): Table[] {
       },
     },
     {
+      title: 'The edge search’s loop against the same in C99, on the same limbs, tracks and beams laid out beforehand',
+      heads: ['crowd', 'here, µs a passage', 'in C99', 'times as long as in C99'],
+      cases: CROWDS.filter(({ logics }) => logics === 1).map(({ name }) => measured('limit', name)),
+      cells: (name, all) => {
+        const [here, inC] = all.map(({ units, cpu_s }) => (1e6 * least(cpu_s)) / units) as [number, number?];
+        return [[name, here.toFixed(2), inC?.toFixed(2) ?? 'no compiler here', inC ? (here / inC).toFixed(2) : '']];
+      },
+    },
+    {
       title: 'Start to end of a command',
       heads: ['what', 'best, s', 'median, s', 'reach'],
       cases: [

@@ -1,6 +1,7 @@
 /** The process that takes one measurement: `measure.mjs KIND WHAT REPEATS`; prints JSON. */
 import { againstStepper } from './against-stepper.js';
 import { houseMemory, houseWeek } from './house.js';
+import { limit } from './limit.js';
 import { logics } from './logics.js';
 import type { Measured } from './measured.js';
 import { memory } from './memory.js';
@@ -11,6 +12,7 @@ const KINDS: Readonly<Record<string, (what: string, repeats: number) => Measured
   pipeline,
   stages,
   stepper: againstStepper,
+  limit,
   memory: (what) => memory(Number(what)),
   house: houseWeek,
   logics,

@@ -8,7 +8,8 @@ import type { Motion, Stretch } from '../src/agents/motion/motion.js';
 import type { FlatBeam } from '../src/geometry/beam-line.js';
 import { flatten } from '../src/geometry/beam-line.js';
 import { fromOrigin } from '../src/geometry/cell.js';
-import type { Extent, Limb, LimbTrack } from '../src/geometry/track.js';
+import type { Limb } from '../src/geometry/limbs.js';
+import type { Extent, LimbTrack } from '../src/geometry/track.js';
 import { STRIDE } from '../src/geometry/track.js';
 import type { BeamPath } from '../src/sensors/door-sensors.js';
 
@@ -119,11 +120,11 @@ function within(c: Candidate, i: number, j: number, t: number, w0: number, w1: n
 function candidatesOf(body: Body, stretch: Stretch, path: BeamPath, p: number, steady: boolean[]): Candidate[] {
   const beam = flatten(path.line, stretch.frame, body.unit_m);
   const found: Candidate[] = [];
-  for (let i = 0; i < body.limbs.length; i++) {
-    const limb = body.limbs[i] as Limb;
+  for (let i = 0; i < body.limbs.count; i++) {
+    const limb = body.limbs.at(i);
     const threshold = limb.radius + path.clearance(limb.radius * body.unit_m) / body.unit_m;
     if (!(threshold > 0)) continue;
-    const foreseen = stretch.foresee?.(limb, beam, threshold) ?? 'look';
+    const foreseen = stretch.foresee?.(i, beam, threshold) ?? 'look';
     if (foreseen === 'clear') continue;
     if (foreseen === 'broken') {
       steady[p] = true;

@@ -5,8 +5,9 @@
  * feet, upper arms, forearms with hands; an infant on the arm adds one, a load its own. Offsets are in units of the body's leg unit, so that
  * all bodies share the gait tables.
  */
-import type { Limb, PoseTracks } from '../geometry/track.js';
-import { limbOf } from '../geometry/track.js';
+import { Limbs, LimbsMaker, limbOf } from '../geometry/limbs.js';
+import type { Limb } from '../geometry/limbs.js';
+import type { PoseTracks } from '../geometry/track.js';
 import { HIP_JOINTS, STEP_WIDTH } from './figures/legs.js';
 import { CARRYING, INFANT } from './figures/manner.js';
 import { NECK_ROOT, NECK_SHARE } from './figures/proportions.js';
@@ -42,7 +43,7 @@ export interface Body {
   readonly elbow_deg: number;
   /** How its parts move as it goes, where that is neither a person's gait nor all in one piece. */
   readonly walks: PoseTracks | null;
-  readonly limbs: readonly Limb[];
+  readonly limbs: Limbs;
 }
 
 /** Where head and neck stand among a person's limbs: they ride on the trunk, as its own capsules do. */
@@ -65,43 +66,42 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     Math.max(person.waist_breadth_m, person.hip_breadth_m, person.bideltoid_m - 4 * arm) / 2 - trunkRadius,
   );
   const sin = Math.sqrt(1 - turn * turn);
-  const trunk = (l_m: number, top_m: number, shadowed: boolean): Limb => {
+  const limbs = new LimbsMaker();
+  const trunk = (l_m: number, top_m: number, shadowed: boolean): void => {
     const l = (l_m * turn) / unit;
     const w = (l_m * sin) / unit;
-    return limbOf(PART.trunk, l, w, 0, l, w, at(top_m - trunkRadius), trunkRadius / unit, shadowed);
+    limbs.put(PART.trunk, l, w, 0, l, w, at(top_m - trunkRadius), trunkRadius / unit, shadowed);
   };
   // The middle of the trunk reaches up to the root of the neck, its sides to the shoulders.
   const neckRoot = person.shoulder_height_m + NECK_ROOT.value * person.stature_m;
   const headTop = at(person.stature_m - person.head_radius_m);
   const chin = Math.min(headTop, at(person.chin_height_m + person.head_radius_m));
-  const limbs: Limb[] = [
-    trunk(0, neckRoot, false),
-    trunk(side, person.shoulder_height_m, false),
-    trunk(-side, person.shoulder_height_m, turn === 1),
-    limbOf(PART.trunk, 0, 0, chin, 0, 0, headTop, person.head_radius_m / unit),
-    limbOf(PART.trunk, 0, 0, at(neckRoot - trunkRadius), 0, 0, chin, (NECK_SHARE.value * person.head_radius_m) / unit),
-  ];
+  trunk(0, neckRoot, false);
+  trunk(side, person.shoulder_height_m, false);
+  trunk(-side, person.shoulder_height_m, turn === 1);
+  limbs.put(PART.trunk, 0, 0, chin, 0, 0, headTop, person.head_radius_m / unit);
+  limbs.put(PART.trunk, 0, 0, at(neckRoot - trunkRadius), 0, 0, chin, (NECK_SHARE.value * person.head_radius_m) / unit);
 
   const hip = (person.hip_breadth_m * HIP_JOINTS.value) / unit;
   const foot = STEP_WIDTH.value / unit;
   for (const s of [1, -1] as const) {
     const right = s === 1;
     const knee = (hip + foot) / 2;
-    limbs.push(limbOf(right ? PART.thighR : PART.thighL, s * hip, 0, 0, s * knee, 0, 0, person.thigh_radius_m / unit));
-    limbs.push(limbOf(right ? PART.shankR : PART.shankL, s * knee, 0, 0, s * foot, 0, 0, person.shank_radius_m / unit));
-    limbs.push(limbOf(right ? PART.footR : PART.footL, s * foot, 0, 0, s * foot, 0, 0, FOOT_RADIUS));
+    limbs.put(right ? PART.thighR : PART.thighL, s * hip, 0, 0, s * knee, 0, 0, person.thigh_radius_m / unit);
+    limbs.put(right ? PART.shankR : PART.shankL, s * knee, 0, 0, s * foot, 0, 0, person.shank_radius_m / unit);
+    limbs.put(right ? PART.footR : PART.footL, s * foot, 0, 0, s * foot, 0, 0, FOOT_RADIUS);
     const held = heldArm(person, load, right);
     const l = (s * shoulder * turn) / unit;
     const w = (s * shoulder * sin) / unit;
     const z = at(person.shoulder_height_m - arm);
-    if (held) limbs.push(...armHeld(l, w, z, person, held));
+    if (held) for (const limb of armHeld(l, w, z, person, held)) limbs.add(limb);
     else {
-      limbs.push(limbOf(right ? PART.upperArmR : PART.upperArmL, l, w, z, l, w, z, arm / unit));
-      limbs.push(limbOf(right ? PART.forearmR : PART.forearmL, l, w, z, l, w, z, person.forearm_radius_m / unit));
+      limbs.put(right ? PART.upperArmR : PART.upperArmL, l, w, z, l, w, z, arm / unit);
+      limbs.put(right ? PART.forearmR : PART.forearmL, l, w, z, l, w, z, person.forearm_radius_m / unit);
     }
   }
-  if (person.infant) limbs.push(infantOnArm(person, at, trunkRadius));
-  if (load !== undefined) limbs.push(...loadLimbs(load, person, trunkRadius, shoulder));
+  if (person.infant) limbs.add(infantOnArm(person, at, trunkRadius));
+  if (load !== undefined) for (const limb of loadLimbs(load, person, trunkRadius, shoulder)) limbs.add(limb);
   const aboard = load === undefined ? 0 : LOAD_KINDS[load].persons;
   return {
     sort: 'person',
@@ -115,7 +115,7 @@ export function personBody(who: string, number: number, person: Person, turn = 1
     step: person.step_m / unit,
     elbow_deg: person.elbow_mean_deg,
     walks: null,
-    limbs,
+    limbs: limbs.limbs(),
   };
 }
 
@@ -171,6 +171,6 @@ export function rodBody(
     elbow_deg: 0,
     walks: null,
     // From the floor, so that its lower end is flat where a beam can be.
-    limbs: [limbOf(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)],
+    limbs: Limbs.of([limbOf(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)]),
   };
 }

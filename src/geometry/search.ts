@@ -12,19 +12,40 @@
 import type { FlatBeam } from './beam-line.js';
 import { CELL, dipInCell, fromOrigin, rootInCell } from './cell.js';
 import { addInterval } from './intervals.js';
-import type { Extent, Limb, LimbTrack, NodeSpan } from './track.js';
+import { AL, AW, AZ, BL, BW, BZ, RADIUS, SHADOWED } from './limbs.js';
+import type { Extent, LimbTrack, NodeSpan } from './track.js';
 import { AHEAD, MOVED, PACE, STRIDE } from './track.js';
 
+/** Whether a level beam is above or below all that a limb ever reaches: most limbs, told without a look at their tracks. */
+export function passesBy(
+  heights: Float64Array,
+  part: number,
+  limbs: readonly number[],
+  at: number,
+  { v0, vz }: FlatBeam,
+  threshold: number,
+): boolean {
+  const a = v0 + vz * limbs[at + AZ]!;
+  const b = v0 + vz * limbs[at + BZ]!;
+  const h = 4 * part;
+  return (
+    (a + heights[h]! > threshold && b + heights[h + 2]! > threshold) ||
+    (a + heights[h + 1]! < -threshold && b + heights[h + 3]! < -threshold)
+  );
+}
+
 /**
- * Adds the node intervals in which `limb`, carried by `track`, is within `radius + clearance` of the beam to `out`
+ * Adds the node intervals in which a limb, carried by `track`, is within its radius + `clearance` of the beam to `out`
  * (sorted, disjoint; what it covers already is not looked at again).
  *
+ * @param limbs the numbers of {@link Limbs}; the limb's begin at `at`
  * @param from first node, an integer
  * @param to last node, an integer; of a motion that doesn't repeat, no more than its last
  */
 export function scanLimb(
   track: LimbTrack,
-  limb: Limb,
+  limbs: readonly number[],
+  at: number,
   span: NodeSpan,
   beam: FlatBeam,
   clearance: number,
@@ -32,36 +53,42 @@ export function scanLimb(
   to: number,
   out: number[],
 ): void {
-  const threshold = limb.radius + clearance;
+  const threshold = limbs[at + RADIUS]! + clearance;
   if (!(threshold > 0)) return;
   const ea = track.aExtent;
   const eb = track.bExtent;
   const { ul, uw, uz, vl, vw, vz } = beam;
-  const cav = beam.v0 + vl * limb.al + vw * limb.aw + vz * limb.az;
-  const cbv = beam.v0 + vl * limb.bl + vw * limb.bw + vz * limb.bz;
+  const oal = limbs[at + AL]!;
+  const oaw = limbs[at + AW]!;
+  const oaz = limbs[at + AZ]!;
+  const obl = limbs[at + BL]!;
+  const obw = limbs[at + BW]!;
+  const obz = limbs[at + BZ]!;
+  const cav = beam.v0 + vl * oal + vw * oaw + vz * oaz;
+  const cbv = beam.v0 + vl * obl + vw * obw + vz * obz;
   // What can't reach the beam's height, or only later, or no more, is left out before any distance is taken.
   if (vl === 0 && vw === 0) {
     if (cav + ea.z0 > threshold && cbv + eb.z0 > threshold) return;
     if (cav + ea.z1 < -threshold && cbv + eb.z1 < -threshold) return;
-    if (limb.shadowed && ul === 0) return;
+    if (limbs[at + SHADOWED] === 1 && ul === 0) return;
     // A trunk at mid-height: its cross-section simply walks through the beam.
     const perNode = (uw * span.advance) / span.nodes;
     if (
       cav + ea.z1 <= 0 &&
       cbv + eb.z0 >= 0 &&
-      limb.al === limb.bl &&
-      limb.aw === limb.bw &&
+      oal === obl &&
+      oaw === obw &&
       Math.abs(ul) * track.sideways < perNode / 2
     ) {
-      const c = beam.u0 + ul * limb.al + uw * limb.aw + uz * limb.az;
+      const c = beam.u0 + ul * oal + uw * oaw + uz * oaz;
       const start = Math.max(from, passes(track, span, ul, c + threshold, perNode));
       const end = Math.min(to, passes(track, span, ul, c - threshold, perNode));
       if (start < end) addInterval(out, start, end);
       return;
     }
   }
-  const cau = beam.u0 + ul * limb.al + uw * limb.aw + uz * limb.az;
-  const cbu = beam.u0 + ul * limb.bl + uw * limb.bw + uz * limb.bz;
+  const cau = beam.u0 + ul * oal + uw * oaw + uz * oaz;
+  const cbu = beam.u0 + ul * obl + uw * obw + uz * obz;
   const uMax = Math.max(cau + top(ea, ul, uw, uz), cbu + top(eb, ul, uw, uz));
   const uMin = Math.min(cau - top(ea, -ul, -uw, -uz), cbu - top(eb, -ul, -uw, -uz));
   let first = from;

@@ -67,42 +67,22 @@ export interface LimbTrack {
   readonly bExtent: Extent;
 }
 
-/** A capsule of a body: which part of the motion carries it, constant offsets of both ends and a radius, model units. */
-export interface Limb {
-  /** Index of the part whose track carries this capsule. */
-  readonly part: number;
-  readonly al: number;
-  readonly aw: number;
-  readonly az: number;
-  readonly bl: number;
-  readonly bw: number;
-  readonly bz: number;
-  readonly radius: number;
-  /** Differs from an earlier limb of the body only in l, so that a beam straight across sees one for both. */
-  readonly shadowed: boolean;
-}
-
-/** The one place where limbs are made: objects of one shape keep the edge search fast. */
-export function limbOf(
-  part: number,
-  al: number,
-  aw: number,
-  az: number,
-  bl: number,
-  bw: number,
-  bz: number,
-  radius: number,
-  shadowed = false,
-): Limb {
-  return { part, al, aw, az, bl, bw, bz, radius, shadowed };
-}
-
 /** A motion of a whole body: one track per part, all on the same nodes. */
 export interface PoseTracks {
   readonly span: NodeSpan;
   /** Tracks by part, where they are made already: looked up first, for it is quicker than asking. */
   readonly made: readonly (LimbTrack | undefined)[];
   part(index: number): LimbTrack;
+  /**
+   * By part, how low and how high end a ever is, and end b, in one place: whom a beam passes by is told from it, and their
+   * tracks, far apart in memory, are not touched. Null where tracks are made one by one.
+   */
+  readonly heights: Float64Array | null;
+}
+
+/** The {@link PoseTracks.heights} of tracks that are all made. */
+export function heightsOf(parts: readonly LimbTrack[]): Float64Array {
+  return Float64Array.from(parts.flatMap(({ aExtent: a, bExtent: b }) => [a.z0, a.z1, b.z0, b.z1]));
 }
 
 /** More than single precision can round a movement by, model units. */

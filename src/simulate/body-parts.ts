@@ -28,7 +28,7 @@ export function partOf(body: Body, limb: number): BodyPart {
   if (body.sort === 'pet') return petPartOf(limb);
   if (body.sort !== 'person') return 'rod';
   if (HEAD_LIMBS.includes(limb)) return 'head';
-  return PART_NAMES[body.limbs[limb]?.part ?? PART.trunk] ?? 'trunk';
+  return PART_NAMES[body.limbs.partOf(limb)] ?? 'trunk';
 }
 
 /** Of a pet: chest and loin, then neck and head, then two parts of each leg, then the tail. */
@@ -42,7 +42,8 @@ function petPartOf(limb: number): BodyPart {
 /** When a body breaks a path, seconds since its visit began: [start, end, start, end, …]. */
 export function trueBreaks({ body, passage }: Arrival, path: BeamPath, only?: BodyPart): number[] {
   // All stay in their places: motions that hold whole limbs know them by number.
-  const hidden = only && new Set([...body.limbs.keys()].filter((i) => partOf(body, i) !== only));
+  const hidden =
+    only && new Set(Array.from({ length: body.limbs.count }, (_, i) => i).filter((i) => partOf(body, i) !== only));
   const breaks: number[] = [];
   breaksOf(body, passage.motion, path.line, path.clearance, breaks, hidden);
   return breaks;
@@ -52,7 +53,9 @@ export function trueBreaks({ body, passage }: Arrival, path: BeamPath, only?: Bo
 export function partShares(arrivals: readonly Arrival[], path: BeamPath): { part: BodyPart; share: number }[] {
   const total = arrivals.reduce((sum, arrival) => sum + lengthOf(trueBreaks(arrival, path)), 0);
   if (total === 0) return [];
-  const parts = new Set(arrivals.flatMap(({ body }) => body.limbs.map((_, i) => partOf(body, i))));
+  const parts = new Set(
+    arrivals.flatMap(({ body }) => Array.from({ length: body.limbs.count }, (_, i) => partOf(body, i))),
+  );
   return [...parts]
     .map((part) => ({
       part,

@@ -77,7 +77,7 @@ describe('a leaf', () => {
 
   test('keeps within a millimetre of the arc about its hinge', () => {
     const [stretch] = opening.motion as [(typeof opening.motion)[number]];
-    const edge = body.limbs.length - 1;
+    const edge = body.limbs.count - 1;
     const far = pose(body, opening, 0)[edge]!;
     const radius = Math.hypot(far.x0, far.y0 - FACE);
     for (let node = stretch.from; node <= stretch.to; node += 0.125) {

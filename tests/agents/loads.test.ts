@@ -34,7 +34,7 @@ describe('a body with a load', () => {
     for (const load of LOADS) {
       for (let n = 0; n < 5; n++) {
         const [bare, laden] = [bodyOf(withLoad(undefined), n), bodyOf(withLoad(load), n)];
-        expect(laden.limbs.length).toBeGreaterThan(bare.limbs.length);
+        expect(laden.limbs.count).toBeGreaterThan(bare.limbs.count);
         expect([laden.stature_m, laden.speed_mps, laden.step]).toEqual([bare.stature_m, bare.speed_mps, bare.step]);
         expect(laden.breadth_m).toBeGreaterThanOrEqual(bare.breadth_m);
       }
@@ -62,7 +62,7 @@ describe('a body with a load', () => {
   test('does not swing the arms that hold it', () => {
     const swings = (load: Load | undefined): number[] => {
       const { limbs } = bodyOf(withLoad(load), 2);
-      return [PART.forearmR, PART.forearmL].filter((part) => limbs.some((limb) => limb.part === part));
+      return [PART.forearmR, PART.forearmL].filter((part) => limbs.list().some((limb) => limb.part === part));
     };
     expect(swings('rucksack')).toEqual([PART.forearmR, PART.forearmL]);
     expect(swings('suitcase')).toEqual([PART.forearmL]);
@@ -80,7 +80,7 @@ describe('what rolls', () => {
       for (let k = 1; k <= 40; k++) {
         const now = poseIn(body, passage, (k / 40) * passage.leave_s);
         const went = now[0]!.y0 - start[0]!.y0;
-        body.limbs.forEach(({ part }, i) => {
+        body.limbs.list().forEach(({ part }, i) => {
           if (part !== PART.carriage) return;
           const [a, b] = [start[i]!, now[i]!];
           expect(Math.max(Math.abs(a.z0 - b.z0), Math.abs(a.x0 - b.x0))).toBeLessThan(1e-6);
@@ -97,7 +97,7 @@ describe('what rolls', () => {
         for (const stretch of kind(body, OPENING, false, root.child('floor', load)).motion)
           for (let node = stretch.from; node <= stretch.to; node += 1.5)
             poseAt(body, stretch, node).forEach(({ z0, z1, radius }, i) => {
-              if (body.limbs[i]!.part === PART.carriage)
+              if (body.limbs.partOf(i) === PART.carriage)
                 expect(Math.min(z0, z1) - radius).toBeGreaterThanOrEqual(-1e-6);
             });
       }

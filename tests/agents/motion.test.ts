@@ -42,7 +42,7 @@ describe('limbs', () => {
       for (const stretch of stepping(passage)) {
         for (const pose of posesOf(body, stretch)) {
           pose.forEach((capsule, i) => {
-            const { part } = body.limbs[i]!;
+            const part = body.limbs.partOf(i);
             if (part === PART.trunk || part >= PART.upperArmR) return;
             const [low, high] = lengths.get(i) ?? [Infinity, -Infinity];
             const length = inPlane(capsule, stretch);
@@ -133,7 +133,9 @@ describe('feet on the floor', () => {
   test('turning on the spot, a foot is lifted before it moves', () => {
     for (const { body, passage } of STOPPING) {
       for (const stretch of passage.motion.filter(({ perLimb }) => perLimb)) {
-        const feet = body.limbs.flatMap((limb, i) => (limb.part === PART.footR || limb.part === PART.footL ? [i] : []));
+        const feet = body.limbs
+          .list()
+          .flatMap((limb, i) => (limb.part === PART.footR || limb.part === PART.footL ? [i] : []));
         const poses = posesOf(body, stretch, 20);
         for (const foot of feet) {
           for (let k = 1; k < poses.length; k++) {
@@ -167,7 +169,7 @@ describe('gait tables', () => {
         const smooth = model.pose(f);
         const foot = footAxis(smooth.ankle, smooth.pitch);
         const pose = poseAt(body, stretch, node);
-        const of = (part: number) => pose[body.limbs.findIndex((limb) => limb.part === part)]!;
+        const of = (part: number) => pose[body.limbs.list().findIndex((limb) => limb.part === part)]!;
         const [thigh, shank, sole] = [of(PART.thighR), of(PART.shankR), of(PART.footR)];
         for (const [y, z, joint] of [
           [thigh.y0, thigh.z0, smooth.hip],
@@ -212,7 +214,7 @@ function apart(a: Capsule, b: Capsule): number {
 }
 /** Least flexion of both knees, degrees, in space: whatever way the body faces. */
 function straightestKnee(body: Body, pose: readonly Capsule[]): number {
-  const of = (part: number) => pose[body.limbs.findIndex((limb) => limb.part === part)]!;
+  const of = (part: number) => pose[body.limbs.list().findIndex((limb) => limb.part === part)]!;
   return Math.min(
     ...[
       [PART.thighR, PART.shankR],

@@ -32,7 +32,7 @@ test('a pose at an instant is the pose pictures are drawn from, to a micrometre'
   fc.assert(
     fc.property(visitor, fc.double({ min: 0, max: 1, noNaN: true }), ({ body, passage }, share) => {
       const time = share * Math.min(passage.leave_s, 20);
-      const out = new Float64Array(7 * body.limbs.length);
+      const out = new Float64Array(7 * body.limbs.count);
       expect(new Posed(body, passage.motion).into(time, out, 0, null)).toBe(out.length);
       const { stretch, node } = nodeAt(passage.motion, time);
       poseAt(body, stretch, node).forEach(({ x0, y0, z0, x1, y1, z1, radius }, i) => {
@@ -52,7 +52,7 @@ test('outside the bounds no surface of the body is between two places; the bound
       fc.constantFrom([0, 3] as const, [0.9, 1] as const, [0, 0.2] as const),
       ({ body, passage }, from, depth, heights_m) => {
         const near = nearWithin(body, passage.motion, { along_m: [from, from + depth], heights_m });
-        const out = new Float64Array(7 * body.limbs.length);
+        const out = new Float64Array(7 * body.limbs.count);
         const end = Math.min(passage.leave_s, 20);
         const posed = new Posed(body, passage.motion);
         let first = Infinity;

@@ -38,7 +38,9 @@ describe('somebody who reaches through', () => {
 
   test('has one hand through the door plane, between the height of the belly and that of the shoulders', () => {
     for (const { body, passage, back } of SOME) {
-      const hands = body.limbs.flatMap(({ part }, i) => (part === PART.forearmR || part === PART.forearmL ? [i] : []));
+      const hands = body.limbs
+        .list()
+        .flatMap(({ part }, i) => (part === PART.forearmR || part === PART.forearmL ? [i] : []));
       let best = { y: -Infinity, z: 0 };
       for (let k = 0; k <= 400; k++) {
         const { stretch, node } = nodeAt(passage.motion, (passage.leave_s * k) / 400);
@@ -79,7 +81,8 @@ describe('somebody who reaches through', () => {
   });
 
   test('takes the hand that is free, and only turns back where none is', () => {
-    const forearms = (body: Body) => body.limbs.filter(({ part }) => part === PART.forearmR || part === PART.forearmL);
+    const forearms = (body: Body) =>
+      body.limbs.list().filter(({ part }) => part === PART.forearmR || part === PART.forearmL);
     const pulling = somebody(2, 'suitcase');
     expect(forearms(pulling).map(({ part }) => part)).toEqual([PART.forearmL]);
     expect(reachThrough(pulling, OPENING, false, root.child('pull')).cross_s).toBeNull();

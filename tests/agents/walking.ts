@@ -75,7 +75,7 @@ export function momentsOf(body: Body, motion: Motion, until_s: number, step_s: n
 export function momentAt(body: Body, motion: Motion, time_s: number): Moment {
   const { stretch, node } = nodeAt(motion, time_s);
   const pose = poseAt(body, stretch, node);
-  const of = (part: number): Capsule => pose[body.limbs.findIndex((limb) => limb.part === part)] as Capsule;
+  const of = (part: number): Capsule => pose[body.limbs.list().findIndex((limb) => limb.part === part)] as Capsule;
   const trunk = of(PART.trunk);
   return {
     time_s,

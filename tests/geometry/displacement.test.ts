@@ -54,7 +54,7 @@ describe('bounds of movement', () => {
     const beyond = { sum: -Infinity, fastest: -Infinity, pace: -Infinity };
     for (const { body, stretch, poses, first } of SAMPLED) {
       const { span } = stretch.tracks;
-      body.limbs.forEach((limb, i) => {
+      body.limbs.list().forEach((limb, i) => {
         const track = stretch.tracks.part(stretch.perLimb ? i : limb.part);
         for (let k = 0; k + DENSE < poses.length; k += DENSE) {
           const node = first + k / DENSE;

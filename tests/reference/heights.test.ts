@@ -15,6 +15,7 @@ import type { Walker } from '../../src/agents/schema.js';
 import { drawBody } from '../../src/agents/walkers.js';
 import { Stream } from '../../src/engine/stream.js';
 import type { BeamLine } from '../../src/geometry/beam-line.js';
+import { Limbs } from '../../src/geometry/limbs.js';
 
 const root = Stream.root('heights');
 const OPENING = { width_m: 0.9, zone_m: 1.2 };
@@ -51,7 +52,7 @@ function counts(all: readonly Walk[], height_m: number): number[] {
 /** The same person without arms: what is left when arms don't swing out of the trunk's shadow. */
 function stillArms({ body, passage }: Walk): Walk {
   const arms: readonly number[] = [PART.upperArmR, PART.forearmR, PART.upperArmL, PART.forearmL];
-  return { body: { ...body, limbs: body.limbs.filter((limb) => !arms.includes(limb.part)) }, passage };
+  return { body: { ...body, limbs: Limbs.of(body.limbs.list().filter((limb) => !arms.includes(limb.part))) }, passage };
 }
 
 const adults = walks('adult', [20, 65]);

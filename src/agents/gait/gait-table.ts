@@ -7,7 +7,7 @@
  */
 import { DEG, cos } from '../../engine/arithmetic.js';
 import type { LimbTrack, NodeSpan, PointTrack, PoseTracks } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { heightsOf, limbTrack } from '../../geometry/track.js';
 import { SIDE_SWAY } from '../figures/legs.js';
 import { armPose, elbowAngle, shoulderAngle } from './arm-model.js';
 import { footAxis } from './foot.js';
@@ -85,7 +85,7 @@ function buildWhole(stepClass: number, elbowDeg: number): PoseTracks {
     parts[side === 0 ? PART.upperArmR : PART.upperArmL] = limbTrack(trunk, elbow, span);
     parts[side === 0 ? PART.forearmR : PART.forearmL] = limbTrack(elbow, hand, span);
   }
-  return { span, made: parts, part: (index) => parts[index]! };
+  return { span, made: parts, part: (index) => parts[index]!, heights: heightsOf(parts) };
 }
 
 function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: LimbTrack[] } {

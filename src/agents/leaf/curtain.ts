@@ -3,8 +3,8 @@
  * gusts. Its hem goes furthest, the rail stays. At rest it breaks no beam: only gusts are told.
  */
 import type { Curtain } from '../../geometry/schema.js';
-import type { Limb } from '../../geometry/track.js';
-import { limbOf } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
+import { limbOf } from '../../geometry/limbs.js';
 import type { Body } from '../body.js';
 import { CURTAIN_SHAPE } from '../figures/leaf.js';
 import { PART } from '../gait/parts.js';

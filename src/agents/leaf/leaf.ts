@@ -10,8 +10,8 @@
  */
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
 import type { Leaf } from '../../geometry/schema.js';
-import type { Limb } from '../../geometry/track.js';
-import { limbOf } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
+import { Limbs, limbOf } from '../../geometry/limbs.js';
 import type { Body } from '../body.js';
 import { PART } from '../gait/parts.js';
 import type { Passage } from '../motion/passage.js';
@@ -62,7 +62,7 @@ export function thing(who: string, number: number, height_m: number, breadth_m: 
     step: 0,
     elbow_deg: 0,
     walks: null,
-    limbs,
+    limbs: Limbs.of(limbs),
   };
 }
 

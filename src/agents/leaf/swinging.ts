@@ -42,7 +42,7 @@ export function swinging(
     return limbTrack(a, b, span);
   };
   const stretch: Stretch = {
-    tracks: { span, made, part: (limb) => (made[limb] ??= make(limb)) },
+    tracks: { span, made, part: (limb) => (made[limb] ??= make(limb)), heights: null },
     frame: DOOR,
     from: 0,
     to: nodes - 1,

@@ -4,7 +4,7 @@
  * What is carried rides on the trunk, as an infant on the arm does. What rolls rides on the carriage: a part that goes
  * as far as the trunk, but neither sways nor bobs. It turns with the trunk.
  */
-import type { Limb } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
 import {
   LAUNDRY_BASKET,
   PRAM,

@@ -3,7 +3,8 @@ import type { Body } from '../body.js';
 import { WHEELCHAIR } from '../figures/loads.js';
 import { PART } from '../gait/parts.js';
 import type { Person } from '../person.js';
-import type { Limb } from '../../geometry/track.js';
+import { Limbs } from '../../geometry/limbs.js';
+import type { Limb } from '../../geometry/limbs.js';
 import type { Place } from './shapes.js';
 import { tube } from './shapes.js';
 import { chair, seatedHeight, sitter } from './wheelchair.js';
@@ -18,7 +19,7 @@ export function wheelchairUser(who: string, number: number, person: Person, spee
     stature_m: seatedHeight(person.stature_m),
     breadth_m: Math.max(WHEELCHAIR.value.across, person.bideltoid_m),
     speed_mps,
-    limbs: [...chair(PLACE, 0), ...sitter(PLACE, 0, person)],
+    limbs: Limbs.of([...chair(PLACE, 0), ...sitter(PLACE, 0, person)]),
   });
 }
 
@@ -42,7 +43,13 @@ export function robotVacuum(
     const half = Math.sqrt(Math.max(0, disc * disc - l * l));
     limbs.push(tube(PLACE, [l, -half, height_m - r], [l, half, height_m - r], r));
   }
-  return rolling('thing', who, number, { persons: 0, stature_m: height_m, breadth_m: diameter_m, speed_mps, limbs });
+  return rolling('thing', who, number, {
+    persons: 0,
+    stature_m: height_m,
+    breadth_m: diameter_m,
+    speed_mps,
+    limbs: Limbs.of(limbs),
+  });
 }
 
 type Own = Pick<Body, 'persons' | 'stature_m' | 'breadth_m' | 'speed_mps' | 'limbs'>;

@@ -4,8 +4,8 @@
  * A place says which moving part carries them and how metres become model units: `w` forward and `l` to the right of
  * the trunk axis, `z` from the floor (or from where the part's own zero is).
  */
-import type { Limb } from '../../geometry/track.js';
-import { limbOf } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
+import { limbOf } from '../../geometry/limbs.js';
 
 export interface Place {
   readonly part: number;

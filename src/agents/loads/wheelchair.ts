@@ -1,5 +1,5 @@
 /** A wheelchair and who sits in it. */
-import type { Limb } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
 import { HIP_JOINTS } from '../figures/legs.js';
 import { PASSENGER, SITTING_HEIGHT, WHEELCHAIR } from '../figures/loads.js';
 import { CHIN_HEIGHT, LEG_UNIT_LENGTHS, NECK_ROOT, NECK_SHARE } from '../figures/proportions.js';

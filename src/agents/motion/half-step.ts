@@ -93,7 +93,7 @@ function withArms(base: Made, kind: HalfStep, step: number, elbowDeg: number, le
     }
     return limbTrack(upper ? base.trunk : elbow, upper ? elbow : hand, SPAN);
   };
-  return { span: SPAN, made: parts, part: (index) => (parts[index] ??= make(index)) };
+  return { span: SPAN, made: parts, part: (index) => (parts[index] ??= make(index)), heights: null };
 }
 const SPAN = { nodes: HALF_STEP_NODES, advance: 0 };
 

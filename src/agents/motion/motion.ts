@@ -2,9 +2,10 @@
 import type { BeamLine, FlatBeam, Frame } from '../../geometry/beam-line.js';
 import { flatten, toRoom } from '../../geometry/beam-line.js';
 import { addInterval } from '../../geometry/intervals.js';
-import { scanLimb } from '../../geometry/search.js';
-import type { Limb, PoseTracks } from '../../geometry/track.js';
-import { endAt, limbOf } from '../../geometry/track.js';
+import { passesBy, scanLimb } from '../../geometry/search.js';
+import { LIMB, Limbs, PART_OF, RADIUS, limbOf } from '../../geometry/limbs.js';
+import type { PoseTracks } from '../../geometry/track.js';
+import { endAt } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 
 export interface Stretch {
@@ -23,8 +24,11 @@ export interface Stretch {
   readonly perLimb: boolean;
 }
 
-/** `clear` or `broken` all the time, or `look`. `threshold` is the distance at which the beam is broken, model units. */
-export type Foresee = (limb: Limb, beam: FlatBeam, threshold: number) => 'clear' | 'broken' | 'look';
+/**
+ * Of a limb by its number: `clear` or `broken` all the time, or `look`. `threshold` is the distance at which the beam is
+ * broken, model units.
+ */
+export type Foresee = (limb: number, beam: FlatBeam, threshold: number) => 'clear' | 'broken' | 'look';
 
 export type Motion = readonly Stretch[];
 
@@ -43,25 +47,31 @@ export function breaksOf(
   out: number[],
   hidden?: ReadonlySet<number>,
 ): void {
+  const { numbers, count } = body.limbs;
   for (const stretch of motion) {
     const { tracks } = stretch;
     const beam = flatten(line, stretch.frame, body.unit_m);
+    const level = beam.vl === 0 && beam.vw === 0;
+    const { heights } = tracks;
     let nodes: number[] = [];
     const from = Math.floor(stretch.from);
     const to = Math.ceil(stretch.to);
-    for (let i = 0; i < body.limbs.length; i++) {
+    for (let i = 0; i < count; i++) {
       if (hidden?.has(i) === true) continue;
-      const limb = body.limbs[i] as Limb;
-      const extra = clearance(limb.radius * body.unit_m) / body.unit_m;
-      const foreseen = stretch.foresee ? stretch.foresee(limb, beam, limb.radius + extra) : 'look';
+      const at = LIMB * i;
+      const radius = numbers[at + RADIUS]!;
+      const extra = clearance(radius * body.unit_m) / body.unit_m;
+      const foreseen = stretch.foresee ? stretch.foresee(i, beam, radius + extra) : 'look';
       if (foreseen === 'clear') continue;
       if (foreseen === 'broken') {
         nodes = [from, to];
         break;
       }
-      const part = stretch.perLimb ? i : limb.part;
+      const part = stretch.perLimb ? i : numbers[at + PART_OF]!;
+      if (level && heights !== null && passesBy(heights, part, numbers, at, beam, radius + extra)) continue;
       const track = tracks.made[part] ?? tracks.part(part);
-      scanLimb(track, stretch.perLimb ? bare(limb) : limb, tracks.span, beam, extra, from, to, nodes);
+      if (stretch.perLimb) scanLimb(track, bare(radius), 0, tracks.span, beam, extra, from, to, nodes);
+      else scanLimb(track, numbers, at, tracks.span, beam, extra, from, to, nodes);
     }
     for (let i = 0; i < nodes.length; i += 2) {
       const start = Math.max(nodes[i] as number, stretch.from);
@@ -71,10 +81,12 @@ export function breaksOf(
   }
 }
 
-/** A limb whose track holds its offsets already. */
-function bare({ part, radius }: Limb): Limb {
-  return limbOf(part, 0, 0, 0, 0, 0, 0, radius);
+/** Numbers of a limb whose track holds its offsets already; the same ones every time. */
+function bare(radius: number): readonly number[] {
+  BARE[RADIUS] = radius;
+  return BARE;
 }
+const BARE = [...Limbs.of([limbOf(0, 0, 0, 0, 0, 0, 0, 0.5)]).numbers];
 
 /** A posed capsule in the room, metres. */
 export interface Capsule {
@@ -91,9 +103,9 @@ export interface Capsule {
 export function poseAt(body: Body, stretch: Stretch, node: number): Capsule[] {
   const { tracks, frame } = stretch;
   const unit = body.unit_m;
-  return body.limbs.map((limb, i) => {
+  return body.limbs.list().map((limb, i) => {
     const track = tracks.part(stretch.perLimb ? i : limb.part);
-    const o = stretch.perLimb ? bare(limb) : limb;
+    const o = stretch.perLimb ? limbOf(i, 0, 0, 0, 0, 0, 0, limb.radius) : limb;
     const a = endAt(track, 0, node, tracks.span);
     const b = endAt(track, 1, node, tracks.span);
     const p = toRoom((a.l + o.al) * unit, (a.w + o.aw) * unit, frame);

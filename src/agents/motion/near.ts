@@ -1,5 +1,6 @@
 /** From when to when each limb of a body may be near a place: bounds, not a search. */
-import type { Extent, Limb } from '../../geometry/track.js';
+import { AL, AW, AZ, BL, BW, BZ, LIMB, PART_OF, RADIUS } from '../../geometry/limbs.js';
+import type { Extent } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import type { Motion, Stretch } from './motion.js';
 
@@ -28,10 +29,10 @@ export interface NearTimes {
  * does at all.
  */
 export function nearWithin(body: Body, motion: Motion, slab: Slab): NearTimes | null {
-  const limbs = new Float64Array(2 * body.limbs.length);
+  const limbs = new Float64Array(2 * body.limbs.count);
   let start_s = Infinity;
   let end_s = -Infinity;
-  for (let i = 0; i < body.limbs.length; i++) {
+  for (let i = 0; i < body.limbs.count; i++) {
     let from = Infinity;
     let to = -Infinity;
     for (const stretch of motion) {
@@ -54,18 +55,25 @@ const NODES = { first: 0, last: 0 };
 
 function near(body: Body, stretch: Stretch, index: number, { along_m, heights_m }: Slab): boolean {
   const { frame, tracks, perLimb } = stretch;
-  const limb = body.limbs[index] as Limb;
-  const part = perLimb ? index : limb.part;
+  const { numbers } = body.limbs;
+  const at = LIMB * index;
+  const part = perLimb ? index : numbers[at + PART_OF]!;
   const track = tracks.made[part] ?? tracks.part(part);
   const { aExtent: a, bExtent: b } = track;
-  const r = limb.radius + SPARE;
+  const r = numbers[at + RADIUS]! + SPARE;
   const own = perLimb ? 0 : 1;
+  const al = own * numbers[at + AL]!;
+  const aw = own * numbers[at + AW]!;
+  const az = own * numbers[at + AZ]!;
+  const bl = own * numbers[at + BL]!;
+  const bw = own * numbers[at + BW]!;
+  const bz = own * numbers[at + BZ]!;
   const unit = body.unit_m;
-  if (Math.min(a.z0 + own * limb.az, b.z0 + own * limb.bz) - r > heights_m[1] / unit) return false;
-  if (Math.max(a.z1 + own * limb.az, b.z1 + own * limb.bz) + r < heights_m[0] / unit) return false;
-  const back = Math.min(a.w0 + own * limb.aw, b.w0 + own * limb.bw) - r;
-  const ahead = Math.max(a.w1 + own * limb.aw, b.w1 + own * limb.bw) + r;
-  const across = Math.abs(frame.sin) * (Math.max(aside(a, own * limb.al), aside(b, own * limb.bl)) + r);
+  if (Math.min(a.z0 + az, b.z0 + bz) - r > heights_m[1] / unit) return false;
+  if (Math.max(a.z1 + az, b.z1 + bz) + r < heights_m[0] / unit) return false;
+  const back = Math.min(a.w0 + aw, b.w0 + bw) - r;
+  const ahead = Math.max(a.w1 + aw, b.w1 + bw) + r;
+  const across = Math.abs(frame.sin) * (Math.max(aside(a, al), aside(b, bl)) + r);
   // Bounds of y about the frame's origin, and, for a walk, about the place walked to.
   const low = frame.y + (Math.min(frame.cos * back, frame.cos * ahead) - across) * unit;
   const high = frame.y + (Math.max(frame.cos * back, frame.cos * ahead) + across) * unit;

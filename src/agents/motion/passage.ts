@@ -8,6 +8,7 @@ import { DEG, sin } from '../../engine/arithmetic.js';
 import { lognormal, standardWithin3, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
+import { AL, AW, BL, BW, LIMB, RADIUS } from '../../geometry/limbs.js';
 import { frameAt } from '../../geometry/beam-line.js';
 import type { Body } from '../body.js';
 import { LONGEST_REACH } from '../figures/legs.js';
@@ -67,10 +68,11 @@ const MOST_ASLANT = sin(3 * HEADING.value * DEG);
  */
 export function visitHalf(body: Body, { zone_m }: Opening): number {
   let reach = 0;
-  for (const { al, aw, bl, bw, radius } of body.limbs) {
-    const a = Math.abs(aw) + MOST_ASLANT * Math.abs(al);
-    const b = Math.abs(bw) + MOST_ASLANT * Math.abs(bl);
-    reach = Math.max(reach, Math.max(a, b) + radius);
+  const { numbers } = body.limbs;
+  for (let at = 0; at < numbers.length; at += LIMB) {
+    const a = Math.abs(numbers[at + AW]!) + MOST_ASLANT * Math.abs(numbers[at + AL]!);
+    const b = Math.abs(numbers[at + BW]!) + MOST_ASLANT * Math.abs(numbers[at + BL]!);
+    reach = Math.max(reach, Math.max(a, b) + numbers[at + RADIUS]!);
   }
   return zone_m + Math.max(0, reach * body.unit_m - LONGEST_REACH.value);
 }

@@ -1,6 +1,6 @@
 /** Where every capsule of a body is at an instant: the way rangers look, and the quick one. */
+import { AL, AW, AZ, BL, BW, BZ, LIMB, RADIUS } from '../../geometry/limbs.js';
 import { STRIDE } from '../../geometry/track.js';
-import type { Limb } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import type { Motion, Stretch } from './motion.js';
 
@@ -14,7 +14,6 @@ const CAPSULE = 7;
 export class Posed {
   /** How many capsules it has at most. */
   readonly limbs: number;
-  private readonly offsets: Float64Array;
   /** Per stretch, the nodes' positions of each limb's part. */
   private readonly ends: (Float32Array[] | undefined)[];
   /** Per stretch: x, y, cos and sin of the frame, the latter two in metres a unit; first node. */
@@ -25,19 +24,7 @@ export class Posed {
     private readonly motion: Motion,
   ) {
     const { limbs, unit_m } = body;
-    this.offsets = new Float64Array(CAPSULE * limbs.length);
-    for (let i = 0; i < limbs.length; i++) {
-      const { al, aw, az, bl, bw, bz, radius } = limbs[i] as Limb;
-      const at = CAPSULE * i;
-      this.offsets[at] = al;
-      this.offsets[at + 1] = aw;
-      this.offsets[at + 2] = az;
-      this.offsets[at + 3] = bl;
-      this.offsets[at + 4] = bw;
-      this.offsets[at + 5] = bz;
-      this.offsets[at + 6] = radius * unit_m;
-    }
-    this.limbs = limbs.length;
+    this.limbs = limbs.count;
     this.ends = motion.map(() => undefined);
     this.frames = new Float64Array(5 * motion.length);
     for (let s = 0; s < motion.length; s++) {
@@ -56,7 +43,8 @@ export class Posed {
    * @returns the number after the last written
    */
   into(time_s: number, out: Float64Array, at: number, near: Float64Array | null): number {
-    const { frames, motion, offsets } = this;
+    const { frames, motion } = this;
+    const { numbers } = this.body.limbs;
     let s = 0;
     let stretch = motion[0] as Stretch;
     while (s < motion.length - 1 && time_s > stretch.timeAt(stretch.to)) stretch = motion[++s] as Stretch;
@@ -92,26 +80,27 @@ export class Posed {
     for (let i = 0; i < ends.length; i++) {
       if (near !== null && (time_s < near[2 * i]! || time_s > near[2 * i + 1]!)) continue;
       const e = ends[i]!;
-      const c = CAPSULE * i;
-      const al = e[k0]! * u + e[k1]! * t + own * offsets[c]!;
-      const aw = e[k0 + 1]! * u + e[k1 + 1]! * t + turn + own * offsets[c + 1]!;
-      const bl = e[k0 + 3]! * u + e[k1 + 3]! * t + own * offsets[c + 3]!;
-      const bw = e[k0 + 4]! * u + e[k1 + 4]! * t + turn + own * offsets[c + 4]!;
+      const c = LIMB * i;
+      const al = e[k0]! * u + e[k1]! * t + own * numbers[c + AL]!;
+      const aw = e[k0 + 1]! * u + e[k1 + 1]! * t + turn + own * numbers[c + AW]!;
+      const bl = e[k0 + 3]! * u + e[k1 + 3]! * t + own * numbers[c + BL]!;
+      const bw = e[k0 + 4]! * u + e[k1 + 4]! * t + turn + own * numbers[c + BW]!;
       out[o] = fx + al * cos + aw * sin;
       out[o + 1] = fy + aw * cos - al * sin;
-      out[o + 2] = (e[k0 + 2]! * u + e[k1 + 2]! * t + own * offsets[c + 2]!) * unit;
+      out[o + 2] = (e[k0 + 2]! * u + e[k1 + 2]! * t + own * numbers[c + AZ]!) * unit;
       out[o + 3] = fx + bl * cos + bw * sin;
       out[o + 4] = fy + bw * cos - bl * sin;
-      out[o + 5] = (e[k0 + 5]! * u + e[k1 + 5]! * t + own * offsets[c + 5]!) * unit;
-      out[o + 6] = offsets[c + 6]!;
+      out[o + 5] = (e[k0 + 5]! * u + e[k1 + 5]! * t + own * numbers[c + BZ]!) * unit;
+      out[o + 6] = numbers[c + RADIUS]! * unit;
       o += CAPSULE;
     }
     return o;
   }
 
   private endsOf({ tracks, perLimb }: Stretch): Float32Array[] {
-    return this.body.limbs.map((limb, i) => {
-      const part = perLimb ? i : limb.part;
+    const { limbs } = this.body;
+    return Array.from({ length: limbs.count }, (_, i) => {
+      const part = perLimb ? i : limbs.partOf(i);
       return (tracks.made[part] ?? tracks.part(part)).ends;
     });
   }

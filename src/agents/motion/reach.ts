@@ -1,6 +1,6 @@
 /** What is known of somebody turning on a spot without posing them: most limbs are out of most beams' reach. */
 import type { FlatBeam } from '../../geometry/beam-line.js';
-import type { Limb } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
 import { standingEnds } from './stance.js';
 
 /** Single precision of tracks, with room. */

@@ -36,7 +36,7 @@ interface Reach {
 
 /** An arm that holds something can't be stretched: then the other one is; null where both do. */
 function reachOf(body: Body, chance: Stream): Reach | null {
-  const free = (part: number): boolean => body.limbs.some((limb) => limb.part === part);
+  const free = (part: number): boolean => body.limbs.list().some((limb) => limb.part === part);
   const [right, left] = [free(PART.forearmR), free(PART.forearmL)];
   if (!right && !left) return null;
   return {
@@ -120,7 +120,7 @@ function armTracks(body: Body, reach: Reach, nodes: number, raised: (node: numbe
     }
     return limbTrack(a, b, span);
   };
-  return { span, made, part: (index) => (made[index] ??= make(index)) };
+  return { span, made, part: (index) => (made[index] ??= make(index)), heights: null };
 }
 
 /** How far the middle of a stretched hand is from the trunk axis, metres. */

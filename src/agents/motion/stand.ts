@@ -3,7 +3,8 @@ import { PI, sin } from '../../engine/arithmetic.js';
 import type { Stream } from '../../engine/stream.js';
 import type { FlatBeam, Frame } from '../../geometry/beam-line.js';
 import { fromOrigin } from '../../geometry/cell.js';
-import type { Limb, LimbTrack, PoseTracks } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
+import type { LimbTrack, PoseTracks } from '../../geometry/track.js';
 import { limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { SWAY_FORWARD, SWAY_SIDEWAYS } from '../figures/stillness.js';
@@ -45,7 +46,7 @@ export function stand(body: Body, frame: Frame, duration_s: number, start: numbe
     const [a, b] = standingEnds(index, body.elbow_deg);
     return limbTrack(swayed(a, a.sways), swayed(b, b.sways), span);
   };
-  const tracks: PoseTracks = { span, made: parts, part: (index) => (parts[index] ??= make(index)) };
+  const tracks: PoseTracks = { span, made: parts, part: (index) => (parts[index] ??= make(index)), heights: null };
   return {
     tracks,
     frame,
@@ -53,7 +54,7 @@ export function stand(body: Body, frame: Frame, duration_s: number, start: numbe
     to: nodes - 1,
     timeAt: (node) => start + node * per,
     nodeAt: (time) => (time - start) / per,
-    foresee: (limb, beam, threshold) => foreseeStanding(limb, beam, threshold, body),
+    foresee: (limb, beam, threshold) => foreseeStanding(body.limbs.at(limb), beam, threshold, body),
     perLimb: false,
   };
 }

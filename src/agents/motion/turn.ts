@@ -4,7 +4,8 @@
  */
 import { PI, cos, sin } from '../../engine/arithmetic.js';
 import type { Frame } from '../../geometry/beam-line.js';
-import type { Limb, LimbTrack, PointTrack } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
+import type { LimbTrack, PointTrack } from '../../geometry/track.js';
 import { limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { TURN, TURN_STEPS } from '../figures/stillness.js';
@@ -37,13 +38,13 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
     );
   };
   return {
-    tracks: { span, made, part: (index) => (made[index] ??= make(body.limbs[index] as Limb)) },
+    tracks: { span, made, part: (index) => (made[index] ??= make(body.limbs.at(index))), heights: null },
     frame,
     from: 0,
     to: NODES - 1,
     timeAt: (node) => start + (node / (NODES - 1)) * duration_s,
     nodeAt: (time) => ((time - start) / duration_s) * (NODES - 1),
-    foresee: (limb, beam, threshold) => foreseeTurning(limb, beam, threshold, body.elbow_deg, LIFT),
+    foresee: (limb, beam, threshold) => foreseeTurning(body.limbs.at(limb), beam, threshold, body.elbow_deg, LIFT),
     perLimb: true,
   };
 }

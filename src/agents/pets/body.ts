@@ -2,8 +2,9 @@
  * The body of a dog or a cat: 13 capsules. Chest and loin lie along the walk, neck and head before them; four legs of
  * two parts; a tail. Units: heights at the withers.
  */
-import type { Limb, PoseTracks } from '../../geometry/track.js';
-import { limbOf } from '../../geometry/track.js';
+import type { Limb } from '../../geometry/limbs.js';
+import type { PoseTracks } from '../../geometry/track.js';
+import { Limbs, limbOf } from '../../geometry/limbs.js';
 import { PET_LEGS } from '../figures/pets.js';
 import type { Body } from '../body.js';
 import { PET_LEG_ORDER, PET_PART, SPECIES, jointAlong } from './build.js';
@@ -48,14 +49,14 @@ export function petBody(who: string, number: number, pet: Pet): Body {
     step: 0,
     elbow_deg: 0,
     walks: petTable(pet),
-    limbs,
+    limbs: Limbs.of(limbs),
   };
 }
 
 /** How far any part of a walking pet is from the middle of its trunk along the walk, metres. */
 export function petReach({ limbs, unit_m, walks }: Body): number {
   let most = 0;
-  for (const { part, aw, bw, radius } of limbs) {
+  for (const { part, aw, bw, radius } of limbs.list()) {
     const { aExtent: a, bExtent: b } = (walks as PoseTracks).part(part);
     most = Math.max(most, radius - a.w0 - aw, radius + a.w1 + aw, radius - b.w0 - bw, radius + b.w1 + bw);
   }

@@ -3,7 +3,6 @@
  * withers; w from the frame's origin.
  */
 import { atan2, cos, sin } from '../../engine/arithmetic.js';
-import type { Limb } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { PET_LEGS, PET_STILL } from '../figures/pets.js';
 import { PET_LEG_ORDER, PET_LIMB, SPECIES, jointAlong } from './build.js';
@@ -96,7 +95,7 @@ export function limbEnds(body: Body, pose: PetPose, index: number): LimbEnds {
 
 function facingAhead(body: Body, pose: PetPose, index: number): LimbEnds {
   const gait = gaitOf(body.walks);
-  const limb = body.limbs[index] as Limb;
+  const limb = body.limbs.at(index);
   const lean = pose.sits === 0 ? 0 : pose.sits * sittingAngle(body);
   if (index < PET_LIMB.neck) {
     return { a: tilted(gait, pose.w, lean, 0, limb.aw, limb.az), b: tilted(gait, pose.w, lean, 0, limb.bw, limb.bz) };
@@ -140,7 +139,7 @@ function tilted({ species }: PetGait, w: number, lean: number, l: number, aw: nu
 
 /** By how much the trunk tilts until the loin's end touches the floor, radians. */
 function sittingAngle(body: Body): number {
-  const rump = body.limbs[PET_LIMB.loin] as Limb;
+  const rump = body.limbs.at(PET_LIMB.loin);
   const { species } = gaitOf(body.walks);
   const dw = rump.aw - jointAlong(species, true);
   const dz = rump.az - FORE.height;
@@ -153,7 +152,7 @@ function sittingAngle(body: Body): number {
 /** Rise of the tail of a sitting pet, radians: its tip lies on the floor. */
 function lyingTail(body: Body): number {
   const gait = gaitOf(body.walks);
-  const tail = body.limbs[PET_LIMB.tail] as Limb;
+  const tail = body.limbs.at(PET_LIMB.tail);
   const root = tilted(gait, 0, sittingAngle(body), 0, tail.aw, tail.az);
   const down = (tail.radius - root.z) / SPECIES[gait.species].tail.length;
   return atan2(down, Math.sqrt(1 - down * down));

@@ -53,7 +53,7 @@ export function stay(body: Body, frame: Frame, sits: boolean, duration_s: number
     }
     return limbTrack(one, other, span);
   });
-  return stretchOver(tracks, frame, duration_s, start, foreseeStill(body, still));
+  return stretchOver(tracks, frame, duration_s, start, foreseeStill(still));
 }
 
 /** Both ends of every limb of a pet that stands or sits, its tail at rest. */
@@ -62,7 +62,7 @@ function stillEnds(body: Body, sits: boolean): readonly LimbEnds[] {
   let ends = stills.get(key);
   if (!ends) {
     const pose = sits ? sittingPose(body) : standingPose(body);
-    ends = body.limbs.map((_, i) => limbEnds(body, pose, i));
+    ends = Array.from({ length: body.limbs.count }, (_, i) => limbEnds(body, pose, i));
     stills.set(key, ends);
   }
   return ends;
@@ -70,10 +70,9 @@ function stillEnds(body: Body, sits: boolean): readonly LimbEnds[] {
 const stills = new Map<string, readonly LimbEnds[]>();
 
 /** All but the tail stand still: in a beam all the time or never. */
-function foreseeStill(body: Body, still: readonly LimbEnds[]): Foresee {
-  return (limb, beam, threshold) => {
-    const index = body.limbs.indexOf(limb);
-    if (index < 0 || index === PET_LIMB.tail) return 'look';
+function foreseeStill(still: readonly LimbEnds[]): Foresee {
+  return (index, beam, threshold) => {
+    if (index === PET_LIMB.tail) return 'look';
     const { a, b } = still[index] as LimbEnds;
     const d = fromOrigin(across(beam, a), above(beam, a), across(beam, b), above(beam, b)) - threshold;
     return d > SPARE ? 'clear' : d < -SPARE ? 'broken' : 'look';

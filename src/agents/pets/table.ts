@@ -7,7 +7,7 @@
  */
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
 import type { LimbTrack, PoseTracks } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { heightsOf, limbTrack } from '../../geometry/track.js';
 import { NODES, points, set } from '../gait/gait-table.js';
 import type { Species } from './build.js';
 import { PET_LEG_ORDER, PET_PART, SPECIES } from './build.js';
@@ -99,7 +99,7 @@ function build(gait: PetGait, legs: readonly LimbTrack[]): PoseTracks {
   }
   const parts = [limbTrack(trunk, trunk, span), ...legs];
   parts[PET_PART.tail] = limbTrack(trunk, tip, span);
-  return { span, made: parts, part: (index) => parts[index]! };
+  return { span, made: parts, part: (index) => parts[index]!, heights: heightsOf(parts) };
 }
 
 function buildLegs(gait: PetGait): readonly LimbTrack[] {

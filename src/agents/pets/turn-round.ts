@@ -4,7 +4,7 @@
  */
 import { PI } from '../../engine/arithmetic.js';
 import type { Frame } from '../../geometry/beam-line.js';
-import type { Extent, Limb, PoseTracks } from '../../geometry/track.js';
+import type { Extent, PoseTracks } from '../../geometry/track.js';
 import { STRIDE, limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { points, set } from '../gait/gait-table.js';
@@ -37,18 +37,16 @@ export function turnRound(
   const reach = petReach(body);
   const fits = frame.x >= reach && width_m - frame.x >= reach;
   const tracks = fits ? free : drawnIn(body, frame, width_m, free);
-  return stretchOver(tracks, frame, duration_s, start, foreseeTurning(body, free));
+  return stretchOver(tracks, frame, duration_s, start, foreseeTurning(free));
 }
 
 /**
  * Most limbs are out of most level beams' reach, whoever is drawn in: that takes a part nearer to the line walked, never
  * further from it.
  */
-function foreseeTurning(body: Body, free: PoseTracks): Foresee {
-  return (limb, beam, threshold) => {
+function foreseeTurning(free: PoseTracks): Foresee {
+  return (index, beam, threshold) => {
     if (beam.vl !== 0 || beam.vw !== 0) return 'look';
-    const index = body.limbs.indexOf(limb);
-    if (index < 0) return 'look';
     const { aExtent: a, bExtent: b } = free.part(index);
     const within = threshold + SPARE;
     if (Math.min(a.z0, b.z0) + beam.v0 > within || Math.max(a.z1, b.z1) + beam.v0 < -within) return 'clear';
@@ -83,7 +81,7 @@ function turning(body: Body, way: 1 | -1, t: number): PetPose {
 function drawnIn(body: Body, frame: Frame, width_m: number, free: PoseTracks): PoseTracks {
   return lazyTracks(NODES, (index, span) => {
     const { ends } = free.part(index);
-    const radius = (body.limbs[index] as Limb).radius * body.unit_m;
+    const radius = body.limbs.radiusOf(index) * body.unit_m;
     const leg = index >= PET_LIMB.firstLeg && index < PET_LIMB.tail;
     const [a, b] = [points(NODES), points(NODES)];
     for (let k = 0; k < NODES; k++) {

@@ -49,7 +49,7 @@ function tracksOver(body: Body, nodes: number, poseAt: (t: number) => PetPose): 
 export function lazyTracks(nodes: number, make: (index: number, span: PoseTracks['span']) => LimbTrack): PoseTracks {
   const span = { nodes, advance: 0 };
   const made: (LimbTrack | undefined)[] = [];
-  return { span, made, part: (index) => (made[index] ??= make(index, span)) };
+  return { span, made, part: (index) => (made[index] ??= make(index, span)), heights: null };
 }
 
 /** A stretch over all nodes of such tracks, at an even pace. */

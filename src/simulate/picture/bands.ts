@@ -27,8 +27,8 @@ export function bandsOf(
 ): Band[] {
   const plane = planeOf(path.line);
   const posed = new Posed(body, passage.motion);
-  const capsules = new Float64Array(CAPSULE * body.limbs.length);
-  const open: (Grown | null)[] = body.limbs.map(() => null);
+  const capsules = new Float64Array(CAPSULE * body.limbs.count);
+  const open: (Grown | null)[] = Array.from({ length: body.limbs.count }, () => null);
   const bands: Band[] = [];
   const close = (limb: number): void => {
     const grown = open[limb];
@@ -39,7 +39,7 @@ export function bandsOf(
     const time_us = start_us + n * step_us;
     const there = time_us >= visit.enter_us && time_us <= visit.leave_us;
     if (there) posed.into((time_us - visit.enter_us) / 1e6, capsules, 0, null);
-    for (let limb = 0; limb < body.limbs.length; limb++) {
+    for (let limb = 0; limb < body.limbs.count; limb++) {
       const section = there ? sectionAt(plane, path, capsules, limb) : null;
       if (section === null || section[0] > FARTHEST_M || section[1] < -FARTHEST_M) {
         close(limb);
@@ -51,7 +51,7 @@ export function bandsOf(
       grown.high_mm.push(Math.round(section[1] * 1000) + 0);
     }
   }
-  for (let limb = 0; limb < body.limbs.length; limb++) close(limb);
+  for (let limb = 0; limb < body.limbs.count; limb++) close(limb);
   return bands;
 }
 

@@ -18,7 +18,7 @@ export function hiddenLimbs(body: Body, removals: ReadonlySet<Removal>): Readonl
   if (body.sort === 'person') {
     if (removals.has('arms')) hide(ARMS);
     if (removals.has('lower legs')) hide(LOWER_LEGS);
-    if (removals.has('load')) for (let limb = FIRST_HELD; limb < body.limbs.length; limb++) hidden.add(limb);
+    if (removals.has('load')) for (let limb = FIRST_HELD; limb < body.limbs.count; limb++) hidden.add(limb);
   }
   if (body.sort === 'pet' && removals.has('lower legs'))
     for (let limb = PET_LIMB.firstLeg + 1; limb < PET_LIMB.tail; limb += 2) hidden.add(limb);
