@@ -11,7 +11,7 @@ import { flatten } from '../src/geometry/beam-line.js';
 import type { Limb } from '../src/geometry/limbs.js';
 import { Limbs, limbOf } from '../src/geometry/limbs.js';
 import { passesBy, scanLimb } from '../src/geometry/search.js';
-import type { Extent, LimbTrack, NodeSpan, PoseTracks } from '../src/geometry/track.js';
+import type { LimbTrack, NodeSpan, PoseTracks } from '../src/geometry/track.js';
 import type { BeamPath } from '../src/sensors/door-sensors.js';
 import { check } from './check.js';
 import { crowdNamed, designOf } from './crowds.js';
@@ -122,9 +122,8 @@ function laidOut(searches: readonly Search[], found: readonly (readonly number[]
     one.tracks.forEach((track, i) => {
       if (!numberOf.has(track)) {
         numberOf.set(track, numberOf.size);
-        const { perPeriod, fastest, sideways, strays, ends } = track;
-        tracks.push(one.span.nodes, one.span.advance, perPeriod, fastest, sideways, strays);
-        tracks.push(...extent(track.aExtent), ...extent(track.bExtent), size);
+        const { whole, ends } = track;
+        tracks.push(one.span.nodes, one.span.advance, ...whole, size);
         floats.push(ends);
         size += ends.length;
       }
@@ -135,8 +134,4 @@ function laidOut(searches: readonly Search[], found: readonly (readonly number[]
   const head = [numberOf.size, searches.length, limbs.length / 10, results.length, size];
   const parts = [head, tracks, rows, limbs, results].map((all) => Buffer.from(Float64Array.from(all).buffer));
   return Buffer.concat([...parts, ...floats.map((ends) => Buffer.from(ends.buffer, ends.byteOffset, ends.byteLength))]);
-}
-
-function extent({ l0, l1, w0, w1, z0, z1 }: Extent): number[] {
-  return [l0, l1, w0, w1, z0, z1];
 }

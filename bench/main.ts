@@ -77,6 +77,13 @@ function tables(long: boolean): Table[] {
         }),
     },
     {
+      title: 'The same with what the command computes for its report: causes, pictures, half and double the traffic',
+      heads: ['crowd', 'passages', 'best, passages a second and core', 'median'],
+      cases: ['adults through at 1.3 m', 'default mix'].map((name) => measured('for report', name, 3)),
+      cells: (_, all) =>
+        all.map(({ label, units, cpu_s }) => [label, units, round(units / least(cpu_s)), round(units / median(cpu_s))]),
+    },
+    {
       title:
         'Logics, of ours and of one’s own: the default mix, all else the same. Programs run on other cores besides',
       heads: [

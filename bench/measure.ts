@@ -5,11 +5,12 @@ import { limit } from './limit.js';
 import { logics } from './logics.js';
 import type { Measured } from './measured.js';
 import { memory } from './memory.js';
-import { pipeline } from './pipeline.js';
+import { forReport, pipeline } from './pipeline.js';
 import { stages } from './stages.js';
 
 const KINDS: Readonly<Record<string, (what: string, repeats: number) => Measured[] | Promise<Measured[]>>> = {
   pipeline,
+  'for report': forReport,
   stages,
   stepper: againstStepper,
   limit,

@@ -1,11 +1,16 @@
-/** The whole way of a crowd, from a design to passages.csv, tallies.csv and metrics, as `jambeam run` goes it. */
+/**
+ * The whole way of a crowd, from a design to passages.csv, tallies.csv and metrics, as every replicate and every cell of a
+ * study goes it; and the same with what `jambeam run` adds for its report: causes of wrong passages, pictures, rare kinds
+ * looked at again, and the first replicates once more with half and double the traffic.
+ */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openEventFiles } from '../src/cli/event-files.js';
 import type { Design } from '../src/scenario/schema.js';
 import type { Metrics } from '../src/score/metrics-schema.js';
-import { simulate } from '../src/simulate/simulate.js';
+import { runReplicate } from '../src/simulate/replicate.js';
+import { assemble, simulate } from '../src/simulate/simulate.js';
 import { check, checkWithin } from './check.js';
 import type { BenchCrowd } from './crowds.js';
 import { crowdNamed, designOf } from './crowds.js';
@@ -22,13 +27,22 @@ export function pipeline(name: string, repeats: number): Measured[] {
   return [{ label: name, units: passages, ...timed(repeats, () => run(design)) }];
 }
 
+/** With what a report needs besides. */
+export function forReport(name: string, repeats: number): Measured[] {
+  const crowd = crowdNamed(name);
+  const design = designOf(crowd, crowd.ranger ? RANGER_PASSAGES : PASSAGES);
+  const { house } = simulate(design).metrics;
+  return [{ label: name, units: house.visits, ...timed(repeats, () => simulate(design)) }];
+}
+
 /** Simulates and writes rows to a folder that is taken away again. @returns what `read` makes of it before it goes */
 export function run<T = void>(design: Design, read?: (metrics: Metrics, folder: string) => T): T | undefined {
   const folder = mkdtempSync(join(tmpdir(), 'jambeam-bench-'));
   try {
     const files = openEventFiles(folder, design, false);
-    const { metrics } = simulate(design, files.sinks);
+    const results = Array.from({ length: design.replicates }, (_, r) => runReplicate(design, r + 1, files.sinks));
     files.close();
+    const { metrics } = assemble(design, results, { closer: false });
     return read?.(metrics, folder);
   } finally {
     rmSync(folder, { recursive: true });
@@ -39,7 +53,8 @@ export function run<T = void>(design: Design, read?: (metrics: Metrics, folder: 
 function checkedRun(design: Design, crowd: BenchCrowd): number {
   let breaks = 0;
   let clears = 0;
-  simulate(design, { edge: (_, { level }) => (level === 1 ? breaks++ : clears++) });
+  for (let number = 1; number <= design.replicates; number++)
+    runReplicate(design, number, { edge: (_, { level }) => (level === 1 ? breaks++ : clears++) });
   check(breaks === clears, `${breaks} breaks but ${clears} clears: every beam is clear in the end`);
 
   return run(design, (metrics, folder) => {

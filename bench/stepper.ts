@@ -10,7 +10,7 @@ import { flatten } from '../src/geometry/beam-line.js';
 import { fromOrigin } from '../src/geometry/cell.js';
 import type { Limb } from '../src/geometry/limbs.js';
 import type { Extent, LimbTrack } from '../src/geometry/track.js';
-import { STRIDE } from '../src/geometry/track.js';
+import { EXTENT_A, EXTENT_B, STRIDE, extentOf } from '../src/geometry/track.js';
 import type { BeamPath } from '../src/sensors/door-sensors.js';
 
 const STEP_S = 1e-3;
@@ -151,7 +151,8 @@ function candidateOf(
   const av = beam.v0 + vl * own.al + vw * own.aw + vz * own.az;
   const bu = beam.u0 + ul * own.bl + uw * own.bw + uz * own.bz;
   const bv = beam.v0 + vl * own.bl + vw * own.bw + vz * own.bz;
-  const { aExtent: a, bExtent: b } = track;
+  const a = extentOf(track, EXTENT_A);
+  const b = extentOf(track, EXTENT_B);
   if (vl === 0 && vw === 0) {
     if (av + a.z0 > threshold && bv + b.z0 > threshold) return null;
     if (av + a.z1 < -threshold && bv + b.z1 < -threshold) return null;

@@ -13,8 +13,25 @@ import type { FlatBeam } from './beam-line.js';
 import { CELL, dipInCell, fromOrigin, rootInCell } from './cell.js';
 import { addInterval } from './intervals.js';
 import { AL, AW, AZ, BL, BW, BZ, RADIUS, SHADOWED } from './limbs.js';
-import type { Extent, LimbTrack, NodeSpan } from './track.js';
-import { AHEAD, MOVED, PACE, STRIDE } from './track.js';
+import type { LimbTrack, NodeSpan } from './track.js';
+import {
+  AHEAD,
+  EXTENT_A,
+  EXTENT_B,
+  FASTEST,
+  L0,
+  L1,
+  MOVED,
+  PACE,
+  PER_PERIOD,
+  SIDEWAYS,
+  STRAYS,
+  STRIDE,
+  W0,
+  W1,
+  Z0,
+  Z1,
+} from './track.js';
 
 /** Whether a level beam is above or below all that a limb ever reaches: most limbs, told without a look at their tracks. */
 export function passesBy(
@@ -55,8 +72,7 @@ export function scanLimb(
 ): void {
   const threshold = limbs[at + RADIUS]! + clearance;
   if (!(threshold > 0)) return;
-  const ea = track.aExtent;
-  const eb = track.bExtent;
+  const { ends, whole } = track;
   const { ul, uw, uz, vl, vw, vz } = beam;
   const oal = limbs[at + AL]!;
   const oaw = limbs[at + AW]!;
@@ -68,17 +84,17 @@ export function scanLimb(
   const cbv = beam.v0 + vl * obl + vw * obw + vz * obz;
   // What can't reach the beam's height, or only later, or no more, is left out before any distance is taken.
   if (vl === 0 && vw === 0) {
-    if (cav + ea.z0 > threshold && cbv + eb.z0 > threshold) return;
-    if (cav + ea.z1 < -threshold && cbv + eb.z1 < -threshold) return;
+    if (cav + whole[EXTENT_A + Z0]! > threshold && cbv + whole[EXTENT_B + Z0]! > threshold) return;
+    if (cav + whole[EXTENT_A + Z1]! < -threshold && cbv + whole[EXTENT_B + Z1]! < -threshold) return;
     if (limbs[at + SHADOWED] === 1 && ul === 0) return;
     // A trunk at mid-height: its cross-section simply walks through the beam.
     const perNode = (uw * span.advance) / span.nodes;
     if (
-      cav + ea.z1 <= 0 &&
-      cbv + eb.z0 >= 0 &&
+      cav + whole[EXTENT_A + Z1]! <= 0 &&
+      cbv + whole[EXTENT_B + Z0]! >= 0 &&
       oal === obl &&
       oaw === obw &&
-      Math.abs(ul) * track.sideways < perNode / 2
+      Math.abs(ul) * whole[SIDEWAYS]! < perNode / 2
     ) {
       const c = beam.u0 + ul * oal + uw * oaw + uz * oaz;
       const start = Math.max(from, passes(track, span, ul, c + threshold, perNode));
@@ -89,8 +105,8 @@ export function scanLimb(
   }
   const cau = beam.u0 + ul * oal + uw * oaw + uz * oaz;
   const cbu = beam.u0 + ul * obl + uw * obw + uz * obz;
-  const uMax = Math.max(cau + top(ea, ul, uw, uz), cbu + top(eb, ul, uw, uz));
-  const uMin = Math.min(cau - top(ea, -ul, -uw, -uz), cbu - top(eb, -ul, -uw, -uz));
+  const uMax = Math.max(cau + top(whole, EXTENT_A, ul, uw, uz), cbu + top(whole, EXTENT_B, ul, uw, uz));
+  const uMin = Math.min(cau - top(whole, EXTENT_A, -ul, -uw, -uz), cbu - top(whole, EXTENT_B, -ul, -uw, -uz));
   let first = from;
   let last = to;
   let mask = -1;
@@ -105,12 +121,11 @@ export function scanLimb(
   if (first >= last) return;
 
   // From here on everything is a local: this loop is where a simulation spends its time.
-  const ends = track.ends;
-  const perFastest = 1 / track.fastest;
-  const perPeriod = track.perPeriod;
+  const perFastest = 1 / whole[FASTEST]!;
+  const perPeriod = whole[PER_PERIOD]!;
   const uTurn = span.advance * uw;
   const vTurn = span.advance * vw;
-  const past = uz === 0 ? threshold + (ul < 0 ? -ul : ul) * track.strays + PAST : Infinity;
+  const past = uz === 0 ? threshold + (ul < 0 ? -ul : ul) * whole[STRAYS]! + PAST : Infinity;
   const found = FOUND;
   let f = 0;
   const covered = out.length;
@@ -243,6 +258,6 @@ function passes(track: LimbTrack, span: NodeSpan, ul: number, c: number, perNode
 }
 
 /** Greatest value of l·x + w·y + z·z over an extent. */
-function top(e: Extent, l: number, w: number, z: number): number {
-  return (l > 0 ? l * e.l1 : l * e.l0) + (w > 0 ? w * e.w1 : w * e.w0) + (z > 0 ? z * e.z1 : z * e.z0);
+function top(whole: readonly number[], at: number, l: number, w: number, z: number): number {
+  return l * whole[at + (l > 0 ? L1 : L0)]! + w * whole[at + (w > 0 ? W1 : W0)]! + z * whole[at + (z > 0 ? Z1 : Z0)]!;
 }

@@ -49,22 +49,48 @@ export interface LimbTrack {
    * precision (a tenth of a micrometre): these rounded values are the model.
    */
   readonly ends: Float32Array;
-  /** Movement over a whole period. */
-  readonly perPeriod: number;
-  /** Largest movement in one cell. */
-  readonly fastest: number;
   /**
-   * Largest sideways movement in one cell of a limb that stays upright and walks on evenly: both ends ride on one point
-   * whose w grows in proportion to the node. NaN for all others.
+   * What holds over all nodes, in one list, for as separate numbers they would lie scattered over the heap:
+   * {@link PER_PERIOD}, {@link FASTEST}, {@link SIDEWAYS}, {@link STRAYS}, and from {@link EXTENT_A} and {@link EXTENT_B} on
+   * the extents of both ends: l, w, z, each least and most.
    */
-  readonly sideways: number;
-  /**
-   * How far a limb whose ends only ever walk forward strays sideways over a period: once past a beam by more than that,
-   * it is past for good. NaN for a limb that also goes back, or doesn't repeat.
-   */
-  readonly strays: number;
-  readonly aExtent: Extent;
-  readonly bExtent: Extent;
+  readonly whole: readonly number[];
+}
+
+/** Movement over a whole period. */
+export const PER_PERIOD = 0;
+/** Largest movement in one cell. */
+export const FASTEST = 1;
+/**
+ * Largest sideways movement in one cell of a limb that stays upright and walks on evenly: both ends ride on one point
+ * whose w grows in proportion to the node. NaN for all others.
+ */
+export const SIDEWAYS = 2;
+/**
+ * How far a limb whose ends only ever walk forward strays sideways over a period: once past a beam by more than that, it
+ * is past for good. NaN for a limb that also goes back, or doesn't repeat.
+ */
+export const STRAYS = 3;
+export const EXTENT_A = 4;
+export const EXTENT_B = 10;
+/** Places in an extent. */
+export const L0 = 0;
+export const L1 = 1;
+export const W0 = 2;
+export const W1 = 3;
+export const Z0 = 4;
+export const Z1 = 5;
+
+/** The extent of an end: that of a at {@link EXTENT_A}, that of b at {@link EXTENT_B}. */
+export function extentOf({ whole }: LimbTrack, at: number): Extent {
+  return {
+    l0: whole[at + L0]!,
+    l1: whole[at + L1]!,
+    w0: whole[at + W0]!,
+    w1: whole[at + W1]!,
+    z0: whole[at + Z0]!,
+    z1: whole[at + Z1]!,
+  };
 }
 
 /** A motion of a whole body: one track per part, all on the same nodes. */
@@ -82,7 +108,9 @@ export interface PoseTracks {
 
 /** The {@link PoseTracks.heights} of tracks that are all made. */
 export function heightsOf(parts: readonly LimbTrack[]): Float64Array {
-  return Float64Array.from(parts.flatMap(({ aExtent: a, bExtent: b }) => [a.z0, a.z1, b.z0, b.z1]));
+  return Float64Array.from(
+    parts.flatMap(({ whole }) => [EXTENT_A, EXTENT_B].flatMap((at) => [whole[at + Z0]!, whole[at + Z1]!])),
+  );
 }
 
 /** More than single precision can round a movement by, model units. */
@@ -114,15 +142,9 @@ export function limbTrack(a: PointTrack, b: PointTrack, span: NodeSpan): LimbTra
   // A motion that repeats is searched by many bodies: worth a closer look at how fast it is where.
   if (advance > 0) lookAhead(ends, moved, span);
   else for (let k = 0; k < nodes; k++) ends[k * STRIDE + PACE] = (1 - ROUNDING) / fastest;
-  return {
-    ends,
-    perPeriod: moved,
-    fastest,
-    sideways: a === b ? sidewaysOf(ends, span) : NaN,
-    strays: straysOf(ends, span),
-    aExtent: extentOf(ends, 0, span),
-    bExtent: extentOf(ends, 3, span),
-  };
+  const sideways = a === b ? sidewaysOf(ends, span) : NaN;
+  const strays = straysOf(ends, span);
+  return { ends, whole: [moved, fastest, sideways, strays, ...extent(ends, 0, span), ...extent(ends, 3, span)] };
 }
 
 function straysOf(ends: Float32Array, { nodes, advance }: NodeSpan): number {
@@ -176,7 +198,7 @@ function movement(ends: Float32Array, k: number, end: number, span: NodeSpan): n
   return Math.sqrt(dl * dl + dw * dw + dz * dz);
 }
 
-function extentOf(ends: Float32Array, end: number, span: NodeSpan): Extent {
+function extent(ends: Float32Array, end: number, span: NodeSpan): number[] {
   let l0 = Infinity;
   let l1 = -Infinity;
   let w0 = Infinity;
@@ -194,7 +216,7 @@ function extentOf(ends: Float32Array, end: number, span: NodeSpan): Extent {
     if (z < z0) z0 = z;
     if (z > z1) z1 = z;
   }
-  return { l0, l1, w0, w1, z0, z1 };
+  return [l0, l1, w0, w1, z0, z1];
 }
 
 /** Position of one end of a limb (0 for a, 1 for b) at a real node number, offsets left out. */

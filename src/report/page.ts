@@ -8,12 +8,17 @@ import { plain } from './words.js';
 
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
+/** Where the licences are that the packages in the scripts ask for. Paper carries no scripts. */
+const OTHERS_WORK = html`<p class="off-paper">The scripts of this page contain work of others; the licences stand at the end of each, and in dist/page/licences.txt of jambeam.</p>`;
+
 export interface PageOptions {
   /** Of a page that is not the run's report. */
   readonly style?: string;
   readonly colours?: 'light dark' | 'only light';
   /** What brings it to life; without, the page holds no script at all. */
   readonly scripts?: PageScripts | undefined;
+  /** The last line of the page. */
+  readonly footer?: Markup;
   /** What a reader can ask the page; needs scripts. */
   readonly ask?: AskData | null;
 }
@@ -21,8 +26,9 @@ export interface PageOptions {
 export function page(
   title: string,
   content: Markup,
-  { style = STYLE, colours = 'light dark', scripts, ask = null }: PageOptions = {},
+  { style = STYLE, colours = 'light dark', footer, scripts, ask = null }: PageOptions = {},
 ): string {
+  const last = footer && html`<footer><p>${footer}</p>${scripts && OTHERS_WORK}</footer>`;
   return html`<!doctype html>
 <html lang="en">
 <head>
@@ -36,6 +42,7 @@ export function page(
 </head>
 <body>
 ${content}
+${last}
 ${scripts !== undefined && scriptBlocks(scripts, { charts: content.alive, ask })}
 </body>
 </html>

@@ -88,8 +88,11 @@ export async function renderReport(input: ReportInput): Promise<string> {
 ${firstScreen(design, metrics, figures, heading)}
 ${contents(sections)}
 ${sections.map((section) => html`${section}\n`)}</main>
-<footer><p>${headingWords(heading)}${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}</p></footer>
 ${carriedScenario(design, version)}`,
-    { scripts, ask },
+    {
+      footer: html`${headingWords(heading)}${named(metrics.scenario)} · seed ${named(metrics.seed)} · jambeam ${version}`,
+      scripts,
+      ask,
+    },
   );
 }

@@ -27,6 +27,8 @@ export interface WhereProcess extends Where {
   readonly uid?: number;
   /** What it reads from standard input. */
   readonly input?: string;
+  /** Another one's than this checkout's. */
+  readonly launcher?: string;
 }
 
 type Compiled = typeof import('../../src/cli/main.js') & typeof import('../../src/cli/io.js');
@@ -70,8 +72,11 @@ class Gathered extends Writable {
 }
 
 /** The same as a process of its own: for what belongs to a process. */
-export function jambeamProcess(args: readonly string[], { cwd, env = {}, uid, input }: WhereProcess): Said {
-  const { status, stdout, stderr, error } = spawnSync(process.execPath, [LAUNCHER, ...args], {
+export function jambeamProcess(
+  args: readonly string[],
+  { cwd, env = {}, uid, input, launcher = LAUNCHER }: WhereProcess,
+): Said {
+  const { status, stdout, stderr, error } = spawnSync(process.execPath, [launcher, ...args], {
     cwd,
     env: { ...bareEnv(), ...env },
     encoding: 'utf8',

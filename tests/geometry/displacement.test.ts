@@ -12,7 +12,7 @@ import type { Walker } from '../../src/agents/schema.js';
 import { drawBody } from '../../src/agents/walkers.js';
 import { Stream } from '../../src/engine/stream.js';
 import type { LimbTrack, NodeSpan } from '../../src/geometry/track.js';
-import { AHEAD, MOVED, PACE, STRIDE } from '../../src/geometry/track.js';
+import { AHEAD, FASTEST, MOVED, PACE, PER_PERIOD, STRIDE } from '../../src/geometry/track.js';
 import { FASTEST_MPS } from './stepper.js';
 
 const root = Stream.root('displacement');
@@ -43,9 +43,9 @@ const SAMPLED: readonly Sampled[] = Array.from({ length: PEOPLE }, (_, n) => {
 }).flat();
 
 /** The sum of movements up to a node, from the beginning of the first period. */
-function movedBy({ ends, perPeriod }: LimbTrack, { nodes, advance }: NodeSpan, node: number): number {
+function movedBy({ ends, whole }: LimbTrack, { nodes, advance }: NodeSpan, node: number): number {
   const turn = advance === 0 ? 0 : Math.floor(node / nodes);
-  return (ends[(node - turn * nodes) * STRIDE + MOVED] as number) + turn * perPeriod;
+  return (ends[(node - turn * nodes) * STRIDE + MOVED] as number) + turn * whole[PER_PERIOD]!;
 }
 
 describe('bounds of movement', () => {
@@ -68,7 +68,7 @@ describe('bounds of movement', () => {
               moved = Math.max(moved, apart(poses[k]![i]!, poses[s]![i]!) / body.unit_m);
             const sum = movedBy(track, span, node + cells) - movedBy(track, span, node);
             beyond.sum = Math.max(beyond.sum, moved - sum);
-            beyond.fastest = Math.max(beyond.fastest, moved - cells * track.fastest);
+            beyond.fastest = Math.max(beyond.fastest, moved - cells * track.whole[FASTEST]!);
             beyond.pace = Math.max(beyond.pace, moved - cells / pace);
             if (sum > 1e-3) tightest = Math.max(tightest, moved / sum);
           }

@@ -1,6 +1,7 @@
 /** From when to when each limb of a body may be near a place: bounds, not a search. */
 import { AL, AW, AZ, BL, BW, BZ, LIMB, PART_OF, RADIUS } from '../../geometry/limbs.js';
 import type { Extent } from '../../geometry/track.js';
+import { EXTENT_A, EXTENT_B, extentOf } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import type { Motion, Stretch } from './motion.js';
 
@@ -59,7 +60,8 @@ function near(body: Body, stretch: Stretch, index: number, { along_m, heights_m 
   const at = LIMB * index;
   const part = perLimb ? index : numbers[at + PART_OF]!;
   const track = tracks.made[part] ?? tracks.part(part);
-  const { aExtent: a, bExtent: b } = track;
+  const a = extentOf(track, EXTENT_A);
+  const b = extentOf(track, EXTENT_B);
   const r = numbers[at + RADIUS]! + SPARE;
   const own = perLimb ? 0 : 1;
   const al = own * numbers[at + AL]!;

@@ -4,6 +4,7 @@
  */
 import type { Limb } from '../../geometry/limbs.js';
 import type { PoseTracks } from '../../geometry/track.js';
+import { EXTENT_A, EXTENT_B, extentOf } from '../../geometry/track.js';
 import { Limbs, limbOf } from '../../geometry/limbs.js';
 import { PET_LEGS } from '../figures/pets.js';
 import type { Body } from '../body.js';
@@ -57,7 +58,9 @@ export function petBody(who: string, number: number, pet: Pet): Body {
 export function petReach({ limbs, unit_m, walks }: Body): number {
   let most = 0;
   for (const { part, aw, bw, radius } of limbs.list()) {
-    const { aExtent: a, bExtent: b } = (walks as PoseTracks).part(part);
+    const track = (walks as PoseTracks).part(part);
+    const a = extentOf(track, EXTENT_A);
+    const b = extentOf(track, EXTENT_B);
     most = Math.max(most, radius - a.w0 - aw, radius + a.w1 + aw, radius - b.w0 - bw, radius + b.w1 + bw);
   }
   return most * unit_m;

@@ -5,7 +5,7 @@
 import { PI } from '../../engine/arithmetic.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { Extent, PoseTracks } from '../../geometry/track.js';
-import { STRIDE, limbTrack } from '../../geometry/track.js';
+import { EXTENT_A, EXTENT_B, STRIDE, extentOf, limbTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { points, set } from '../gait/gait-table.js';
 import type { Foresee, Stretch } from '../motion/motion.js';
@@ -47,7 +47,9 @@ export function turnRound(
 function foreseeTurning(free: PoseTracks): Foresee {
   return (index, beam, threshold) => {
     if (beam.vl !== 0 || beam.vw !== 0) return 'look';
-    const { aExtent: a, bExtent: b } = free.part(index);
+    const track = free.part(index);
+    const a = extentOf(track, EXTENT_A);
+    const b = extentOf(track, EXTENT_B);
     const within = threshold + SPARE;
     if (Math.min(a.z0, b.z0) + beam.v0 > within || Math.max(a.z1, b.z1) + beam.v0 < -within) return 'clear';
     return Math.abs(beam.u0) - Math.max(circle(a), circle(b)) > within ? 'clear' : 'look';

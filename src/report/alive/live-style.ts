@@ -33,7 +33,7 @@ button{cursor:pointer}button:hover:not(:disabled){border-color:var(--ink)}button
 .found[aria-busy]{border-left-style:dotted}
 .found .said{font-size:1.125rem}.refused{color:var(--bad);font-weight:600}
 @media (max-width:40rem){.picks{position:static}html{scroll-padding-top:0}}
-@media print{.picks,.plot,.tools,.legend,.asking,.live .scroll{display:none!important}
+@media print{.off-paper,.picks,.plot,.tools,.legend,.asking,.live .scroll{display:none!important}
 .live .still{position:static;width:100%;height:auto;clip-path:none}
 .not-door,.not-room{display:revert!important}}
 `;

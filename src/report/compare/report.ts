@@ -53,8 +53,11 @@ export async function renderCompareReport(runs: readonly CompareRun[], options: 
     html`<main>
 ${compareFirst(runs, options)}
 ${contents(sections)}
-${sections.map((section) => html`${section}\n`)}</main>
-<footer><p>${runs.map((run, i) => html`${i > 0 && ' · '}${labelWords(run)}`)} · jambeam ${options.version}</p></footer>`,
-    { style: COMPARE_STYLE, scripts: options.scripts },
+${sections.map((section) => html`${section}\n`)}</main>`,
+    {
+      style: COMPARE_STYLE,
+      footer: html`${runs.map((run, i) => html`${i > 0 && ' · '}${labelWords(run)}`)} · jambeam ${options.version}`,
+      scripts: options.scripts,
+    },
   );
 }

@@ -52,8 +52,11 @@ export async function renderStudyReport(summary: StudySummary, { scripts }: Stud
     html`<main>
 ${studyFirst(view, await weightiestPicture(view))}
 ${contents(sections)}
-${sections.map((section) => html`${section}\n`)}</main>
-<footer><p>${headingWords(summary)}${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}</p></footer>`,
-    { style: STUDY_STYLE, scripts },
+${sections.map((section) => html`${section}\n`)}</main>`,
+    {
+      style: STUDY_STYLE,
+      footer: html`${headingWords(summary)}${named(summary.name)} · ${named(summary.scenario)} · seed ${named(summary.seed)} · jambeam ${summary.jambeam}`,
+      scripts,
+    },
   );
 }
