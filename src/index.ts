@@ -1,21 +1,29 @@
-/** The library: everything a program needs to simulate, without files or a terminal. */
+/** The library: everything a program needs to simulate, without files or a terminal. Reports come from `jambeam/report`. */
 export type { LogicDefinition } from './counter/define-logic.js';
 export { defineLogic } from './counter/define-logic.js';
 export type { Direction, Level, Logic, LogicInput, LogicStep, Readings } from './counter/logic.js';
 export type { Visit } from './agents/visit.js';
+export type { OutsideLogics } from './counter/make-logic.js';
+export type { KeyRow } from './scenario/keys.js';
 export { editorSchema, listKeys } from './scenario/keys.js';
+export type { ReadFile } from './scenario/files.js';
 export { formatIssue } from './scenario/explain.js';
-export type { Issue, Place } from './scenario/issue.js';
+export type { Issue, Place, Problem } from './scenario/issue.js';
+export type { ParseOptions, ParsedScenario } from './scenario/parse.js';
 export { parseScenario } from './scenario/parse.js';
 export type { Design, ScenarioInput } from './scenario/schema.js';
 export type { Figures } from './score/figures.js';
 export type { Estimate, Metrics } from './score/metrics-schema.js';
 export type { DoorFacts, FactCaution } from './simulate/fact-types.js';
+export type { FactOptions } from './simulate/facts.js';
 export { deriveFacts } from './simulate/facts.js';
-export type { LadderRow } from './simulate/ladder.js';
+export type { LadderOptions, LadderRow } from './simulate/ladder.js';
 export { heightLadder } from './simulate/ladder.js';
-export type { EdgeRow, Outcome, Sinks, TallyRow } from './simulate/outcome.js';
+export type { EdgeRow, Outcome, ReadingRow, Sinks, TallyRow } from './simulate/outcome.js';
 export type { PassageChoice, PassageTrace } from './simulate/passage-trace.js';
 export { NoSuchPassage, tracePassage } from './simulate/passage-trace.js';
+export { calibrated } from './simulate/calibration.js';
+export type { WithOwnLogics } from './simulate/own-logics.js';
+export { withOwnLogics } from './simulate/own-logics.js';
 export { simulate } from './simulate/simulate.js';
 export { VERSION } from './simulate/version.js';

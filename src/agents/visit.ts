@@ -3,6 +3,7 @@ import type { Body, BodySort } from './body.js';
 import type { Passage } from './motion/passage.js';
 import type { PassageKind } from './schema.js';
 
+/** One stay of a body in a doorway zone: the truth that counts are compared with. A row of passages.csv. */
 export interface Visit {
   /** Counts visits of one replicate over all doors, from 1, in order of entering. */
   readonly number: number;

@@ -15,7 +15,8 @@ import { kindOf, readText, replaceFiles } from './files.js';
 import { writeLogger } from './fit-logger.js';
 import { fitText } from './fit-words.js';
 import type { Io } from './io.js';
-import { UserProblem, issuesProblem, pathText } from './problem.js';
+import { issuesProblem } from './issues-problem.js';
+import { UserProblem, pathText } from './problem.js';
 
 /** Options as typed. */
 export interface FitOptions {

@@ -6,9 +6,13 @@ import { logicInfo } from '../counter/logic-info.js';
 import type { KeyRow } from '../scenario/keys.js';
 import { keysOf, listKeys } from '../scenario/keys.js';
 import { studySchema } from '../study/plan/schema.js';
+import { nearest } from '../engine/nearest.js';
+import { literal } from '../engine/printable.js';
+import { EDITOR_SCHEMAS, type WrittenFile, schemaText } from './editor-schemas.js';
 import { type Io, jsonText } from './io.js';
 import { listMetrics, type MetricRow } from './metric-rows.js';
 import { folded } from './lines.js';
+import { UserProblem } from './problem.js';
 
 /** What the party does in the doorway. */
 const PASSAGES: Readonly<Record<PassageKind, string>> = {
@@ -28,7 +32,14 @@ interface Named {
   readonly description: string;
 }
 
-export function keysCommand({ json = false }: { readonly json?: boolean }, io: Io): void {
+export interface KeysOptions {
+  readonly json?: boolean;
+  /** Which file's schema is to be printed instead. */
+  readonly schema?: string;
+}
+
+export function keysCommand({ json = false, schema }: KeysOptions, io: Io): void {
+  if (schema !== undefined) return io.out(schemaText(writtenFile(schema)));
   const keys = listKeys();
   const everything = {
     keys,
@@ -75,6 +86,18 @@ export function keysCommand({ json = false }: { readonly json?: boolean }, io: I
         everything.study.map((k) => entry(k.path, facts(k), k.description)),
       ),
     ].join('\n'),
+  );
+}
+
+/** @throws {UserProblem} for a file that has no schema */
+function writtenFile(text: string): WrittenFile {
+  const known = Object.keys(EDITOR_SCHEMAS) as WrittenFile[];
+  const found = known.find((one) => one === text);
+  if (found !== undefined) return found;
+  const near = nearest(text, known);
+  throw new UserProblem(
+    `--schema: expected ${known.slice(0, -1).join(', ')} or ${known.at(-1)}, found ${literal(text)}`,
+    near && `did you mean ${near}?`,
   );
 }
 

@@ -4,12 +4,13 @@ import { fileURLToPath } from 'node:url';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { starterTable } from '../counter/table/starter.js';
 import { formatIssue } from '../scenario/explain.js';
-import { editorSchema, listKeys } from '../scenario/keys.js';
+import { listKeys } from '../scenario/keys.js';
 import { parseScenario } from '../scenario/parse.js';
 import { nearest } from '../engine/nearest.js';
 import { literal } from '../engine/printable.js';
 import { starterScenario } from '../scenario/starter.js';
 import { SENSOR_KINDS } from '../sensors/schema.js';
+import { schemaText } from './editor-schemas.js';
 import { kindOf, readText, replaceFiles } from './files.js';
 import type { Io } from './io.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
@@ -79,9 +80,10 @@ function starterFiles(options: NewOptions): Record<string, string> {
   if (issues.length > 0) throw new Error(`the starter scenario is wrong: ${issues.map(formatIssue).join('; ')}`);
   return {
     'scenario.yaml': scenario,
-    'my-logic.yaml': table,
+    'my-logic.yaml': `# yaml-language-server: $schema=./table.schema.json\n${table}`,
     'my-logic.ts': ofScenarios('my-logic.ts'),
-    'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
+    'scenario.schema.json': schemaText('scenario'),
+    'table.schema.json': schemaText('table'),
   };
 }
 
@@ -99,7 +101,7 @@ function houseFiles({ width_m, sensor }: NewOptions): Record<string, string> {
       '# yaml-language-server: $schema=./scenario.schema.json\n',
     ),
     'my-logic.ts': ofScenarios('my-logic.ts'),
-    'scenario.schema.json': `${JSON.stringify(editorSchema(), null, 2)}\n`,
+    'scenario.schema.json': schemaText('scenario'),
   };
 }
 

@@ -12,6 +12,7 @@ import type { Design } from '../scenario/schema.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
 import { codeOf, givenLogics } from './logic-options.js';
+import { DIRECTIONS } from './option-values.js';
 import type { PassageOfRunOptions } from './passage-of-run.js';
 import type { PassageJob } from './passage-worker.js';
 import { passageText } from './passage-text.js';
@@ -73,7 +74,7 @@ function choiceOf(options: PassageOptions): PassageChoice {
   return {
     who,
     kind: oneOf('--kind', options.kind ?? 'through', MIX_KINDS) as MixKind,
-    direction: oneOf('--direction', options.direction ?? 'forward', ['forward', 'backward'] as const),
+    direction: oneOf('--direction', options.direction ?? 'forward', DIRECTIONS),
     ...(door === undefined ? {} : { door }),
     number: number.trim() === '' ? Number.NaN : Number(number),
   };

@@ -1,6 +1,4 @@
 /** What ends a command early through no fault of ours: the user's input, or their disk. */
-import { formatIssue } from '../scenario/explain.js';
-import type { Issue } from '../scenario/issue.js';
 import { printable } from '../engine/printable.js';
 
 /** Ends the command with exit code 2. The message is for the user: it says what is wrong and what to do. */
@@ -14,13 +12,6 @@ export class UserProblem extends Error {
     super(hint === undefined ? message : `${message}\n  hint: ${hint}`);
     this.name = 'UserProblem';
   }
-}
-
-/** All problems of a scenario at once, in the order they have. */
-export function issuesProblem(file: string, issues: readonly Issue[]): UserProblem {
-  const many = issues.length === 1 ? '1 problem' : `${issues.length} problems`;
-  const text = `${issues.map(formatIssue).join('\n')}\n${many} with ${pathText(file)}; nothing was done`;
-  return new UserProblem(text, undefined, true);
 }
 
 /** A path as it is printed. */

@@ -13,7 +13,8 @@ import type { Metrics } from '../score/metrics-schema.js';
 import { metricsSchema } from '../score/metrics-schema.js';
 import { figuresSchema } from './figures-schema.js';
 import { kindOf, readText } from './files.js';
-import { UserProblem, issuesProblem, pathText } from './problem.js';
+import { issuesProblem } from './issues-problem.js';
+import { UserProblem, pathText } from './problem.js';
 import { readMarker } from './out-folder.js';
 import { REPORT_INPUTS, RUN_FOLDER } from './run-folder.js';
 

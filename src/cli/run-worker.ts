@@ -48,9 +48,8 @@ async function run(job: RunJob, code: OpenCode | null, tell: Tell): Promise<RunR
   };
   const { metrics, figures } = simulate(design, sinks, code?.outside);
   files.close();
-  const designText = serialiseDesign(design);
-  writeNew(join(folder, 'design.json'), designText);
-  await writeScored(folder, { design, designText, metrics, figures }, job.static);
+  writeNew(join(folder, 'design.json'), serialiseDesign(design));
+  await writeScored(folder, { design, metrics, figures }, job.static);
   return { metrics, activity: figures.activity };
 }
 

@@ -2,7 +2,7 @@
 import { basename, extname, join } from 'node:path';
 import { summaryText } from '../report/summary.js';
 import { headed } from '../scenario/heading.js';
-import type { Design } from '../scenario/schema.js';
+import { type Design, designSchema } from '../scenario/schema.js';
 import { type HeadingOptions, headingOf } from './heading-options.js';
 import { inWorker } from './in-worker.js';
 import type { Io } from './io.js';
@@ -34,7 +34,8 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
   const given = givenLogics(options);
   const { heading, issues: ofHeading } = headingOf(options);
   const { design: written, cautions } = loadScenario(file, sets, given, [...issues, ...ofHeading]);
-  const design = headed(written, heading);
+  // In the schema's order, or the report's own scenario would not be that of a run of the report.
+  const design = designSchema.parse(headed(written, heading));
   printCautions(cautions, io);
   const out = options.out ?? `${basename(file, extname(file))}.run`;
   const folder = OutFolder.open(RUN_FOLDER, out, { scenarioFile: file }, options.force === true);

@@ -10,7 +10,8 @@ import { VERSION } from '../simulate/version.js';
 import { logicsToRun } from './carried-code.js';
 import type { Io } from './io.js';
 import { NONE_GIVEN, type GivenLogics } from './logic-options.js';
-import { issuesProblem, pathText } from './problem.js';
+import { issuesProblem } from './issues-problem.js';
+import { pathText } from './problem.js';
 import { type ScenarioText, readScenarioText } from './scenario-text.js';
 
 export interface LoadedScenario {

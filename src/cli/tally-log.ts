@@ -8,6 +8,7 @@ import { told } from '../fitting/told.js';
 import type { Issue } from '../scenario/issue.js';
 import type { TimedTally } from '../score/walk-test/tallies-to-walks.js';
 import { type LogTime, logTime, TIMES } from './log-time.js';
+import { DIRECTIONS } from './option-values.js';
 
 /** Names of a column of times, and what a bare number in it counts, microseconds. */
 export const TIME_COLUMNS: Readonly<Record<string, number>> = {
@@ -16,7 +17,6 @@ export const TIME_COLUMNS: Readonly<Record<string, number>> = {
   time_s: 1_000_000,
   time: 1_000_000,
 };
-const DIRECTIONS = ['forward', 'backward'] as const;
 
 export interface TallyLog {
   readonly tallies: readonly TimedTally[];

@@ -1,6 +1,7 @@
 /** How a user's own module says what its logic is; what can be left out has a default. */
 import type { LogicInput, LogicStep } from './logic.js';
 
+/** A counting logic of your own: a state, and a step from it by what the beams say. */
 export interface LogicDefinition<State> {
   /** How many beams it expects, 1 to 8; the doors must have as many. */
   readonly beams: number;

@@ -13,6 +13,7 @@ export type Direction = 'forward' | 'backward';
 /** 1 while the beam is broken, 0 while it is clear. */
 export type Level = 0 | 1;
 
+/** What a logic is told at one instant. */
 export interface LogicInput {
   /** Integer microseconds since the clock's start. Never decreases. */
   readonly time_us: number;
@@ -25,6 +26,7 @@ export interface LogicInput {
 /** Per beam, whole micrometres; null without echo, before the first reading, and for a light barrier. */
 export type Readings = readonly (number | null)[];
 
+/** What a logic answers to one input. */
 export interface LogicStep<State> {
   readonly state: State;
   /** Tallies at this instant, one person each; most steps have none. */
@@ -46,6 +48,7 @@ export interface LogicAbout {
   readonly defeated_by: string;
 }
 
+/** A logic that can be driven: pure, its state plain data. */
 export interface Logic<State = unknown> extends LogicAbout {
   initial(): State;
   step(state: State, input: LogicInput): LogicStep<State>;

@@ -13,7 +13,8 @@ export const headingKeys = {
 };
 
 export const headingSchema = z.strictObject(headingKeys);
-export type Heading = z.infer<typeof headingSchema>;
+/** Title, and who prepared the page; each may be missing. */
+export interface Heading extends z.infer<typeof headingSchema> {}
 
 /**
  * A design, or a study, with what is given of a heading in place of its own. It stands behind the name, as in the schema:

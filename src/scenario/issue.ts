@@ -173,6 +173,7 @@ export type SetProblem =
       readonly nearest?: string | undefined;
     };
 
+/** What is wrong, as data: a code and its facts. `formatIssue` makes words of it. */
 export type Problem =
   | ShapeProblem
   | CrossProblem
@@ -181,6 +182,7 @@ export type Problem =
   | SetProblem
   | { readonly code: 'other'; readonly message: string; readonly hint?: string | undefined };
 
+/** Something that is wrong, or to be minded, in what a user wrote. */
 export interface Issue {
   /** Null for what comes from the command line; then `path` says which option. */
   readonly place: Place | null;

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { writtenSchema } from './schema.js';
 import { type Meta, peel, rangeOf } from './schema-walk.js';
 
+/** One key that a file can have: its range, unit and meaning. */
 export interface KeyRow {
   /** `doors.*.traffic.mix.*.share`; `*` stands for an item's name or position. */
   readonly path: string;

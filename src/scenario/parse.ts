@@ -18,6 +18,7 @@ import { type YamlSource, readYaml } from './yaml-source.js';
 /** More than anybody mends in one go. */
 const MAX_ISSUES = 200;
 
+/** What a scenario's text can't say by itself. */
 export interface ParseOptions {
   /** `KEY=VALUE` as of `--set`, applied in order to the resolved design. */
   readonly sets?: readonly string[];
@@ -36,6 +37,7 @@ export interface GivenLogic {
   readonly text?: string;
 }
 
+/** A design, or why there is none. */
 export interface ParsedScenario {
   /** Null when there are issues. */
   readonly design: Design | null;

@@ -215,6 +215,7 @@ export const writtenSchema = scenarioSchema.extend({
     .meta({ description: 'Sensors of your own, by name.' })
     .default(() => ({})),
 });
+/** A scenario as it is written: what `parse` of YAML gives, before defaults. Its keys are those of `listKeys()`. */
 export type ScenarioInput = z.input<typeof writtenSchema>;
 
 export const designSchema = z.strictObject({
@@ -248,7 +249,8 @@ export const designSchema = z.strictObject({
   /** Texts of table logics by file name, so that a design is whole by itself. */
   tables: z.record(z.string(), z.string()).default(() => ({})),
 });
-export type Design = z.infer<typeof designSchema>;
+/** A whole scenario: short forms spelt out, defaults filled in, texts of tables included. What design.json holds. */
+export interface Design extends z.infer<typeof designSchema> {}
 export type LearntDoorway = z.infer<typeof learntSchema>;
 export type DesignDoor = Design['doors'][number];
 export type DesignBeam = DesignDoor['beams'][number];

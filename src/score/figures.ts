@@ -122,6 +122,7 @@ export interface ReplayedLog {
   readonly own: boolean;
 }
 
+/** Aggregates that a report draws its charts from. What figures.json holds. */
 export interface Figures {
   readonly format: 1;
   readonly drift: readonly DriftBands[];

@@ -24,7 +24,8 @@ export const estimateSchema = z.strictObject({
     .meta({ description: 'Denominator the estimate rests on: crossings, visits, windows or replicates.' }),
   reason: z.string().optional().meta({ description: 'Why value or interval is missing or to be read with care.' }),
 });
-export type Estimate = z.infer<typeof estimateSchema>;
+/** A number with its 95 % interval, how that was made, and what it rests on. */
+export interface Estimate extends z.infer<typeof estimateSchema> {}
 
 export const ROWS = ['forward', 'backward', 'turned back', 'lingered', 'reached', 'pet', 'thing', 'nobody'] as const;
 export const COLUMNS = ['forward', 'backward', 'nothing', 'extra'] as const;
@@ -250,4 +251,5 @@ export const metricsSchema = z.strictObject({
   }),
   targets: z.array(targetOutcomeSchema).meta({ description: "How the scenario's targets came out." }),
 });
-export type Metrics = z.infer<typeof metricsSchema>;
+/** Every number of a run. What metrics.json holds. */
+export interface Metrics extends z.infer<typeof metricsSchema> {}

@@ -151,6 +151,7 @@ export type FactCaution =
   | { readonly code: 'zone_cut'; readonly zone_m: number; readonly cut: Share }
   | RangerCaution;
 
+/** What follows from a doorway and its beams before anybody walks. */
 export interface DoorFacts {
   readonly door: string;
   readonly beams: readonly BeamFacts[];

@@ -31,6 +31,7 @@ import { spacingFacts } from './spacing-facts.js';
 import type { Weighted } from './weighted.js';
 import { meanOf, quantilesOf, shareOf } from './weighted.js';
 
+/** How closely it is looked. */
 export interface FactOptions {
   /** Bodies drawn per group of people and per walker, for statures, speeds and breadths; 2000 by default. */
   readonly drawn?: number;

@@ -32,6 +32,7 @@ export interface LadderCell {
   readonly wrong_per_100: number;
 }
 
+/** How a door would do with its beams at one height. */
 export interface LadderRow {
   /** Height of all beams above the floor, level; of a design whose beams differ or tilt, the mean of their ends. */
   readonly height_m: number;
@@ -43,6 +44,7 @@ export interface LadderRow {
   readonly cells: readonly LadderCell[];
 }
 
+/** Which heights, and how many people. */
 export interface LadderOptions {
   /** Crossings per walker and height, 200 by default. */
   readonly crossings?: number;

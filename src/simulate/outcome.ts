@@ -4,6 +4,7 @@ import type { Direction, Level } from '../counter/logic.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 
+/** One tally of one logic. A row of tallies.csv. */
 export interface TallyRow {
   readonly door: number;
   /** Index of the logic in the design. */
@@ -11,6 +12,7 @@ export interface TallyRow {
   readonly time_us: number;
   readonly direction: Direction;
 }
+/** One change of one beam, as its controller has it. A row of edges.csv. */
 export interface EdgeRow {
   readonly door: number;
   readonly beam: number;
@@ -18,6 +20,7 @@ export interface EdgeRow {
   readonly level: Level;
 }
 
+/** One reading of a ranger. A row of readings.csv. */
 export interface ReadingRow {
   readonly door: number;
   readonly beam: number;
@@ -38,6 +41,7 @@ export interface Sinks {
   progress?(done: number, of: number): void;
 }
 
+/** All that a simulation found. */
 export interface Outcome {
   readonly metrics: Metrics;
   readonly figures: Figures;

@@ -35,6 +35,7 @@ import { controllerOf, hasRangers, mountedBeams, longestDelay } from './plan.js'
 import { shadowOf } from './shadow.js';
 import { walkersKnown } from './walkers-known.js';
 
+/** Which walk is to be followed. */
 export interface PassageChoice {
   /** Name of the door; the first if left out. */
   readonly door?: string;
@@ -101,6 +102,7 @@ export interface TracedBeam {
   readonly at_m: number;
 }
 
+/** One walk instant by instant: levels, states, tallies, and what was right or wrong. */
 export interface PassageTrace {
   readonly scenario: string;
   readonly door: string;

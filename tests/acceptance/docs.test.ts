@@ -25,6 +25,7 @@ import { starterTable } from '../../src/counter/table/starter.js';
 import { COLUMNS, ROWS, estimateSchema, metricsSchema, roomMetricsSchema } from '../../src/score/metrics-schema.js';
 import { allFigures } from '../../src/simulate/sources.js';
 import { folderWithDoor, jambeam } from '../cli/jambeam.js';
+import { COMMANDS } from '../faults/commands.js';
 import { blocks, codes, flat, page, rowsOf } from './markdown.js';
 import { plainRun } from '../simulate/plain-run.js';
 
@@ -141,6 +142,20 @@ describe('files.md', () => {
     out = join(cwd, 'door.run');
   });
   const json = (name: string) => JSON.parse(readFileSync(join(out, name), 'utf8')) as Record<string, unknown>;
+
+  test('names every file that any command writes, and every file that is read', () => {
+    const named = codes(section('Every file'));
+    // Of a folder of results its own page says what is in it.
+    const folders = /\.(?:run|study)\//;
+    const written = COMMANDS.flatMap(({ writes }) => writes)
+      .filter((path) => !folders.test(path))
+      .map((path) => path.split('/').at(-1) as string);
+    expect(written.length).toBeGreaterThan(10);
+    const alike = (name: string): string => name.replace(/-\d\d/, '-01').replace(/^visit/, 'passage');
+    for (const name of written) expect([...named]).toContain(alike(name));
+    for (const option of ['--logic', '--logic-process', '--truth', '--log', '--plan', '--logger', '--sheet'])
+      expect([...named].join(' ')).toContain(option);
+  });
 
   test('lists the files that are written, all of them', () => {
     const files = listed("A run's folder");

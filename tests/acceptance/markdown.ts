@@ -1,32 +1,19 @@
 /** What the tests of the docs read out of Markdown. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 
 export const ROOT = resolve(import.meta.dirname, '../..');
 
-/** What a newcomer reads. */
-export const PAGES = [
+/** What a newcomer reads, and every page that is in docs. */
+export const PAGES: readonly string[] = [
   'README.md',
   'DEVELOPERS.md',
   'CHANGELOG.md',
-  'docs/browser.md',
-  'docs/compare.md',
-  'docs/files.md',
-  'docs/firmware.md',
-  'docs/fitting.md',
-  'docs/household.md',
-  'docs/logics.md',
-  'docs/models.md',
-  'docs/own-logic.md',
-  'docs/plan-and-effort.md',
-  'docs/scoring.md',
-  'docs/sensors.md',
-  'docs/tables.md',
-  'docs/tutorials/designer.md',
-  'docs/tutorials/researcher.md',
-  'docs/tutorials/reviewer.md',
-  'docs/walktest.md',
-] as const;
+  ...readdirSync(resolve(ROOT, 'docs'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.md'))
+    .map((name) => `docs/${name}`)
+    .sort(),
+];
 
 export function page(name: string): string {
   return readFileSync(resolve(ROOT, name), 'utf8');
@@ -70,12 +57,15 @@ export function codes(markdown: string): Set<string> {
 
 /** As headings are linked to: lower case, spaces to hyphens, punctuation out. */
 export function anchorsOf(markdown: string): Set<string> {
-  return new Set(
-    [...markdown.matchAll(/^#+ (.*)$/gm)].map(([, heading]) =>
-      (heading as string)
-        .toLowerCase()
-        .replace(/[^\p{L}\p{N} -]/gu, '')
-        .replaceAll(' ', '-'),
-    ),
-  );
+  const anchors = new Set<string>();
+  for (const [, heading] of markdown.matchAll(/^#+ (.*)$/gm)) {
+    const base = heading!
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N} -]/gu, '')
+      .replaceAll(' ', '-');
+    let anchor = base;
+    for (let again = 1; anchors.has(anchor); again++) anchor = `${base}-${again}`;
+    anchors.add(anchor);
+  }
+  return anchors;
 }

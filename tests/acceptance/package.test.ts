@@ -68,15 +68,15 @@ describe('what is in it', () => {
     /^bin\/jambeam\.js$/,
     /^dist\/(index|(agents|cli|counter|effort|engine|fitting|geometry|plugins|report|scenario|score|sensors|simulate|study)\/[\w/-]+)\.js$/,
     // What the library's types lead to.
-    /^dist\/(index|(agents|counter|engine|geometry|scenario|score|sensors|simulate)\/[\w/-]+)\.d\.ts$/,
+    /^dist\/(index|(agents|counter|engine|geometry|report|scenario|score|sensors|simulate)\/[\w/-]+)\.d\.ts$/,
     /^dist\/page\/(scripts\.json|licences\.txt)$/,
     /^scenarios\/((studies|tables)\/)?[\w-]+\.yaml$/,
     // `jambeam new` copies it.
     /^scenarios\/my-logic\.ts$/,
-    /^docs\/[\w-]+\.(md|schema\.json)$/,
+    /^docs\/(api\/)?[\w-]+\.(md|schema\.json)$/,
     // The pages show them.
     /^docs\/(report\.png|passage\.svg)$/,
-    /^docs\/examples\/four-level\.(c|py|ts)$/,
+    /^docs\/examples\/(four-level\.(c|py|ts)|library\.ts)$/,
   ];
 
   test('nothing but what somebody needs', () => {
@@ -236,6 +236,7 @@ describe('its library', () => {
   // Each line marked as an error must be one: else the types would be `any`, which is what types that don't resolve are.
   const PROGRAM = `
 import { type Design, type Issue, type Metrics, VERSION, defineLogic, formatIssue, heightLadder, parseScenario, simulate } from 'jambeam';
+import { reportOf } from 'jambeam/report';
 const { design, issues }: { design: Design | null; issues: readonly Issue[] } = parseScenario('format: 1', 'door.yaml');
 export const words: string[] = issues.map(formatIssue);
 // @ts-expect-error: it may be null
@@ -243,6 +244,9 @@ simulate(design);
 if (design !== null) {
   const { metrics }: { metrics: Metrics } = simulate(design);
   export_(metrics.house.wrong_per_100.value, design.doors[0]?.width_m, heightLadder);
+  export_(reportOf(design, simulate(design)).then((text: string) => text.length));
+  // @ts-expect-error: there is no report without numbers
+  export_(reportOf(design));
   // @ts-expect-error: no such metric
   metrics.house.right_per_100;
 }

@@ -1,5 +1,5 @@
 /** The README is true: what it says to type is typed, what it shows is run, what it links to is there. */
-import { cpSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { transformSync } from 'esbuild';
 import { describe, expect, test } from 'vitest';
@@ -8,38 +8,12 @@ import { CAUTIONS } from '../../src/report/cautions.js';
 import { formatIssue } from '../../src/scenario/explain.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { starterScenario } from '../../src/scenario/starter.js';
-import { folder } from '../cli/jambeam.js';
+import { clone, shortened } from './clone.js';
 import { PAGES, ROOT, anchorsOf, blocks, flat, page } from './markdown.js';
 import { C_COMPILER, isThere, shell, typed, withoutNpx } from './typed.js';
 
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const readme = page('README.md');
 const scripts = (JSON.parse(page('package.json')) as { scripts: Record<string, string> }).scripts;
-
-/** A folder that looks like a built clone from inside, and takes what commands write. */
-function clone(): string {
-  const cwd = folder();
-  cpSync(join(ROOT, 'scenarios'), join(cwd, 'scenarios'), { recursive: true });
-  if (!LONG) {
-    const study = join(cwd, 'scenarios/studies/mount-height.yaml');
-    const text = readFileSync(study, 'utf8');
-    const shorter = text.replace(/^hours: .*$/m, 'hours: 2').replace(/^replicates: .*$/m, 'replicates: 2');
-    writeFileSync(study, shorter);
-  }
-  symlinkSync(join(ROOT, 'docs'), join(cwd, 'docs'));
-  mkdirSync(join(cwd, 'node_modules'));
-  symlinkSync(ROOT, join(cwd, 'node_modules/jambeam'));
-  return cwd;
-}
-
-/**
- * The same with less to simulate, for here it is enough that each run comes to its end; the long run types what the page
- * says. Of an option that is given twice the last counts.
- */
-function shortened(commands: string): string {
-  if (LONG) return commands;
-  return commands.replace(/(?:npx jambeam|jambeam\.js') run .*/g, '$& --replicates 2 --hours 0.5');
-}
 
 describe('the two commands that do all the set-up', () => {
   // `npm ci` would take away the modules this very test runs on, `npm test` would run this test for ever, and a build

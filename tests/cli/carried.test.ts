@@ -29,8 +29,8 @@ const TABLE = logics('[{ use: table, file: my-logic.yaml }]');
 const SHORT = ['--hours', '1', '--replicates', '2'];
 
 describe('the same bytes from the report alone', () => {
-  test('of a door with light barriers', async () => {
-    await twice(folderWithDoor(), 'door.yaml');
+  test('of a door with light barriers, under a heading that was given on the command line', async () => {
+    await twice(folderWithDoor(), 'door.yaml', '--title', 'Way in', '--prepared-by', 'A. Builder');
   });
 
   test('of doors with distance sensors', async () => {

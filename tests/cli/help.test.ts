@@ -1,6 +1,6 @@
 /** What somebody sees who doesn't know the commands yet. */
-import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { expect, test } from 'vitest';
 import packageJson from '../../package.json' with { type: 'json' };
@@ -31,6 +31,23 @@ test.each(['new', 'check', 'run', 'report', 'passage', 'walktest', 'fit', 'firmw
     expect(out).toMatch(new RegExp(`Examples?:\\n  jambeam ${command}`));
   },
 );
+
+// A time would depend on the machine. The library of schemas alone took as long as Node itself.
+test('help comes at once: before a command is known, only the libraries of words and colours are loaded', () => {
+  const packages = new Set<string>();
+  const seen = new Set<string>();
+  const follow = (file: string): void => {
+    if (seen.has(file)) return;
+    seen.add(file);
+    for (const [, from] of readFileSync(file, 'utf8').matchAll(/^import .*?['"]([^'"]+)['"];$/gm)) {
+      if (from!.startsWith('.')) follow(resolve(dirname(file), from!));
+      else packages.add(from!);
+    }
+  };
+  follow(resolve('dist/cli/main.js'));
+  expect(seen.size).toBeGreaterThan(5);
+  expect([...packages].sort()).toEqual(['commander', 'picocolors']);
+});
 
 test.each([
   ['a command that does not exist', ['rum'], "unknown command 'rum'", 'Did you mean run?'],

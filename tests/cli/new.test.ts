@@ -4,18 +4,17 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { SENSOR_KINDS } from '../../src/sensors/schema.js';
-import { editorSchema } from '../../src/scenario/keys.js';
 import { plainRun } from '../simulate/plain-run.js';
 import { folder, jambeam } from './jambeam.js';
 
-const FILES = ['my-logic.ts', 'my-logic.yaml', 'scenario.schema.json', 'scenario.yaml'];
+const FILES = ['my-logic.ts', 'my-logic.yaml', 'scenario.schema.json', 'scenario.yaml', 'table.schema.json'];
 const cwd = folder();
 const at = (...parts: string[]): string => join(cwd, ...parts);
 const read = (...parts: string[]): string => readFileSync(at(...parts), 'utf8');
 const parsed = (dir: string) =>
   parseScenario(read(dir, 'scenario.yaml'), 'scenario.yaml', { readFile: (file) => read(dir, file) });
 
-test('writes four files and says what to type next', async () => {
+test('writes five files and says what to type next', async () => {
   const { code, out, err } = await jambeam(['new', 'x'], { cwd });
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(readdirSync(at('x')).sort()).toEqual(FILES);
@@ -23,14 +22,16 @@ test('writes four files and says what to type next', async () => {
   expect(out).toMatch(/jambeam\S* run x\/scenario\.yaml/);
   expect(parsed('x')).toMatchObject({ issues: [], cautions: [] });
   expect(read('x', 'scenario.yaml')).toContain('$schema=./scenario.schema.json');
-  expect(JSON.parse(read('x', 'scenario.schema.json'))).toEqual(JSON.parse(JSON.stringify(editorSchema())));
+  expect(read('x', 'my-logic.yaml')).toContain('$schema=./table.schema.json');
+  for (const file of ['scenario.schema.json', 'table.schema.json'])
+    expect(read('x', file)).toBe(readFileSync(`docs/${file}`, 'utf8'));
 });
 
 test('the ready-made starter of the repository is what `new` writes, apart from the line for editors', () => {
   const body = (text: string) => text.slice(text.indexOf('\n'));
   expect(body(readFileSync('scenarios/starter.yaml', 'utf8'))).toBe(body(read('x', 'scenario.yaml')));
-  for (const file of ['my-logic.yaml', 'my-logic.ts'])
-    expect(readFileSync(`scenarios/${file}`, 'utf8')).toBe(read('x', file));
+  expect(body(readFileSync('scenarios/my-logic.yaml', 'utf8'))).toBe(body(read('x', 'my-logic.yaml')));
+  expect(readFileSync('scenarios/my-logic.ts', 'utf8')).toBe(read('x', 'my-logic.ts'));
 });
 
 test('--width_m goes into the scenario', async () => {

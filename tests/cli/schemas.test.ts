@@ -3,14 +3,13 @@
  * and compared here: a change detector, so that a change of a format is seen in review.
  */
 import { expect, test } from 'vitest';
-import { editorSchema } from '../../src/scenario/keys.js';
+import { EDITOR_SCHEMAS } from '../../src/cli/editor-schemas.js';
 import { metricsJsonSchema } from '../../src/score/json-schema.js';
-import { studyEditorSchema, summaryJsonSchema } from '../../src/study/json-schema.js';
+import { summaryJsonSchema } from '../../src/study/json-schema.js';
 
 test.each([
   ['metrics.schema.json', metricsJsonSchema()],
-  ['scenario.schema.json', editorSchema()],
-  ['study.schema.json', studyEditorSchema()],
+  ...Object.entries(EDITOR_SCHEMAS).map(([file, schema]): [string, object] => [`${file}.schema.json`, schema()]),
   ['study-summary.schema.json', summaryJsonSchema()],
 ])('docs/%s', async (file, schema) => {
   await expect(`${JSON.stringify(schema, null, 2)}\n`).toMatchFileSnapshot(`../../docs/${file}`);

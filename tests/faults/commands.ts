@@ -34,7 +34,13 @@ const RANGER = ['--kind', 'triangulation-ranger', '--adc-bits', '12', '--adc-ref
 export const COMMANDS: readonly Command[] = [
   {
     args: ['new', 'fresh'],
-    writes: inside('fresh', ['scenario.yaml', 'my-logic.yaml', 'my-logic.ts', 'scenario.schema.json']),
+    writes: inside('fresh', [
+      'scenario.yaml',
+      'my-logic.yaml',
+      'my-logic.ts',
+      'scenario.schema.json',
+      'table.schema.json',
+    ]),
   },
   { args: ['check', 'house.yaml', '--plan', 'plan.svg'], writes: ['plan.svg'] },
   { args: ['run', 'door.yaml', '--out', 'new.run', '--edges'], writes: inside('new.run', [...RUN, 'edges.csv']) },

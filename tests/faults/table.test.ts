@@ -5,7 +5,7 @@ import { COMMANDS, ONLY_WORDS } from './commands.js';
 
 test('names every command the program has', async () => {
   const { out } = await jambeam(['--help'], { cwd: folder() });
-  const listed = [...out.slice(out.indexOf('Commands:')).matchAll(/^ {2}([a-z]+) (?:\[|<)/gm)].map(([, name]) => name!);
+  const listed = [...out.matchAll(/^ {2}([a-z]+) (?:\[|<)/gm)].map(([, name]) => name!);
   expect(listed).toContain('run');
   const driven = new Set(COMMANDS.map(({ args }) => args[0]!));
   expect([...driven, ...ONLY_WORDS.filter((name) => listed.includes(name))].sort()).toEqual([...listed].sort());

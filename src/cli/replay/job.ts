@@ -199,17 +199,16 @@ class Run {
       own: reader.columns!.own,
     };
     const { counted } = this;
-    const designText = serialiseDesign(design);
     let metrics: Metrics | null = null;
     if (folder !== null) {
-      writeNew(join(folder, 'design.json'), designText);
+      writeNew(join(folder, 'design.json'), serialiseDesign(design));
       writeNew(join(folder, 'replay.json'), `${JSON.stringify({ format: 1, jambeam: VERSION, ...log }, null, 2)}\n`);
     }
     if (job.truth !== null) {
       const outcome = assemble(design, [result], { closer: log.own, why: false, outside: this.hooks.outside });
       ({ metrics } = outcome);
       const figures = { ...outcome.figures, replayed: log };
-      if (folder !== null) await writeScored(folder, { design, designText, metrics, figures }, job.static);
+      if (folder !== null) await writeScored(folder, { design, metrics, figures }, job.static);
     }
     return { metrics, log, design, counted, rooms };
   }

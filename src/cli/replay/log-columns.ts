@@ -1,5 +1,6 @@
 /** What the columns of a log mean, by the names in its first line. */
 import { quote } from '../../engine/printable.js';
+import type { TimeUnit } from '../option-values.js';
 
 export interface LogColumns {
   readonly time: number;
@@ -34,7 +35,7 @@ const DISTANCES: Readonly<Record<string, number>> = {
 const OWN = ['replicate,door,beam,time_us,level', 'replicate,door,beam,time_us,distance_um'];
 
 /** @param unit what `time` counts where it is a bare number: s, ms or us @returns what is wrong, in words, instead of columns */
-export function logColumns(header: readonly string[], unit: 's' | 'ms' | 'us' | undefined): LogColumns | string[] {
+export function logColumns(header: readonly string[], unit: TimeUnit | undefined): LogColumns | string[] {
   const find = (names: Readonly<Record<string, unknown>>): string | undefined =>
     header.find((name) => Object.hasOwn(names, name));
   const time = find(TIMES);

@@ -9,6 +9,7 @@ import { InOrder, type LogEvent } from '../../simulate/replay/in-order.js';
 import { TimeMender } from '../../simulate/replay/time-mender.js';
 import { told } from '../../fitting/told.js';
 import { logTime } from '../log-time.js';
+import type { TimeUnit } from '../option-values.js';
 import { UserProblem } from '../problem.js';
 import { type LogColumns, logColumns } from './log-columns.js';
 import { type Row, logName } from './rows.js';
@@ -19,7 +20,7 @@ export interface LogChoice {
   readonly replicate: number;
   /** Index of the door of a log without a column for it; null where it must say. */
   readonly door: number | null;
-  readonly unit: 's' | 'ms' | 'us' | undefined;
+  readonly unit: TimeUnit | undefined;
 }
 
 /** Wrong rows told before the log is given up. */

@@ -11,6 +11,7 @@ import { jsonText } from '../io.js';
 import { bare } from '../lines.js';
 import type { LogicOptions } from '../logic-options.js';
 import { codeOf, givenLogics } from '../logic-options.js';
+import { TIME_UNITS, type TimeUnit } from '../option-values.js';
 import { UserProblem, pathText } from '../problem.js';
 import { OutFolder } from '../out-folder.js';
 import { RUN_FOLDER } from '../run-folder.js';
@@ -130,7 +131,7 @@ function choiceOf(file: string, design: Design, options: ReplayOptions): Omit<Re
   if (!Number.isInteger(replicate) || replicate < 1)
     refuse('--replicate', `expected a whole number from 1, found ${quote(options.replicate ?? '')}`);
   const unit = options.timeUnit;
-  if (unit !== undefined && unit !== 's' && unit !== 'ms' && unit !== 'us')
+  if (unit !== undefined && !TIME_UNITS.includes(unit as TimeUnit))
     refuse('--time-unit', `expected s, ms or us, found ${quote(unit)}`);
   const hours = options.hours === undefined ? null : Number(options.hours);
   if (hours !== null && !(hours >= 0.01 && hours <= 8760))
@@ -140,7 +141,7 @@ function choiceOf(file: string, design: Design, options: ReplayOptions): Omit<Re
   if (issues.length > 0) throw new UserProblem(issues.map(formatIssue).join('\n'));
   return {
     design,
-    log: { file, replicate, door, unit: unit as ReplayJob['log']['unit'] },
+    log: { file, replicate, door, unit: unit as TimeUnit | undefined },
     truth: options.truth ?? null,
     hours,
     static: options.static === true,

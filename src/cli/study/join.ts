@@ -3,7 +3,7 @@ import type { Code } from '../../plugins/code.js';
 import { openPool } from '../../study/run/pool.js';
 import type { Io } from '../io.js';
 import { type LogicOptions, codeOf, givenLogics } from '../logic-options.js';
-import { issuesProblem } from '../problem.js';
+import { issuesProblem } from '../issues-problem.js';
 import { onSignal } from '../signals.js';
 import { inWords, redisUrl } from './redis-option.js';
 import { workersOf } from './options.js';

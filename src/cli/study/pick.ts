@@ -9,6 +9,7 @@ import { sampleOf } from '../../study/judge/samples.js';
 import { effortIn } from '../../study/summary.js';
 import type { Io } from '../io.js';
 import { jsonText } from '../io.js';
+import { LEAST, type Least } from '../option-values.js';
 import { UserProblem } from '../problem.js';
 import { lookAt } from './study-folder.js';
 
@@ -17,9 +18,6 @@ export interface PickOptions {
   readonly least?: string;
   readonly json?: boolean;
 }
-
-const LEAST = ['cost', 'holes', 'cable_m', 'hours'] as const;
-type Least = (typeof LEAST)[number];
 
 export function pickCommand(folder: string, options: PickOptions, io: Io): void {
   const wants = wantsOf(options.want ?? []);

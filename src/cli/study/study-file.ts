@@ -13,7 +13,8 @@ import { type Study, studySchema } from '../../study/plan/schema.js';
 import { type StudyRequest, requestOf } from '../../study/request.js';
 import { readText } from '../files.js';
 import { type LogicOptions, codeOf, givenLogics } from '../logic-options.js';
-import { UserProblem, issuesProblem, pathText } from '../problem.js';
+import { issuesProblem } from '../issues-problem.js';
+import { UserProblem, pathText } from '../problem.js';
 import { loadScenario } from '../scenario-file.js';
 import { isPage, readScenarioText } from '../scenario-text.js';
 

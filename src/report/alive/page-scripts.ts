@@ -3,6 +3,7 @@ import { gzipSync } from 'node:zlib';
 import { html, trusted, type Markup } from '../html.js';
 import type { LivePage } from './live-page.js';
 
+/** The scripts of a page, and their hashes for its policy. */
 export interface PageScripts {
   /** Runs as it stands; unpacks the others. */
   readonly loader: string;

@@ -2,7 +2,7 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { readText } from '../../../src/cli/files.js';
-import { issuesProblem } from '../../../src/cli/problem.js';
+import { issuesProblem } from '../../../src/cli/issues-problem.js';
 import { dataIssues } from '../../../src/fitting/checks.js';
 import { fitBench } from '../../../src/fitting/fit.js';
 import { profileOf } from '../../../src/fitting/profile.js';

@@ -1,6 +1,6 @@
 /** A controller's own log of tallies, for a walk test. */
 import { readText } from '../../../src/cli/files.js';
-import { issuesProblem } from '../../../src/cli/problem.js';
+import { issuesProblem } from '../../../src/cli/issues-problem.js';
 import { talliesOfLog } from '../../../src/cli/tally-log.js';
 import { smallRun } from '../material.js';
 import type { Target } from '../target.js';

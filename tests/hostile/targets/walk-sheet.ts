@@ -1,6 +1,6 @@
 /** A filled sheet of a walk test. */
 import { readText } from '../../../src/cli/files.js';
-import { issuesProblem } from '../../../src/cli/problem.js';
+import { issuesProblem } from '../../../src/cli/issues-problem.js';
 import { readSheet } from '../../../src/cli/walk-sheet-read.js';
 import { sheetCsv } from '../../../src/cli/walk-sheet-write.js';
 import type { Target } from '../target.js';

@@ -1,4 +1,4 @@
-/** The commands of studies, each loaded only when it is asked for. */
+/** Commands for choosing among many designs. */
 import type { Command } from 'commander';
 import { STATIC, collect, withLogics } from '../command-options.js';
 import type { Io } from '../io.js';
@@ -36,7 +36,7 @@ Examples:
   jambeam study heights.yaml --resume
   jambeam study heights.yaml --slice 3/16 --out slice-3.study`,
     )
-    .action(async (file, options) => (await import('./study.js')).studyCommand(file, options, io));
+    .action(async (file, options) => (await import('../study/study.js')).studyCommand(file, options, io));
 }
 
 export function addPick(jambeam: Command, io: Io): void {
@@ -50,8 +50,33 @@ export function addPick(jambeam: Command, io: Io): void {
     .option('--want <condition>', "'METRIC < NUMBER' or 'METRIC > NUMBER'; can be given again", collect)
     .option('--least <what>', 'cost, holes, cable_m or hours (default: cost)')
     .option('--json', 'print JSON')
-    .addHelpText('after', "\nExample:\n  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --least cost")
-    .action(async (dir, options) => (await import('./pick.js')).pickCommand(dir, options, io));
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam pick heights.study --want 'house.wrong_per_100 < 3'
+  jambeam pick heights.study --want 'house.wrong_per_100 < 3' --want 'house.missed_per_100 < 1' --least holes`,
+    )
+    .action(async (dir, options) => (await import('../study/pick.js')).pickCommand(dir, options, io));
+}
+
+export function addMerge(jambeam: Command, io: Io): void {
+  jambeam
+    .command('merge')
+    .summary('join slices of a study')
+    .description('Joins the folders of slices of one study, and writes its results when all cells are there.')
+    .argument('<dir...>', 'folders of slices')
+    .option('--out <dir>', 'folder for the whole study')
+    .option(...STATIC)
+    .option('--force', "throw away a study's cells that are in that folder")
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam study heights.yaml --slice 1/2 --out slice-1.study       here, 2/2 on another machine
+  jambeam merge slice-1.study slice-2.study --out heights.study`,
+    )
+    .action(async (dirs, options) => (await import('../study/merge.js')).mergeCommand(dirs, options, io));
 }
 
 export function addJoin(jambeam: Command, io: Io): void {
@@ -66,19 +91,13 @@ export function addJoin(jambeam: Command, io: Io): void {
       .option('--workers <n>', 'threads (default: as many as there are cores)')
       .option('--quiet', 'no words'),
   )
-    .addHelpText('after', '\nExample:\n  jambeam join --redis redis://study-server:6379')
-    .action(async (options) => (await import('./join.js')).joinCommand(options, io));
-}
-
-export function addMerge(jambeam: Command, io: Io): void {
-  jambeam
-    .command('merge')
-    .summary('join slices of a study')
-    .description('Joins the folders of slices of one study, and writes its results when all cells are there.')
-    .argument('<dir...>', 'folders of slices')
-    .option('--out <dir>', 'folder for the whole study')
-    .option(...STATIC)
-    .option('--force', "throw away a study's cells that are in that folder")
-    .addHelpText('after', '\nExample:\n  jambeam merge slice-*.study --out heights.study')
-    .action(async (dirs, options) => (await import('./merge.js')).mergeCommand(dirs, options, io));
+    .addHelpText(
+      'after',
+      `
+Examples:
+  jambeam study heights.yaml --redis redis://study-server:6379     here, and on other machines:
+  jambeam join --redis redis://study-server:6379
+  jambeam join --redis redis://study-server:6379 --workers 3`,
+    )
+    .action(async (options) => (await import('../study/join.js')).joinCommand(options, io));
 }

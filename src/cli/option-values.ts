@@ -1,0 +1,10 @@
+/** Values of options that have few, where no file of a user can say them. */
+export const DIRECTIONS = ['forward', 'backward'] as const;
+
+/** What a number in a log's column of times may count. */
+export const TIME_UNITS = ['s', 'ms', 'us'] as const;
+export type TimeUnit = (typeof TIME_UNITS)[number];
+
+/** What the best of a study's designs may have least of. */
+export const LEAST = ['cost', 'holes', 'cable_m', 'hours'] as const;
+export type Least = (typeof LEAST)[number];
