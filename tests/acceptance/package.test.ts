@@ -73,7 +73,7 @@ describe('what is in it', () => {
     /^scenarios\/((studies|tables)\/)?[\w-]+\.yaml$/,
     // `jambeam new` copies it.
     /^scenarios\/my-logic\.ts$/,
-    /^docs\/(api\/)?[\w-]+\.(md|schema\.json)$/,
+    /^docs\/((api|tutorials)\/)?[\w-]+\.(md|schema\.json)$/,
     // The pages show them.
     /^docs\/(report\.png|passage\.svg)$/,
     /^docs\/examples\/(four-level\.(c|py|ts)|library\.ts)$/,
