@@ -7,7 +7,8 @@ import { LOGIC_CASES } from './logics.js';
 import type { Measured } from './measured.js';
 import { least, median } from './measured.js';
 import { help, houseRun, starterRun } from './start-up.js';
-import { bareCells, millionRows, studyCells } from './study.js';
+import { largestHouse } from './largest.js';
+import { bareCells, millionRows, nightOfCells, studyCells } from './study.js';
 
 /** A built checkout, and the measuring process compiled against it. */
 export interface Build {
@@ -207,6 +208,34 @@ function tables(long: boolean): Table[] {
       title: 'Studies: a million rows, 10,000 designs with 100 replicates each, their cells made up',
       heads: ['what', 'rows', 's by the clock', 'peak, MB'],
       cases: [{ name: 'study: a million rows', run: ({ root }: Build) => millionRows(root) }],
+      cells: (_, all) =>
+        all.map(({ label, units, seconds, peak_mb = NaN }) => [
+          label,
+          units,
+          least(seconds).toFixed(1),
+          round(peak_mb),
+        ]),
+    },
+    {
+      title: 'Studies: a night’s 1,152,000 cells, each cut to some 1 ms, two workers, to the finished report',
+      heads: ['what', 'cells', 's by the clock', 'ms of processor a cell', 'peak, MB'],
+      cases: long ? [{ name: 'study: a night of cells', run: ({ root }: Build) => nightOfCells(root) }] : [],
+      cells: (_, all) =>
+        all.map(({ label, units, seconds, cpu_s, peak_mb = NaN }) => [
+          label,
+          units,
+          least(seconds).toFixed(0),
+          ((1000 * least(cpu_s)) / units).toFixed(2),
+          round(peak_mb),
+        ]),
+    },
+    {
+      title: 'The largest house: 50 doors with four beams each, two replicates, the command to its finished report',
+      heads: ['days', 'passages', 's by the clock', 'peak, MB'],
+      cases: [7, ...(long ? [365] : [])].map((days) => ({
+        name: `largest house: ${days}`,
+        run: ({ root }: Build) => largestHouse(root, days),
+      })),
       cells: (_, all) =>
         all.map(({ label, units, seconds, peak_mb = NaN }) => [
           label,

@@ -1,5 +1,4 @@
 /** Studies: what threads gain, what the machinery costs, and a folder with a million rows. */
-import { spawnSync } from 'node:child_process';
 import {
   existsSync,
   mkdirSync,
@@ -21,6 +20,7 @@ import { studySchema } from '../src/study/plan/schema.js';
 import { requestOf } from '../src/study/request.js';
 import { lineOf } from '../src/study/store/journal.js';
 import { check } from './check.js';
+import { command } from './command.js';
 import type { Measured } from './measured.js';
 import { timed } from './measured.js';
 
@@ -48,35 +48,11 @@ function study(factors: object, replicates: number): string {
   return JSON.stringify({ format: 1, name: 'rods', scenario: 'rods.yaml', factors, replicates });
 }
 
-function folderWith(text: string): string {
+function folderWith(text: string, scenario = RODS): string {
   const folder = mkdtempSync(join(tmpdir(), 'jambeam-bench-'));
-  writeFileSync(join(folder, 'rods.yaml'), RODS);
+  writeFileSync(join(folder, 'rods.yaml'), scenario);
   writeFileSync(join(folder, 'study.yaml'), text);
   return folder;
-}
-
-/** A command by the clock and by the processor, seconds, and its largest memory, MB. */
-function command(
-  root: string,
-  cwd: string,
-  ...args: readonly string[]
-): { seconds: number; cpu_s: number; peak_mb: number } {
-  const before = performance.now();
-  // The launcher's own process tells what it used.
-  const tell = `process.on('exit', () => { const u = process.resourceUsage(); require('node:fs').writeSync(2, '\\n@' + JSON.stringify([(u.userCPUTime + u.systemCPUTime) / 1e6, u.maxRSS / 1024])); })`;
-  writeFileSync(join(cwd, 'tell.cjs'), tell);
-  const { status, stderr } = spawnSync(
-    process.execPath,
-    ['--require', join(cwd, 'tell.cjs'), join(root, 'bin/jambeam.js'), ...args],
-    {
-      cwd,
-      encoding: 'utf8',
-    },
-  );
-  check(status === 0, `exit code ${status}: ${stderr}`);
-  // Threads tell, too; the process is the last to end.
-  const [cpu_s, peak_mb] = JSON.parse(stderr.slice(stderr.lastIndexOf('\n@') + 2)) as [number, number];
-  return { seconds: (performance.now() - before) / 1000, cpu_s, peak_mb };
 }
 
 /** Seconds a cell of a study takes on so many workers, beyond start and end. */
@@ -111,6 +87,31 @@ export function bareCells(repeats: number): Measured {
     }
   };
   return { label: 'bare', units, ...timed(repeats, work) };
+}
+
+/**
+ * A night of two cores at 50 ms a cell, each cell cut to some 1 ms: 11,520 designs with 100 replicates each, really
+ * computed, to the finished report.
+ */
+export function nightOfCells(root: string): Measured[] {
+  const [designs, replicates] = [11_520, 100];
+  const factors = [
+    { key: 'doors.*.pair.spacing_m', from: 0.05, to: 0.1695, step: 0.001 },
+    { key: 'doors.*.pair.height_m', from: 0.3, to: 1.2555, step: 0.01 },
+  ];
+  const cwd = folderWith(study(factors, replicates), RODS.replace('hours: 18', 'hours: 0.25'));
+  const { seconds, cpu_s, peak_mb } = command(root, cwd, 'study', 'study.yaml', '--quiet', '--workers', '2');
+  check(statSync(join(cwd, 'study.study/results.csv')).size > 1e8, 'no million rows');
+  rmSync(cwd, { recursive: true });
+  return [
+    {
+      label: 'cells cut to 1 ms',
+      units: designs * replicates,
+      seconds: [seconds],
+      cpu_s: [cpu_s],
+      peak_mb,
+    },
+  ];
 }
 
 /** A study of 10,000 designs with 100 replicates each, its cells made up from a real one; finished, then reported again. */
