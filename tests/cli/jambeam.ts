@@ -11,6 +11,7 @@ import { pathToFileURL } from 'node:url';
 import { afterAll } from 'vitest';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { starterScenario } from '../../src/scenario/starter.js';
+import { onSameThread } from './same-thread.js';
 
 export const LAUNCHER = resolve('bin/jambeam.js');
 
@@ -47,13 +48,16 @@ export async function jambeam(args: readonly string[], { cwd }: Where): Promise<
     const io = ioOf(streams, (error) => {
       throw error;
     });
-    const code = await commandLine(args, io);
-    return { code: code === 0 ? Number(process.exitCode ?? 0) : code, out: stdout.text, err: stderr.text };
+    const code = await onSameThread(async () => commandLine(args, io));
+    return { code: code === 0 ? Number(process.exitCode ?? 0) : code, out: stdout.text, err: unhurried(stderr.text) };
   } finally {
     process.chdir(from);
     Object.assign(process, { argv, env, exitCode });
   }
 }
+
+/** How far a run has come is said every five seconds: on a busy machine more often, which is no matter of what is tested. */
+const unhurried = (err: string): string => err.replace(/^replicate \d+ of \d+, .*\n/gm, '');
 
 /** The settings of who runs the tests are no matter. */
 function bareEnv(): Record<string, string> {

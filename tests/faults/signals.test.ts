@@ -42,7 +42,7 @@ function begin(args: readonly string[], cwd: string) {
 }
 
 // A process costs a second.
-describe.each(driven(4, 5))('$title', ({ command, i }) => {
+describe.each(driven(4, 10))('$title', ({ command, i }) => {
   test('with its pipe closed, and stopped at random moments', async () => {
     const cwd = await preparedFolder();
     const before = snapshotOf(cwd);
