@@ -39,6 +39,7 @@ const common = {
 export default defineConfig({
   test: {
     maxWorkers: 2,
+    globalSetup: 'tests/run-folder.ts',
     projects: [
       {
         plugins,

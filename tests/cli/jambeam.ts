@@ -3,12 +3,11 @@
  * spares starting Node and reading every module anew; as a process where that is what matters.
  */
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { Writable } from 'node:stream';
 import { pathToFileURL } from 'node:url';
-import { afterAll } from 'vitest';
+import { inject } from 'vitest';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { starterScenario } from '../../src/scenario/starter.js';
 import { onSameThread } from './same-thread.js';
@@ -96,17 +95,8 @@ export function start(args: readonly string[], cwd: string) {
   return { child, ended };
 }
 
-const made: string[] = [];
-afterAll(() => {
-  for (const path of made) rmSync(path, { recursive: true, force: true });
-});
-
-/** A new empty folder, taken away after the file's tests. */
-export function folder(): string {
-  const path = mkdtempSync(join(tmpdir(), 'jambeam-test-'));
-  made.push(path);
-  return path;
-}
+/** A new empty folder, taken away when all tests have ended. */
+export const folder = (): string => mkdtempSync(join(inject('runFolder'), 'test-'));
 
 /** A folder with the starter as `door.yaml`, shortened so that a run takes a moment; `edit` changes its text. */
 export function folderWithDoor(edit: (text: string) => string = (text) => text): string {

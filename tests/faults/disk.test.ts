@@ -14,7 +14,7 @@ import {
   expectPlainWords,
   expectWhole,
   expectWritten,
-  preparing,
+  preparedFolder,
   snapshotOf,
   usualCode,
 } from './commands.js';
@@ -25,7 +25,6 @@ const ROOMY = 256 * 1_048_576;
 const PAGE = 4096;
 
 const at = folder();
-const preparedFolder = preparing();
 const mounted = new Set<string>();
 const root = (program: string, ...args: string[]): boolean => spawnSync(program, args).status === 0;
 const mount = (disk: string, bytes: number, ...more: string[]): boolean =>

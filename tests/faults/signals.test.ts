@@ -14,7 +14,7 @@ import {
   expectPlainWords,
   expectWhole,
   expectWritten,
-  preparing,
+  preparedFolder,
   snapshotOf,
   usualCode,
 } from './commands.js';
@@ -27,8 +27,6 @@ const SIGNALS = [
   ['SIGHUP', 129],
 ] as const;
 const CLOSED = ['stdout', 'stderr'] as const;
-
-const preparedFolder = preparing();
 
 function begin(args: readonly string[], cwd: string) {
   const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });

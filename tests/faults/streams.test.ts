@@ -6,9 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { LAUNCHER, folder } from '../cli/jambeam.js';
-import { driven, expectPlainWords, expectWritten, preparing, usualCode } from './commands.js';
-
-const preparedFolder = preparing();
+import { driven, expectPlainWords, expectWritten, preparedFolder, usualCode } from './commands.js';
 
 /** A line of a shell, `jambeam` being this build's, with the exit code of its first command. */
 function shell(line: string, args: readonly string[], cwd: string) {
