@@ -11,6 +11,7 @@ export const PAGES = [
   'CHANGELOG.md',
   'docs/browser.md',
   'docs/compare.md',
+  'docs/faults.md',
   'docs/files.md',
   'docs/firmware.md',
   'docs/fitting.md',

@@ -5,7 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { LAUNCHER, folder } from '../cli/jambeam.js';
+import { LAUNCHER, folder, jambeam } from '../cli/jambeam.js';
 import { driven, expectPlainWords, expectWritten, preparedFolder, usualCode } from './commands.js';
 
 /** A line of a shell, `jambeam` being this build's, with the exit code of its first command. */
@@ -16,7 +16,7 @@ function shell(line: string, args: readonly string[], cwd: string) {
   return { code: status, out: stdout, err: stderr };
 }
 
-describe.each(driven(2, 11))('$title', ({ command }) => {
+describe.each(driven(8, 22))('$title', ({ command }) => {
   test('says nothing where there is no stdout, and does its work', async () => {
     const cwd = await preparedFolder();
     const { code, err } = shell('jambeam "$@" >&-', command.args, cwd);
@@ -34,7 +34,7 @@ describe.each(driven(2, 11))('$title', ({ command }) => {
 
   test.skipIf(!existsSync('/dev/full'))('tells that stdout took nothing, if it had something to say', async () => {
     const cwd = await preparedFolder();
-    const says = shell('jambeam "$@"', command.args, await preparedFolder()).out !== '';
+    const says = (await jambeam(command.args, { cwd: await preparedFolder() })).out !== '';
     const { code, err } = shell('jambeam "$@" > /dev/full', command.args, cwd);
     if (says) expect(err).toMatch(/error: stdout: the disk is full\n$/);
     expect(code, err).toBe(says ? 2 : usualCode(command));
