@@ -89,37 +89,27 @@ describe('Ctrl-C and a time limit', () => {
   });
 });
 
-describe('a report of a study that is not finished', () => {
-  test('says so, and changes no cell', async () => {
+describe('while a study runs', () => {
+  test('its report says so and changes no cell; a second one in the same folder is refused', async () => {
     const cwd = folderWithStudy({ replicates: '400' });
-    const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'], cwd);
+    const args = ['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'];
+    const { child, ended } = start(args, cwd);
     await cells(join(cwd, 'out'), 13);
-    // While it runs.
     const { code, out } = await jambeam(['report', 'out'], { cwd });
+    const second = await jambeam([...args, '--resume'], { cwd });
     child.kill('SIGTERM');
     expect((await ended).code).toBe(143);
     expect(code).toBe(0);
     expect(out).toMatch(/^The study is not finished: \d+ of 1200 replicates are done\n/);
     expect(readFileSync(join(cwd, 'out', 'report.html'), 'utf8')).toMatch(/not finished|unfinished/i);
-  });
-});
-
-describe('what is in the way', () => {
-  test('a second one in the same folder is refused', async () => {
-    const cwd = folderWithStudy({ replicates: '60' });
-    const { child, ended } = start(['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'], cwd);
-    await cells(join(cwd, 'out'), 1);
-    const second = await jambeam(['study', 'study.yaml', '--out', 'out', '--resume', '--quiet', '--workers', '1'], {
-      cwd,
-    });
-    child.kill('SIGKILL');
-    await ended;
     expect(second).toMatchObject({
       code: 2,
       err: 'error: out: another jambeam is at this study\n  hint: wait until it has ended, or stop it\n',
     });
   });
+});
 
+describe('what is in the way', () => {
   test('a record that was torn or damaged is told and done again', async () => {
     const cwd = folderWithStudy({ replicates: '4' });
     const args = ['study', 'study.yaml', '--out', 'out', '--quiet', '--workers', '1'];
