@@ -28,8 +28,9 @@ const compiled = {
 const plugins = process.env['JAMBEAM_COMPILED'] === undefined ? [] : [compiled];
 
 const common = {
-  testTimeout: 120_000,
-  hookTimeout: 120_000,
+  // Many times what any test takes on an idle machine: one that is busy is no failure.
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
   // A thread can't change its folder, which tests of the command line do.
   pool: 'forks' as const,
   // What is compiled is taken as Node loads it.

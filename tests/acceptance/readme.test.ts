@@ -102,7 +102,7 @@ test('every other command that is meant to be typed works, in the order of the p
   }
   for (const made of ['scenario.run/report.html', 'height-0.65.run/metrics.json', 'starter.run/edges.csv'])
     expect(existsSync(join(cwd, made))).toBe(true);
-}, 300_000);
+});
 
 test('the scenario it shows is a whole one', () => {
   const [text = ''] = blocks(readme, 'yaml');

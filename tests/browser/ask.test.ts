@@ -30,7 +30,7 @@ describe.skipIf(missing)('a report that is asked', () => {
     await run(scenario('birthday-party'), 'house', '--hours', '20', '--replicates', '2');
     await run(scenario('ultrasonic-in-a-hurry'), 'ranger', '--hours', '1', '--replicates', '3');
     await reader.start();
-  }, 300_000);
+  });
   afterAll(() => reader.end());
   afterEach(async () => {
     await page.context().close();

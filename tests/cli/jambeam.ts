@@ -7,7 +7,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { Writable } from 'node:stream';
 import { pathToFileURL } from 'node:url';
-import { inject } from 'vitest';
+import { inject, onTestFinished } from 'vitest';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { starterScenario } from '../../src/scenario/starter.js';
 import { onSameThread } from './same-thread.js';
@@ -86,9 +86,10 @@ export function jambeamProcess(args: readonly string[], { cwd, env = {}, uid, in
   return { code: status, out: stdout, err: stderr };
 }
 
-/** A process without waiting for its end: for signals. */
+/** A process without waiting for its end: for signals. However the test goes, it does not outlive it. */
 export function start(args: readonly string[], cwd: string) {
   const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  onTestFinished(() => void child.kill('SIGKILL'));
   let err = '';
   child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
   const ended = new Promise<Said>((done) => child.on('close', (code) => done({ code, out: '', err })));

@@ -10,7 +10,7 @@ const LONG = ['--hours', '8000', '--replicates', '1000'];
 
 /** Waits until the run has begun to write. */
 async function writing(folder: string): Promise<void> {
-  for (let i = 0; i < 200; i++) {
+  for (let i = 0; i < 1200; i++) {
     const unfinished = readdirSync(folder).find((name) => name.includes('unfinished'));
     if (unfinished !== undefined && readdirSync(join(folder, unfinished)).includes('passages.csv')) return;
     await wait(50);
