@@ -15,7 +15,7 @@ const UNTIL = '{ until: house.wrong_per_100, half_width: 0.9, batch: 2, at_least
 
 /** Waits until a study has as many cells. */
 async function cells(folder: string, count: number): Promise<void> {
-  for (let i = 0; i < 600 && cellsIn(folder) < count; i++) await wait(20);
+  for (let i = 0; i < 6000 && cellsIn(folder) < count; i++) await wait(20);
   expect(cellsIn(folder)).toBeGreaterThanOrEqual(count);
 }
 
@@ -40,7 +40,7 @@ describe('kill -9', () => {
       // Sometimes before the first cell, mostly among them. What is left is parted over the kills to come.
       const share = (CELLS - before) / (KILLS - k + 1);
       const target = before + Math.floor(2 * share * draws.at(k));
-      for (let i = 0; i < 500 && cellsIn(join(cwd, 'cut')) < target; i++) await wait(10);
+      for (let i = 0; i < 6000 && cellsIn(join(cwd, 'cut')) < target; i++) await wait(10);
       await wait(60 * draws.at(1000 + k));
       child.kill('SIGKILL');
       await ended;
