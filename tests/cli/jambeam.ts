@@ -92,7 +92,7 @@ export function start(args: readonly string[], cwd: string) {
   onTestFinished(() => void child.kill('SIGKILL'));
   let err = '';
   child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
-  const ended = new Promise<Said>((done) => child.on('close', (code) => done({ code, out: '', err })));
+  const ended = new Promise<Said>((done) => child.on('close', (code) => done({ code, out: '', err: unhurried(err) })));
   return { child, ended };
 }
 
