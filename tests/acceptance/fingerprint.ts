@@ -10,7 +10,7 @@ format: 1
 name: Two doors (invented)
 seed: same everywhere
 replicates: 2
-hours: 1.5
+hours: 0.75
 rooms:
   - { name: hall, people_at_start: 4 }
   - { name: parlour, people_at_start: 6, presence: { miss_share: 0.3, hold_min: 5 } }
@@ -22,7 +22,7 @@ doors:
     pair: { sensor: noisy, height_m: 0.85, spacing_m: 0.1 }
     controller: polling
     traffic:
-      arrivals_per_hour: [{ from: '00:00', per_hour: 20 }, { from: '12:00', per_hour: 40 }]
+      arrivals_per_hour: [{ from: '00:00', per_hour: 40 }, { from: '12:00', per_hour: 80 }]
       forward_share: 0.7
       mix:
         - { who: adult, kind: through, share: 0.3 }

@@ -5,6 +5,7 @@ import { renderCompareReport } from '../../src/report/compare/report.js';
 import { CHROMIUM, withoutChromium } from '../needs.js';
 import { labelClashes } from './label-clashes.js';
 import { HIGH, LOW, runOf } from '../report/compare/runs.js';
+import { WIDTHS_PX } from './widths.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
 
 const missing = withoutChromium();
@@ -41,7 +42,7 @@ describe.skipIf(missing)('the page that compares runs, in Chromium', () => {
     return page;
   }
 
-  test.each(ALL.flatMap((which) => [360, 768, 1440].map((width) => [which, width] as const)))(
+  test.each(ALL.flatMap((which) => WIDTHS_PX.map((width) => [which, width] as const)))(
     '%s at %i px: nothing scrolls sideways, no label of a picture is cut or covers another',
     async (which, width) => {
       const page = await open(which, width);

@@ -34,7 +34,7 @@ describe.skipIf(missing)('hostile names in Chromium', () => {
     const about = { ...run, sources: [], version: '0.0.0', design_sha256: '0'.repeat(64) };
     await reader.start();
     page = await reader.open(await renderReport({ ...about, ...pageScripts() }));
-  }, 60_000);
+  });
   afterAll(() => reader.end());
 
   test('everything is brought to life, opened, picked and asked: nothing of them runs or becomes markup', async () => {

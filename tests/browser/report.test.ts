@@ -9,6 +9,7 @@ import { carriedIn } from '../../src/report/carried/read.js';
 import { renderReport } from '../../src/report/report.js';
 import { scenarioText } from '../../src/report/reproduce.js';
 import { inventedInput } from '../report/fixture.js';
+import { WIDTHS_PX } from './widths.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
 import { CHROMIUM, withoutChromium } from '../needs.js';
 
@@ -46,20 +47,17 @@ describe.skipIf(missing)('in Chromium', () => {
     return page;
   }
 
-  test.each([360, 768, 1440])(
-    'at %i px nothing scrolls sideways, nothing is fetched, nothing complains',
-    async (width) => {
-      const page = await open(width);
-      const { scroll, client } = (await page.evaluate(
-        // Runs in the page.
-        'const e = document.documentElement; ({ scroll: e.scrollWidth, client: e.clientWidth })',
-      )) as { scroll: number; client: number };
-      expect(client).toBe(width);
-      expect(scroll).toBeLessThanOrEqual(width);
-      await page.context().close();
-      expect(trouble).toEqual([]);
-    },
-  );
+  test.each(WIDTHS_PX)('at %i px nothing scrolls sideways, nothing is fetched, nothing complains', async (width) => {
+    const page = await open(width);
+    const { scroll, client } = (await page.evaluate(
+      // Runs in the page.
+      'const e = document.documentElement; ({ scroll: e.scrollWidth, client: e.clientWidth })',
+    )) as { scroll: number; client: number };
+    expect(client).toBe(width);
+    expect(scroll).toBeLessThanOrEqual(width);
+    await page.context().close();
+    expect(trouble).toEqual([]);
+  });
 
   test('the scenario it carries is data that nothing runs, and is there when a browser has saved the page', async () => {
     const page = await open(1440);

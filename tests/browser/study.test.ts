@@ -3,6 +3,7 @@ import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderStudyReport } from '../../src/report/study/report.js';
 import { HEIGHT, SENSOR, SPACING, inventedStudy } from '../report/study/invented-study.js';
+import { WIDTHS_PX } from './widths.js';
 import { CONTRAST, WCAG_AND_BEST_PRACTICE, violations } from './axe.js';
 import { CHROMIUM, withoutChromium } from '../needs.js';
 import { labelClashes } from './label-clashes.js';
@@ -61,7 +62,7 @@ describe.skipIf(missing)('the report of a study in Chromium', () => {
     return page;
   }
 
-  test.each(ALL.flatMap((which) => [360, 768, 1440].map((width) => [which, width] as const)))(
+  test.each(ALL.flatMap((which) => WIDTHS_PX.map((width) => [which, width] as const)))(
     '%s at %i px: nothing scrolls sideways, no label of a picture is cut or covers another',
     async (which, width) => {
       const page = await open(which, width);

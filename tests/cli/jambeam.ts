@@ -3,14 +3,14 @@
  * spares starting Node and reading every module anew; as a process where that is what matters.
  */
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { Writable } from 'node:stream';
 import { pathToFileURL } from 'node:url';
-import { afterAll } from 'vitest';
+import { inject, onTestFinished } from 'vitest';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { starterScenario } from '../../src/scenario/starter.js';
+import { onSameThread } from './same-thread.js';
 
 export const LAUNCHER = resolve('bin/jambeam.js');
 
@@ -49,13 +49,16 @@ export async function jambeam(args: readonly string[], { cwd }: Where): Promise<
     const io = ioOf(streams, (error) => {
       throw error;
     });
-    const code = await commandLine(args, io);
-    return { code: code === 0 ? Number(process.exitCode ?? 0) : code, out: stdout.text, err: stderr.text };
+    const code = await onSameThread(async () => commandLine(args, io));
+    return { code: code === 0 ? Number(process.exitCode ?? 0) : code, out: stdout.text, err: unhurried(stderr.text) };
   } finally {
     process.chdir(from);
     Object.assign(process, { argv, env, exitCode });
   }
 }
+
+/** How far a run has come is said every five seconds: on a busy machine more often, which is no matter of what is tested. */
+const unhurried = (err: string): string => err.replace(/^replicate \d+ of \d+, .*\n/gm, '');
 
 /** The settings of who runs the tests are no matter. */
 function bareEnv(): Record<string, string> {
@@ -88,26 +91,18 @@ export function jambeamProcess(
   return { code: status, out: stdout, err: stderr };
 }
 
-/** A process without waiting for its end: for signals. */
+/** A process without waiting for its end: for signals. However the test goes, it does not outlive it. */
 export function start(args: readonly string[], cwd: string) {
   const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  onTestFinished(() => void child.kill('SIGKILL'));
   let err = '';
   child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
-  const ended = new Promise<Said>((done) => child.on('close', (code) => done({ code, out: '', err })));
+  const ended = new Promise<Said>((done) => child.on('close', (code) => done({ code, out: '', err: unhurried(err) })));
   return { child, ended };
 }
 
-const made: string[] = [];
-afterAll(() => {
-  for (const path of made) rmSync(path, { recursive: true, force: true });
-});
-
-/** A new empty folder, taken away after the file's tests. */
-export function folder(): string {
-  const path = mkdtempSync(join(tmpdir(), 'jambeam-test-'));
-  made.push(path);
-  return path;
-}
+/** A new empty folder, taken away when all tests have ended. */
+export const folder = (): string => mkdtempSync(join(inject('runFolder'), 'test-'));
 
 /** A folder with the starter as `door.yaml`, shortened so that a run takes a moment; `edit` changes its text. */
 export function folderWithDoor(edit: (text: string) => string = (text) => text): string {

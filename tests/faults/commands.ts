@@ -4,9 +4,9 @@
  * twice.
  */
 import { createHash } from 'node:crypto';
-import { cpSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect } from 'vitest';
+import { expect, inject } from 'vitest';
 import { Stream } from '../../src/engine/stream.js';
 import { RESULTS, studyText } from '../cli/study/folder.js';
 import { folder, folderWithDoor, jambeam } from '../cli/jambeam.js';
@@ -110,21 +110,21 @@ function againArgs({ args, study, resumes }: Command, there: Snapshot): readonly
 /** How a command ends where nothing is in its way; nobody answers at the address of `join`. */
 export const usualCode = ({ args }: Command): 0 | 2 => (args[0] === 'join' ? 2 : 0);
 
+let prepared: Promise<string> | undefined;
+
 /**
- * Gives copies of one prepared folder: scenarios, two finished runs, a finished study and two slices of it, a bench's
- * readings. Made once for a file of tests, which takes its folders away when it has ended.
+ * A copy of one prepared folder: scenarios, two finished runs, a finished study and two slices of it, a bench's readings.
+ * It is made once for all files of tests that a process runs.
  */
-export function preparing(): (path?: string) => Promise<string> {
-  let prepared: Promise<string> | undefined;
-  return async (path = folder()) => {
-    prepared ??= prepare();
-    cpSync(await prepared, path, { recursive: true });
-    return path;
-  };
+export async function preparedFolder(path = folder()): Promise<string> {
+  prepared ??= prepare();
+  cpSync(await prepared, path, { recursive: true });
+  return path;
 }
 
 async function prepare(): Promise<string> {
-  const cwd = folderWithDoor();
+  const cwd = mkdtempSync(join(inject('runFolder'), 'prepared-'));
+  for (const file of ['door.yaml', 'my-logic.yaml']) cpSync(join(folderWithDoor(), file), join(cwd, file));
   writeFileSync(join(cwd, 'house.yaml'), HOUSE);
   writeFileSync(join(cwd, 'rods.yaml'), rodsText('faults', 1));
   writeFileSync(join(cwd, 'study.yaml'), studyText({ spacings: [0.05, 0.1], replicates: '2' }));

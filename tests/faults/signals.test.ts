@@ -14,7 +14,7 @@ import {
   expectPlainWords,
   expectWhole,
   expectWritten,
-  preparing,
+  preparedFolder,
   snapshotOf,
   usualCode,
 } from './commands.js';
@@ -28,8 +28,6 @@ const SIGNALS = [
 ] as const;
 const CLOSED = ['stdout', 'stderr'] as const;
 
-const preparedFolder = preparing();
-
 function begin(args: readonly string[], cwd: string) {
   const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
   let err = '';
@@ -42,7 +40,7 @@ function begin(args: readonly string[], cwd: string) {
 }
 
 // A process costs a second.
-describe.each(driven(4, 5))('$title', ({ command, i }) => {
+describe.each(driven(4, 10))('$title', ({ command, i }) => {
   test('with its pipe closed, and stopped at random moments', async () => {
     const cwd = await preparedFolder();
     const before = snapshotOf(cwd);

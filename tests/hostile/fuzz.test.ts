@@ -11,7 +11,7 @@ import { TARGETS } from './targets/index.js';
 import { trial } from './trial.js';
 
 const SEED = 20_240_501;
-const INPUTS = process.env['JAMBEAM_LONG'] === undefined ? 150 : 10_000;
+const INPUTS = process.env['JAMBEAM_LONG'] === undefined ? 100 : 10_000;
 
 const home = mkdtempSync(join(tmpdir(), 'jambeam-hostile-'));
 afterAll(() => rmSync(home, { recursive: true, force: true }));

@@ -4,12 +4,12 @@ import { CAUTIONS } from '../../src/report/cautions.js';
 import { firmwareReadme } from '../../src/report/firmware-readme.js';
 import { blocks, flat } from '../acceptance/markdown.js';
 import { COMPILERS, NO_COMPILERS, compile, folderOf, play } from '../c-compilers.js';
-import { DOORS, designOf, filesOf, firmwareFor } from '../simulate/firmware/doors.js';
+import { DOORS, designOf, filesOf, newFirmwareFor } from '../simulate/firmware/doors.js';
 
 function pageOf(name: string) {
   const choice = DOORS[name]!;
   const design = designOf(choice);
-  const firmware = firmwareFor(choice, 10);
+  const firmware = newFirmwareFor(choice, 10);
   const logic = design.logics[choice.logic ?? 0]!.name;
   return { firmware, page: firmwareReadme({ design, door: design.doors[choice.door ?? 0]!, logic, firmware }) };
 }

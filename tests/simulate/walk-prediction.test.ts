@@ -67,7 +67,7 @@ test('who turns back goes through nowhere, who goes abreast goes twice', () => {
 describe('an evening of walks', () => {
   const evenings = LONG ? 400 : 40;
 
-  test(`at a house as predicted: agrees in 95 of 100 (${evenings} evenings)`, { timeout: 120_000 }, () => {
+  test(`at a house as predicted: agrees in 95 of 100 (${evenings} evenings)`, () => {
     let others = 0;
     for (let n = 0; n < evenings; n++) if (verdictOf(evening(design, n)) !== 'agrees') others++;
     // As many others as that come less than once in ten thousand if one in twenty is the rule.
@@ -76,7 +76,7 @@ describe('an evening of walks', () => {
       expect(DOCS).toContain(`In ${evenings} simulated evenings at a door as predicted, ${others} did not agree`);
   });
 
-  test('where every error comes three times as often: mostly found out', { timeout: 120_000 }, () => {
+  test('where every error comes three times as often: mostly found out', () => {
     let found = 0;
     for (let n = 0; n < evenings; n++) {
       const walks = plan.kinds.map(({ prediction, walks: count }, k) => {

@@ -60,7 +60,7 @@ const study = (out: string, ...more: string[]) => begin(['study', 'study.yaml', 
 const joining = (...more: string[]) => begin(['join', '--workers', '1', ...more, '--redis']);
 
 async function until(what: () => boolean): Promise<void> {
-  for (let i = 0; i < 1500 && !what(); i++) await wait(20);
+  for (let i = 0; i < 6000 && !what(); i++) await wait(20);
   expect(what()).toBe(true);
 }
 

@@ -136,7 +136,7 @@ function compare(compiler: 'gcc' | 'clang', played: readonly Played[]): string[]
 }
 
 describe.skipIf(NO_COMPILERS)('the machine in C', () => {
-  const TABLES = LONG ? 600 : 160;
+  const TABLES = LONG ? 600 : 80;
   const PER_PROGRAM = 20;
   const PER_TABLE = LONG ? 10_000 : 4000;
   const tables = fc.sample(randomTable, { numRuns: TABLES, seed: 41 });
@@ -161,7 +161,7 @@ describe.skipIf(NO_COMPILERS)('the machine in C', () => {
       { use: 'hold-off', timeout_ms: 1, hold_off_ms: 100_000 },
     ].map((choice, i) => {
       const table = tableOf(logicSchema.parse(choice), {})!;
-      return { table, instants: randomInstants(table, LONG ? 300_000 : 70_000, Stream.root('built-in').nth(i)) };
+      return { table, instants: randomInstants(table, LONG ? 300_000 : 30_000, Stream.root('built-in').nth(i)) };
     });
     for (const compiler of ['gcc', 'clang'] as const) compare(compiler, played);
   });

@@ -45,7 +45,16 @@ export function designOf({ scenario, sets = [] }: DoorChoice): Design {
   return design;
 }
 
-export function firmwareFor(choice: DoorChoice, calls?: number): Firmware {
+const made = new Map<DoorChoice, Firmware>();
+
+/** With as many calls among its vectors as by default; made once for all tests. */
+export function firmwareFor(choice: DoorChoice): Firmware {
+  const firmware = made.get(choice) ?? newFirmwareFor(choice);
+  made.set(choice, firmware);
+  return firmware;
+}
+
+export function newFirmwareFor(choice: DoorChoice, calls?: number): Firmware {
   const design = designOf(choice);
   const table = tableOf(design.logics[choice.logic ?? 0]!, design.tables)!;
   return firmwareOf(design, design.doors[choice.door ?? 0]!, table, calls);

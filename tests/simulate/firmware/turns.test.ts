@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { placeRangers } from '../../../src/simulate/ranger-facts-house.js';
 import { roundTimes } from '../../../src/simulate/ranger-facts-scan.js';
 import { ownTurns } from '../../../src/simulate/firmware/turns.js';
-import { DOORS, designOf, firmwareFor } from './doors.js';
+import { DOORS, designOf, newFirmwareFor } from './doors.js';
 
 const turnsOf = (sets: string[], door: number) =>
   ownTurns(placeRangers(designOf({ scenario: 'turns-of-six', sets })), door);
@@ -44,7 +44,7 @@ test.each(['rangers among those of other doors', 'rangers read together', 'a ran
 );
 
 test('with a pause after the echo there is no cycle, and the pause is stated', () => {
-  const { plan } = firmwareFor(DOORS['rangers whose echo decides']!, 10);
+  const { plan } = newFirmwareFor(DOORS['rangers whose echo decides']!, 10);
   expect(plan.turns).toEqual([
     { beams: 1, cycle_us: 0, pause_us: 5000 },
     { beams: 2, cycle_us: 0, pause_us: 17_000 },
