@@ -27,8 +27,6 @@ export async function inWorker<Result>(
   const { code } = job;
   const worker = new Worker(script, {
     workerData: job,
-    // Short-lived rows need no large nursery; a small one keeps memory flat without costing time.
-    resourceLimits: { maxYoungGenerationSizeMb: 8 },
     stdout: code !== null,
     stderr: code !== null,
   });
