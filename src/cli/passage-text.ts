@@ -1,6 +1,6 @@
 /** A traced passage as a time-line for a terminal: levels, states and tallies, instant by instant. */
 import { plain } from '../report/words.js';
-import type { PassageTrace, TracedStep, TracedVisit } from '../simulate/passage-trace.js';
+import type { PassageTrace, TracedStep, TracedVisit } from '../simulate/traced.js';
 import type { Paint } from './io.js';
 import { columns, folded } from './lines.js';
 import { breaksWords, doorWords, headline, inMs, readingsWords, truthWords, verdictWords } from './passage-words.js';

@@ -1,6 +1,6 @@
 /** A traced passage in words: who it is, what truly happened, what each logic made of it. */
 import { capital, joined, metres, plain, plural } from '../report/words.js';
-import type { PassageTrace, TracedLogic, TracedReading, TracedVisit } from '../simulate/passage-trace.js';
+import type { PassageTrace, TracedLogic, TracedReading, TracedVisit } from '../simulate/traced.js';
 import { speed } from './unit-words.js';
 import { rounded } from './lines.js';
 

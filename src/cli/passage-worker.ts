@@ -1,6 +1,6 @@
 /** The worker thread of `passage` with code of the user's own. */
 import type { Design } from '../scenario/schema.js';
-import type { PassageChoice } from '../simulate/passage-trace.js';
+import type { PassageChoice } from '../simulate/traced.js';
 import { tracePassage } from '../simulate/passage-trace.js';
 import { type WorkerJob, answerParent } from './worker-port.js';
 

@@ -3,7 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import type { CodeJob } from '../plugins/code.js';
 import type { CodeProblem } from '../plugins/code-problem.js';
 import type { OpenCode } from '../plugins/open-code.js';
-import { NoSuchPassage } from '../simulate/passage-trace.js';
+import { NoSuchPassage } from '../simulate/traced.js';
 import { UserProblem, onDisk } from './problem.js';
 
 export interface WorkerJob {

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import type { Io } from '../../src/cli/io.js';
 import { type PassageOptions, passageCommand } from '../../src/cli/passage.js';
 import { UserProblem } from '../../src/cli/problem.js';
-import type { PassageTrace } from '../../src/simulate/passage-trace.js';
+import type { PassageTrace } from '../../src/simulate/traced.js';
 import { folderWithDoor } from './jambeam.js';
 
 const plainPaint = picocolors.createColors(false);

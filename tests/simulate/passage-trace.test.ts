@@ -1,7 +1,8 @@
 /** One passage traced, against times worked out by hand. */
 import { describe, expect, test } from 'vitest';
-import type { PassageChoice, PassageTrace } from '../../src/simulate/passage-trace.js';
-import { NoSuchPassage, tracePassage } from '../../src/simulate/passage-trace.js';
+import type { PassageChoice, PassageTrace } from '../../src/simulate/traced.js';
+import { tracePassage } from '../../src/simulate/passage-trace.js';
+import { NoSuchPassage } from '../../src/simulate/traced.js';
 import { type DoorChanges, ROD, doorDesign } from './designs.js';
 
 const rodDoor = (changes: DoorChanges = {}) =>

@@ -4,7 +4,7 @@ import type { Visit } from '../../agents/visit.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Picture } from '../../score/pictures.js';
 import type { WrongKept } from '../../score/wrong-visits.js';
-import { NoSuchPassage } from '../passage-trace.js';
+import { NoSuchPassage } from '../traced.js';
 import { runReplicate } from '../replicate.js';
 import { explainReplicate } from '../why/explain-replicate.js';
 import { whyRecords } from '../why/why.js';

@@ -8,7 +8,7 @@ import type { Arrived } from '../../../src/simulate/why/window.js';
 import { bandsOf } from '../../../src/simulate/picture/bands.js';
 import { mostTelling } from '../../../src/simulate/picture/choose.js';
 import { pictureOfVisit, picturesOfWrong } from '../../../src/simulate/picture/look-closer.js';
-import { NoSuchPassage } from '../../../src/simulate/passage-trace.js';
+import { NoSuchPassage } from '../../../src/simulate/traced.js';
 import { mountedBeams } from '../../../src/simulate/plan.js';
 import { runReplicate } from '../../../src/simulate/replicate.js';
 import { axisPaths } from '../../../src/sensors/axis-paths.js';
