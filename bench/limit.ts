@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import type { FlatBeam } from '../src/geometry/beam-line.js';
 import { flatten } from '../src/geometry/beam-line.js';
 import type { Limb } from '../src/geometry/limbs.js';
-import { Limbs, limbOf } from '../src/geometry/limbs.js';
+import { LIMB, Limbs, limbOf } from '../src/geometry/limbs.js';
 import { passesBy, scanLimb } from '../src/geometry/search.js';
 import type { LimbTrack, NodeSpan, PoseTracks } from '../src/geometry/track.js';
 import type { BeamPath } from '../src/sensors/door-sensors.js';
@@ -81,9 +81,13 @@ function search({ beam, span, heights, from, to, limbs, clearances, tracks }: Se
   const level = beam.vl === 0 && beam.vw === 0;
   const { numbers, count } = limbs;
   for (let i = 0; i < count; i++) {
-    const at = i * (numbers.length / count);
+    const at = LIMB * i;
     const clearance = clearances[i]!;
-    if (level && heights !== null && passesBy(heights, numbers[at]!, numbers, at, beam, limbs.radiusOf(i) + clearance))
+    if (
+      level &&
+      heights !== null &&
+      passesBy(heights, limbs.partOf(i), numbers, at, beam, limbs.radiusOf(i) + clearance)
+    )
       continue;
     scanLimb(tracks[i]!, numbers, at, span, beam, clearance, from, to, nodes);
   }
@@ -108,6 +112,9 @@ function inC(searches: readonly Search[], found: readonly (readonly number[])[],
   }
 }
 
+/** Numbers of a limb there: its own, its track's number in place of its part, and its clearance. */
+const LIMB_IN_C = LIMB + 1;
+
 /** As limit.c reads it. */
 function laidOut(searches: readonly Search[], found: readonly (readonly number[])[]): Buffer {
   const numberOf = new Map<LimbTrack, number>();
@@ -116,7 +123,7 @@ function laidOut(searches: readonly Search[], found: readonly (readonly number[]
   let size = 0;
   searches.forEach((one, s) => {
     const { ul, uw, uz, u0, vl, vw, vz, v0 } = one.beam;
-    rows.push(ul, uw, uz, u0, vl, vw, vz, v0, one.from, one.to, limbs.length / 10, one.limbs.count);
+    rows.push(ul, uw, uz, u0, vl, vw, vz, v0, one.from, one.to, limbs.length / LIMB_IN_C, one.limbs.count);
     rows.push(results.length, found[s]!.length);
     results.push(...found[s]!);
     one.tracks.forEach((track, i) => {
@@ -131,7 +138,7 @@ function laidOut(searches: readonly Search[], found: readonly (readonly number[]
       limbs.push(numberOf.get(track)!, al, aw, az, bl, bw, bz, radius, shadowed ? 1 : 0, one.clearances[i]!);
     });
   });
-  const head = [numberOf.size, searches.length, limbs.length / 10, results.length, size];
+  const head = [numberOf.size, searches.length, limbs.length / LIMB_IN_C, results.length, size];
   const parts = [head, tracks, rows, limbs, results].map((all) => Buffer.from(Float64Array.from(all).buffer));
   return Buffer.concat([...parts, ...floats.map((ends) => Buffer.from(ends.buffer, ends.byteOffset, ends.byteLength))]);
 }
