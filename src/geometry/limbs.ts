@@ -92,12 +92,9 @@ export function limbOf(
   return { part, al, aw, az, bl, bw, bz, radius, shadowed };
 }
 
-/** Where limbs are put together, one body after the other: grown once, so that a body costs one copy of the right length. */
-const BENCH: number[] = Array.from({ length: 64 * LIMB }, () => 0.5);
-
-/** Puts the limbs of one body together, one after the other; one maker at a time. */
+/** Puts the limbs of a body together without an object for each. */
 export class LimbsMaker {
-  private end = 0;
+  private readonly numbers: number[] = [];
 
   put(
     part: number,
@@ -110,17 +107,7 @@ export class LimbsMaker {
     radius: number,
     shadowed = false,
   ): void {
-    const i = this.end;
-    BENCH[i + PART_OF] = part;
-    BENCH[i + AL] = al;
-    BENCH[i + AW] = aw;
-    BENCH[i + AZ] = az;
-    BENCH[i + BL] = bl;
-    BENCH[i + BW] = bw;
-    BENCH[i + BZ] = bz;
-    BENCH[i + RADIUS] = radius;
-    BENCH[i + SHADOWED] = shadowed ? 1 : 0;
-    this.end = i + LIMB;
+    this.numbers.push(part, al, aw, az, bl, bw, bz, radius, shadowed ? 1 : 0);
   }
 
   add({ part, al, aw, az, bl, bw, bz, radius, shadowed }: Limb): void {
@@ -128,6 +115,6 @@ export class LimbsMaker {
   }
 
   limbs(): Limbs {
-    return new Limbs(BENCH.slice(0, this.end));
+    return new Limbs(this.numbers);
   }
 }
