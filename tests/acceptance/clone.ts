@@ -3,8 +3,7 @@ import { cpSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { folder } from '../cli/jambeam.js';
 import { ROOT } from './markdown.js';
-
-export const LONG = process.env['JAMBEAM_LONG'] !== undefined;
+import { LONG } from '../how-many.js';
 
 /** An empty folder from which `jambeam` is found by its name. */
 export function besideClone(): string {

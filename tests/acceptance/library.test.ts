@@ -7,7 +7,8 @@ import { type Design, defineLogic, parseScenario, simulate, withOwnLogics } from
 import { reportOf } from '../../src/report/index.js';
 import { starterTable } from '../../src/counter/table/starter.js';
 import { folderWithDoor, jambeam } from '../cli/jambeam.js';
-import { LONG, clone } from './clone.js';
+import { LONG } from '../how-many.js';
+import { clone } from './clone.js';
 import { shell } from './typed.js';
 import { ROOT, blocks, page } from './markdown.js';
 

@@ -20,6 +20,7 @@ import { dirname, join, posix } from 'node:path';
 import { build } from 'esbuild';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { folder, jambeam, jambeamProcess } from '../cli/jambeam.js';
+import { LONG } from '../how-many.js';
 import { ROOT, anchorsOf, page } from './markdown.js';
 
 interface Manifest {
@@ -29,7 +30,6 @@ interface Manifest {
   readonly dependencies: Readonly<Record<string, string>>;
 }
 
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 /** A project that has installed the package, and nothing but what the package asks for. */
 const project = folder();
 const installed = join(project, 'node_modules/jambeam');
@@ -237,6 +237,7 @@ describe('its library', () => {
   const PROGRAM = `
 import { type Design, type Issue, type Metrics, VERSION, defineLogic, formatIssue, heightLadder, parseScenario, simulate } from 'jambeam';
 import { reportOf } from 'jambeam/report';
+import { LONG } from '../how-many.js';
 const { design, issues }: { design: Design | null; issues: readonly Issue[] } = parseScenario('format: 1', 'door.yaml');
 export const words: string[] = issues.map(formatIssue);
 // @ts-expect-error: it may be null

@@ -8,10 +8,10 @@ import * as library from '../../src/index.js';
 import { folder } from '../cli/jambeam.js';
 import { type Texts, textsOf } from './fingerprint.js';
 import { type Hashes, hashesOf } from './hashes.js';
+import { LONG } from '../how-many.js';
 
 /** Come from the registry, as packages whose binary is Node itself. The one of 24 by default, all before a release. */
-const OTHERS =
-  process.env['JAMBEAM_LONG'] === undefined ? ['node@24.21.0'] : ['node@22.23.3', 'node@24.21.0', 'node@26.10.0'];
+const OTHERS = LONG ? ['node@22.23.3', 'node@24.21.0', 'node@26.10.0'] : ['node@24.21.0'];
 
 const dir = folder();
 const script = join(dir, 'fingerprint.mjs');

@@ -8,6 +8,7 @@ import type { DriftBands } from '../../src/score/figures.js';
 import type { DoorMetrics, Estimate, HouseMetrics, RoomMetrics } from '../../src/score/metrics-schema.js';
 import type { Outcome } from '../../src/simulate/outcome.js';
 import { plainRun } from '../simulate/plain-run.js';
+import { LONG } from '../how-many.js';
 
 /** A house's run with keys changed. */
 function runOf(name: string, replicates: number, ...sets: readonly string[]): Outcome {
@@ -18,7 +19,6 @@ function runOf(name: string, replicates: number, ...sets: readonly string[]): Ou
 }
 
 const FOUR_LEVEL = 'four-level';
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 
 function door({ metrics }: Outcome, name: string, logic = FOUR_LEVEL): DoorMetrics {
   return metrics.doors.find((one) => one.door === name && one.logic === logic)!;

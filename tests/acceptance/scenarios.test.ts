@@ -7,9 +7,9 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import type { DoorMetrics, Estimate, Metrics } from '../../src/score/metrics-schema.js';
 import { folder, jambeam } from '../cli/jambeam.js';
 import { plainRun } from '../simulate/plain-run.js';
+import { LONG } from '../how-many.js';
 
 const SCENARIOS = resolve('scenarios');
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 /** Several kinds of sensor, a lintel, sunlight; the starter is what a newcomer runs (newcomer.test.ts). */
 const REPORTED = ['kinds-mixed', 'mount-lintel', 'time-of-flight-in-the-sun'];
 /** Tables of logics stand beside them; a scenario is what has doors. */

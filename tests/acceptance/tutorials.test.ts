@@ -15,9 +15,9 @@ import { folder, jambeam } from '../cli/jambeam.js';
 import { withoutChromium } from '../needs.js';
 import { blocks, flat, page } from './markdown.js';
 import { follow, numbersFromNowhere } from './tutorial.js';
+import { LONG } from '../how-many.js';
 
 const TYPING_MS = 300_000;
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 
 describe('a number in a sentence', () => {
   const quoted = '```sh\nnpx jambeam run\n```\n\n```text\nwrong 8.3\n```\n';

@@ -9,6 +9,7 @@ import type { MixEntry } from '../../src/agents/schema.js';
 import type { Visit } from '../../src/agents/visit.js';
 import { fitsAbreast } from '../../src/agents/walkers.js';
 import { Stream } from '../../src/engine/stream.js';
+import { howMany } from '../how-many.js';
 
 const HOUR_US = 3.6e9;
 const KINDS = ['through', 'abreast', 'close-behind', 'against', 'turn-back', 'linger'] as const;
@@ -61,7 +62,7 @@ const sidesOf = (plan: CrowdPlan, visit: Visit): readonly [from: number, to: num
   const door = plan.doors[visit.door]!;
   return visit.direction === 'forward' ? [door.from, door.to] : [door.to, door.from];
 };
-const SEEDED = { seed: 17, numRuns: process.env.JAMBEAM_LONG ? 800 : 80 };
+const SEEDED = { seed: 17, numRuns: howMany(80, 800) };
 
 describe('over random houses', () => {
   test('every room holds at least nobody, and people are conserved', () => {

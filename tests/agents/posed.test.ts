@@ -11,8 +11,9 @@ import { Stream } from '../../src/engine/stream.js';
 import type { DesignDoor } from '../../src/scenario/schema.js';
 import { partiesAlone } from '../../src/simulate/parties.js';
 import { doorDesign, ROD } from '../simulate/designs.js';
+import { howMany } from '../how-many.js';
 
-const RUNS = process.env['JAMBEAM_LONG'] ? 600 : 80;
+const RUNS = howMany(80, 600);
 const design = doorDesign({ walkers: ROD });
 const door = design.doors[0] as DesignDoor;
 

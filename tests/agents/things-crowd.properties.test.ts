@@ -7,6 +7,7 @@ import { Crowd } from '../../src/agents/crowd.js';
 import type { MixEntry } from '../../src/agents/schema.js';
 import type { Visit } from '../../src/agents/visit.js';
 import { Stream } from '../../src/engine/stream.js';
+import { howMany } from '../how-many.js';
 
 const HOUR_US = 3.6e9;
 const WHO = [
@@ -70,7 +71,7 @@ function visitsOf(plan: CrowdPlan, seed: number): Visit[] {
   new Crowd(plan, Stream.root(String(seed))).run((visit) => visits.push(visit));
   return visits;
 }
-const SEEDED = { seed: 5, numRuns: process.env.JAMBEAM_LONG ? 600 : 60 };
+const SEEDED = { seed: 5, numRuns: howMany(60, 600) };
 
 describe('at random doorways with a leaf', () => {
   test('a leaf swings by turns, open and shut, and nobody is in the doorway from when it shuts until it is open', () => {

@@ -9,8 +9,9 @@
 import { describe, expect, test } from 'vitest';
 import { chiSquareQuantile, normalQuantile } from '../../src/engine/arithmetic.js';
 import { Stream } from '../../src/engine/stream.js';
+import { howMany } from '../how-many.js';
 
-const STREAMS = process.env['JAMBEAM_LONG'] === undefined ? 8_192 : 131_072;
+const STREAMS = howMany(8_192, 131_072);
 const LAGS = 8;
 
 const run = Stream.root('1').child('replicate', '1');

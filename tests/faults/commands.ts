@@ -13,6 +13,7 @@ import { folder, folderWithDoor, jambeam } from '../cli/jambeam.js';
 import { HOUSE } from '../effort/houses.js';
 import { benchCsv } from '../fitting/bench-data.js';
 import { rodsText } from '../study/studies.js';
+import { LONG } from '../how-many.js';
 
 export interface Command {
   /** The command's own name first. */
@@ -96,7 +97,7 @@ export function driven(
   of: number,
 ): { readonly title: string; readonly command: Command; readonly i: number }[] {
   return COMMANDS.map((command, i) => ({ title: titleOf(command), command, i })).filter(
-    ({ i }) => process.env['JAMBEAM_LONG'] !== undefined || i % of === one,
+    ({ i }) => LONG || i % of === one,
   );
 }
 

@@ -18,9 +18,10 @@ import {
   snapshotOf,
   usualCode,
 } from './commands.js';
+import { howMany } from '../how-many.js';
 
 /** Disks of random sizes that each command meets, besides one without a free byte. */
-const SIZES = process.env['JAMBEAM_LONG'] ? 20 : 1;
+const SIZES = howMany(1, 20);
 const ROOMY = 256 * 1_048_576;
 const PAGE = 4096;
 

@@ -18,9 +18,10 @@ import {
   snapshotOf,
   usualCode,
 } from './commands.js';
+import { howMany } from '../how-many.js';
 
 /** Of each command. */
-const STOPS = process.env['JAMBEAM_LONG'] ? 20 : 1;
+const STOPS = howMany(1, 20);
 const SIGNALS = [
   ['SIGINT', 130],
   ['SIGTERM', 143],

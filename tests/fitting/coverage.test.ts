@@ -13,8 +13,9 @@ import { type BenchOptions } from '../../src/fitting/bench.js';
 import { fitBench } from '../../src/fitting/fit.js';
 import { readBench } from '../../src/fitting/readings.js';
 import { type Truth, benchCsv, between } from './bench-data.js';
+import { howMany, LONG } from '../how-many.js';
 
-const CASES = process.env['JAMBEAM_LONG'] ? 2000 : 200;
+const CASES = howMany(200, 2000);
 const LEVEL = 0.95;
 
 /** Probability of at most `k` of `n`, each with probability `p`, summed term by term. */
@@ -186,6 +187,6 @@ test.each([
     expect(parameters.map((one) => one.name).sort()).toEqual(Object.keys(truth).sort());
   }
   // Methods are good for large samples, and with 2000 cases what small ones cost would show: a point or two is granted.
-  const least = process.env['JAMBEAM_LONG'] ? 0.925 * CASES : leastOf(CASES);
+  const least = LONG ? 0.925 * CASES : leastOf(CASES);
   for (const [key, times] of Object.entries(covered)) expect(times, key).toBeGreaterThanOrEqual(least);
 });

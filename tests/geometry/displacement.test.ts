@@ -14,10 +14,11 @@ import { Stream } from '../../src/engine/stream.js';
 import type { LimbTrack, NodeSpan } from '../../src/geometry/track.js';
 import { AHEAD, FASTEST, MOVED, PACE, PER_PERIOD, STRIDE } from '../../src/geometry/track.js';
 import { FASTEST_MPS } from './stepper.js';
+import { howMany } from '../how-many.js';
 
 const root = Stream.root('displacement');
 const OPENING = { width_m: 0.9, zone_m: 1.2 };
-const PEOPLE = process.env.JAMBEAM_LONG ? 400 : 24;
+const PEOPLE = howMany(24, 400);
 /** Samples per cell between two nodes. */
 const DENSE = 4;
 

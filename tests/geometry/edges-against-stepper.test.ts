@@ -20,9 +20,10 @@ import { Stream } from '../../src/engine/stream.js';
 import type { BeamLine } from '../../src/geometry/beam-line.js';
 import type { Margin } from './stepper.js';
 import { GRID_S, marginOf, steppedEdges } from './stepper.js';
+import { howMany } from '../how-many.js';
 
 const root = Stream.root('edges against the stepper');
-const MANY = process.env.JAMBEAM_LONG ? 10 : 0.4;
+const MANY = howMany(0.4, 10, 0.04);
 const MICROSECOND = 1e-6;
 /** What the search promises of an edge. */
 const ACCURACY = 1e-5;

@@ -9,9 +9,10 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { round } from './rounds.js';
 import { TARGETS } from './targets/index.js';
 import { trial } from './trial.js';
+import { howMany } from '../how-many.js';
 
 const SEED = 20_240_501;
-const INPUTS = process.env['JAMBEAM_LONG'] === undefined ? 100 : 10_000;
+const INPUTS = howMany(100, 10_000);
 
 const home = mkdtempSync(join(tmpdir(), 'jambeam-hostile-'));
 afterAll(() => rmSync(home, { recursive: true, force: true }));

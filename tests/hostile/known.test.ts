@@ -9,6 +9,7 @@ import { Lock } from '../../src/study/store/lock.js';
 import { ALIAS_BOMB } from './nasty.js';
 import { smallStudy } from './small-study.js';
 import { TARGETS } from './targets/index.js';
+import { LONG } from '../how-many.js';
 
 const home = mkdtempSync(join(tmpdir(), 'jambeam-known-'));
 afterAll(() => rmSync(home, { recursive: true, force: true }));
@@ -324,7 +325,7 @@ describe('a journal whose sums are right', () => {
   });
 });
 
-test.skipIf(process.env['JAMBEAM_LONG'] === undefined)(
+test.skipIf(!LONG)(
   'a lock that holds anything but a lock is given up when nobody moves it',
   { timeout: 60_000 },
   async () => {

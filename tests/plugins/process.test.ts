@@ -15,6 +15,7 @@ import {
   processesIn,
   programCode,
 } from './built.js';
+import { LONG } from '../how-many.js';
 
 /** Tells every line it gets as a state, so that a trace shows what it was told. */
 const ECHO = "say('state ' + time + ' ' + line.slice(time.length + 1))";
@@ -225,22 +226,19 @@ describe('programs are ended', () => {
     for (const leader of leaders) expect(() => process.kill(leader, 0)).toThrow(/ESRCH/);
   });
 
-  test.skipIf(process.env['JAMBEAM_LONG'] === undefined)(
-    'those used longest ago when there are too many: they are told all again',
-    async () => {
-      const job = codeJob([programCode({ line: "say('state ' + time + ' line ' + n)" })], 10);
-      const code = await openCode(job);
-      const logic = code.outside(CHOICE, DOOR);
-      const heard = Array.from({ length: MOST_PROCESSES + 5 }, (): Heard => ({ tallies: [], steps: [] }));
-      const hosts = heard.map((one) => hostOf(logic, hooksOf(one)));
-      for (const [time_us, mask] of WALK.slice(0, 2)) {
-        for (const host of hosts) {
-          host.inputMask(time_us, mask);
-          host.finish(time_us);
-        }
+  test.skipIf(!LONG)('those used longest ago when there are too many: they are told all again', async () => {
+    const job = codeJob([programCode({ line: "say('state ' + time + ' line ' + n)" })], 10);
+    const code = await openCode(job);
+    const logic = code.outside(CHOICE, DOOR);
+    const heard = Array.from({ length: MOST_PROCESSES + 5 }, (): Heard => ({ tallies: [], steps: [] }));
+    const hosts = heard.map((one) => hostOf(logic, hooksOf(one)));
+    for (const [time_us, mask] of WALK.slice(0, 2)) {
+      for (const host of hosts) {
+        host.inputMask(time_us, mask);
+        host.finish(time_us);
       }
-      for (const { steps } of heard) expect(steps.map(({ label }) => label)).toEqual(['line 1', 'line 2']);
-      code.close();
-    },
-  );
+    }
+    for (const { steps } of heard) expect(steps.map(({ label }) => label)).toEqual(['line 1', 'line 2']);
+    code.close();
+  });
 });

@@ -10,11 +10,12 @@
 import { describe, expect, test } from 'vitest';
 import { chiSquareQuantile } from '../../src/engine/arithmetic.js';
 import { live, personsIn } from '../agents/household/houses.js';
+import { howMany } from '../how-many.js';
 
 const PER_HOUR = 4;
 const STAY_H = 0.5;
 const MEAN = PER_HOUR * STAY_H;
-const REPLICATES = process.env['JAMBEAM_LONG'] ? 3000 : 300;
+const REPLICATES = howMany(300, 3000);
 const HOUR_US = 3.6e9;
 const Z = 3.29;
 

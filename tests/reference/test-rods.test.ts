@@ -20,10 +20,11 @@ import { describe, expect, test } from 'vitest';
 import { tQuantile } from '../../src/engine/arithmetic.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { plainRun } from '../simulate/plain-run.js';
+import { howMany } from '../how-many.js';
 
 const REPLICATES = 30;
 /** Rods that set out in one replicate, about. */
-const RODS = process.env.JAMBEAM_LONG ? 8000 : 800;
+const RODS = howMany(800, 8000);
 const T_999 = tQuantile(0.9995, REPLICATES - 1);
 
 interface Rod {

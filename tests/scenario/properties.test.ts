@@ -7,8 +7,9 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import { SENSOR_KINDS } from '../../src/sensors/schema.js';
 import { starterScenario } from '../../src/scenario/starter.js';
 import { TABLE, VALID } from './helpers.js';
+import { howMany } from '../how-many.js';
 
-const RUNS = { seed: 20, numRuns: process.env.JAMBEAM_LONG ? 20_000 : 200 };
+const RUNS = { seed: 20, numRuns: howMany(200, 20_000) };
 /** Everything a ranger and its controller can have. */
 const RANGERS = `${VALID.replace('    pair:', '    at_m: { x: 1, y: 2 }\n    facing_deg: 90\n    pair:\n      sensor: mine\n      mount: lintel\n      tilt_deg: 5')}sensors:
   mine: { profile: mine.yaml, switching: { median_of: 3 } }

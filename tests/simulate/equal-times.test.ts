@@ -7,8 +7,8 @@ import * as library from '../../src/index.js';
 import { textsOf } from '../acceptance/fingerprint.js';
 import { hashesOf } from '../acceptance/hashes.js';
 import { type Ties, withTies } from '../engine/other-ties.js';
+import { LONG } from '../how-many.js';
 
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const OTHERS: readonly Ties[] = LONG ? ['last first', 'shuffled'] : ['last first'];
 
 function runOf(file: string, hours: number) {

@@ -7,8 +7,9 @@ import { parseScenario } from '../../src/scenario/parse.js';
 import type { Design } from '../../src/scenario/schema.js';
 import { HouseRangers, LAST_US } from '../../src/simulate/house-rangers.js';
 import { clockOf, crowdPlan } from '../../src/simulate/plan.js';
+import { howMany } from '../how-many.js';
 
-const HOURS = process.env['JAMBEAM_LONG'] ? 4 : 0.5;
+const HOURS = howMany(0.5, 4);
 
 interface House {
   readonly sensors: string;

@@ -8,8 +8,9 @@ import type { EdgeRow, TallyRow } from '../../src/simulate/outcome.js';
 import { runReplicate } from '../../src/simulate/replicate.js';
 import { simulate } from '../../src/simulate/simulate.js';
 import type { Visit } from '../../src/agents/visit.js';
+import { howMany } from '../how-many.js';
 
-const LONG = process.env.JAMBEAM_LONG ? 20 : 1;
+const LONG = howMany(1, 20);
 const DIAMETER_M = 0.006;
 
 function designOf(text: string): Design {

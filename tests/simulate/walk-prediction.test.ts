@@ -8,9 +8,9 @@ import { atLeast } from '../../src/score/walk-test/exact.js';
 import { planWalks } from '../../src/score/walk-test/plan.js';
 import { isWrong, predictWalk, walksAlone } from '../../src/simulate/walk-prediction.js';
 import { ROD, doorDesign } from './designs.js';
+import { LONG } from '../how-many.js';
 
 const DOCS = readFileSync('docs/walktest.md', 'utf8').replace(/\s+/g, ' ');
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const KINDS = [
   { who: 'adult', kind: 'through' },
   { who: 'child', kind: 'through' },

@@ -6,9 +6,10 @@ import { ABREAST_LAG, CLOSE_BEHIND_LAG } from '../../../src/agents/figures/manne
 import { BUILT_IN_HABITS } from '../../../src/agents/household/schema.js';
 import type { Visit } from '../../../src/agents/visit.js';
 import { DOORS, type HouseText, ROOMS, crossingsOf, live, personsIn } from './houses.js';
+import { howMany } from '../../how-many.js';
 
 const HOUR_US = 3.6e9;
-const RUNS = process.env['JAMBEAM_LONG'] ? 400 : 15;
+const RUNS = howMany(15, 400);
 
 const FAMILY = {
   people: [

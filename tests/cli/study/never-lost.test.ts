@@ -7,8 +7,9 @@ import { describe, expect, test } from 'vitest';
 import { Stream } from '../../../src/engine/stream.js';
 import { LAUNCHER, jambeam, start } from '../jambeam.js';
 import { cellsIn, folderWithStudy, resultsOf, studyText } from './folder.js';
+import { howMany } from '../../how-many.js';
 
-const KILLS = process.env['JAMBEAM_LONG'] ? 50 : 3;
+const KILLS = howMany(3, 50);
 const CELLS = 36;
 /** Two stop early, one late. */
 const UNTIL = '{ until: house.wrong_per_100, half_width: 0.9, batch: 2, at_least: 4, at_most: 16 }';

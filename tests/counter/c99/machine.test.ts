@@ -15,8 +15,8 @@ import { Stream } from '../../../src/engine/stream.js';
 import { NO_COMPILERS, compile, folderOf, play } from '../../c-compilers.js';
 import type { Instant } from '../helpers.js';
 import { randomInstants, randomTable } from './random-tables.js';
+import { LONG } from '../../how-many.js';
 
-const LONG = process.env['JAMBEAM_LONG'] !== undefined;
 const WRAP = 4_294_967_296;
 /** So that the clock wraps after ten seconds, and again every 71.6 minutes. */
 const START = WRAP - 10_000_000;

@@ -8,9 +8,10 @@ import { describe, expect, test } from 'vitest';
 import { makeLedger } from '../../../src/counter/ledger/make-ledger.js';
 import { Stream } from '../../../src/engine/stream.js';
 import { OUT, houseOf } from './helpers.js';
+import { howMany } from '../../how-many.js';
 
 const front = houseOf([0], [[OUT, 0]]);
-const WALKS = process.env['JAMBEAM_LONG'] ? 100_000 : 10_000;
+const WALKS = howMany(10_000, 100_000, 1_000);
 
 /** Counts of a ledger along one walk of `n` errors. */
 function walk(use: 'raw' | 'floor', n: number, more: number, fewer: number, stream: Stream): number[] {

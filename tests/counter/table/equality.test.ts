@@ -9,8 +9,9 @@ import { compileTable } from '../../../src/counter/table/compile.js';
 import { starterTable } from '../../../src/counter/table/starter.js';
 import { Stream } from '../../../src/engine/stream.js';
 import { type Instant, playInstants } from '../helpers.js';
+import { howMany } from '../../how-many.js';
 
-const INPUTS = process.env['JAMBEAM_LONG'] ? 2_000_000 : 150_000;
+const INPUTS = howMany(150_000, 2_000_000, 5_000);
 
 const shipped = (name: string): string =>
   readFileSync(new URL(`../../../scenarios/tables/${name}.yaml`, import.meta.url), 'utf8');

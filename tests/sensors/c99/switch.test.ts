@@ -8,6 +8,7 @@ import { switchingSchema } from '../../../src/sensors/switching/schema.js';
 import { Switch } from '../../../src/sensors/switching/switch.js';
 import { Stream } from '../../../src/engine/stream.js';
 import { NO_COMPILERS, compile, folderOf, play } from '../../c-compilers.js';
+import { howMany } from '../../how-many.js';
 
 const WRAP = 4_294_967_296;
 const START = WRAP - 3_000_000;
@@ -93,7 +94,7 @@ int main(void)
 `;
 
 describe.skipIf(NO_COMPILERS)('switching in C', () => {
-  const READINGS = process.env['JAMBEAM_LONG'] === undefined ? 3000 : 30_000;
+  const READINGS = howMany(3000, 30_000);
   const sensors = fc.sample(sensor, { numRuns: 60, seed: 51 });
 
   test.each(['gcc', 'clang'] as const)(`${sensors.length} settings, ${READINGS} readings each: %s`, (compiler) => {

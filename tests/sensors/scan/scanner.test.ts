@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Stream } from '../../../src/engine/stream.js';
 import { type Guest, type House, rowsOf } from './rangers.js';
+import { howMany } from '../../how-many.js';
 
 const SECOND = 1_000_000;
 
@@ -172,7 +173,7 @@ describe('quiet time is jumped', () => {
       fc.property(house, (one) => {
         expect(rowsOf(one, true)).toEqual(rowsOf(one, false));
       }),
-      { numRuns: process.env['JAMBEAM_LONG'] ? 400 : 40 },
+      { numRuns: howMany(40, 400) },
     );
   });
 

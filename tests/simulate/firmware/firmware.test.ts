@@ -7,11 +7,11 @@ import { COMPILERS, NO_COMPILERS, compile, folderOf, play } from '../../c-compil
 import { designOf as parsed, edit } from '../../scenario/helpers.js';
 import { DOORS, designOf, filesOf, firmwareFor, newFirmwareFor } from './doors.js';
 import { plainRun } from '../plain-run.js';
+import { LONG } from '../../how-many.js';
 
 const all = Object.entries(DOORS);
 /** The default run compiles the doors with one compiler each, by turns. */
-const compilersOf = (door: number) =>
-  process.env['JAMBEAM_LONG'] === undefined ? [COMPILERS[door % COMPILERS.length]!] : COMPILERS;
+const compilersOf = (door: number) => (!LONG ? [COMPILERS[door % COMPILERS.length]!] : COMPILERS);
 
 describe.skipIf(NO_COMPILERS)('the source', () => {
   test.each(all.map(([door, choice], i) => ({ door, choice, compilers: compilersOf(i) })))(

@@ -15,8 +15,9 @@ import { Stream } from '../../../src/engine/stream.js';
 import { unflat } from '../../../src/study/cells/cell.js';
 import { designOf, missedOf100, planned, rodsText, runHere } from '../studies.js';
 import type { FlatCell } from '../../../src/study/cells/cell.js';
+import { howMany } from '../../how-many.js';
 
-const STUDIES = process.env['JAMBEAM_LONG'] ? 1000 : 80;
+const STUDIES = howMany(80, 1000);
 const SPACINGS = [0.05, 0.1, 0.2];
 
 /** Least count of `n` that a rate of `p` gives in all but one of a thousand cases. */
@@ -102,7 +103,7 @@ describe('a pick among many designs that stop when they please', () => {
   const measure = measureOf('house.wrong_per_100', { doors: ['a'], rooms: [], logics: ['l'], ledgers: [], hours: 1 });
   if (typeof measure === 'string') throw new Error(measure);
   const K = 12;
-  const RUNS = process.env['JAMBEAM_LONG'] ? 4000 : 250;
+  const RUNS = howMany(250, 4000);
   /** True rates a little above what is wanted: whoever is picked is picked wrongly. */
   const TRUTHS = Array.from({ length: K }, (_, k) => 3 + 0.02 * k);
   const stopping = new Stopping({ until: 'house.wrong_per_100', half_width: 0.6, batch: 4, at_least: 6, at_most: 30 });
