@@ -17,7 +17,7 @@ const REFERENCE: Readonly<Record<string, readonly string[]>> = {
 /** They read the source, or compile C. */
 const APART = ['engine/purity.test.ts', 'counter/c99/'];
 
-const tests = dirname(fileURLToPath(import.meta.url));
+const tests = dirname(dirname(fileURLToPath(import.meta.url)));
 const files = [
   ...readdirSync(join(tests, folder), { recursive: true }).map((name) => join(folder, String(name))),
   ...(REFERENCE[folder] ?? []).map((name) => `reference/${name}.test.ts`),
