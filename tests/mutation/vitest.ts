@@ -24,11 +24,12 @@ const withCaught = (args: readonly unknown[]): readonly unknown[] =>
 
 type Call = (...args: readonly unknown[]) => unknown;
 const suite = original as unknown as Call;
-const each = original.each as unknown as (...args: readonly unknown[]) => Call;
+// A method: it reads what it is called on.
+const methods = original as unknown as { each(...cases: readonly unknown[]): Call };
 
 export const describe = Object.assign((...args: readonly unknown[]) => suite(...withCaught(args)), {
   each: (...cases: readonly unknown[]) => {
-    const named = each(...cases);
+    const named = methods.each(...cases);
     return (...args: readonly unknown[]) => named(...withCaught(args));
   },
 }) as unknown as typeof original;
