@@ -7,6 +7,18 @@ import { defineConfig } from 'vitest/config';
 const LONG_ONLY = ['tests/acceptance/scenarios-switching.test.ts', 'tests/acceptance/scenarios-rangers.test.ts'];
 /** Modules of the user's own are loaded by their loader, which must not find what other tests have loaded. */
 const APART = 'tests/plugins/**/*.test.ts';
+/**
+ * What is tried from outside, at length: in a browser, as programs that are stopped, starved or joined, as a package, as a
+ * newcomer types it, on other versions of Node. `npm run test:rest`; `npm test` has one of each that goes quicker.
+ */
+const REST = [
+  'tests/acceptance/{package,same-bytes,tutorials}.test.ts',
+  'tests/browser/{alive,ask,compare,hostile,rangers,report,study}.test.ts',
+  'tests/cli/carried.test.ts',
+  'tests/cli/study/{join,never-lost,own-code}.test.ts',
+  'tests/faults/{disk,limits,permission,signals,streams}.test.ts',
+];
+const REST_APART = ['tests/plugins/{carried-code,command-line,examples,process}.test.ts'];
 const TESTS = resolve('tests') + sep;
 const SOURCE = resolve('src') + sep;
 
@@ -37,6 +49,10 @@ const common = {
   server: { deps: { external: [/\/dist\//] } },
 };
 
+const longOnly = process.env['JAMBEAM_LONG'] === undefined ? LONG_ONLY : [];
+/** Tests keep nothing in modules: what is imported once serves all, which saves a minute and more. */
+const together = { ...common, isolate: false };
+
 export default defineConfig({
   test: {
     maxWorkers: 2,
@@ -45,15 +61,15 @@ export default defineConfig({
       {
         plugins,
         test: {
-          ...common,
+          ...together,
           name: 'together',
           include: ['tests/**/*.test.ts'],
-          exclude: [APART, ...(process.env['JAMBEAM_LONG'] === undefined ? LONG_ONLY : [])],
-          // Tests keep nothing in modules: what is imported once serves all, which saves a minute and more.
-          isolate: false,
+          exclude: [APART, ...REST, ...longOnly],
         },
       },
-      { plugins, test: { ...common, name: 'apart', include: [APART] } },
+      { plugins, test: { ...common, name: 'apart', include: [APART], exclude: REST_APART } },
+      { plugins, test: { ...together, name: 'rest', include: REST } },
+      { plugins, test: { ...common, name: 'rest-apart', include: REST_APART } },
     ],
   },
 });

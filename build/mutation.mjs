@@ -18,7 +18,7 @@ if (!FOLDERS.includes(folder) || !(share > 0 && share <= 1)) {
 }
 
 const inFolder = () =>
-  readdirSync(`src/${folder}`, { recursive: true })
+  readdirSync(`src/${folder}`, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.ts'))
     .map((name) => `src/${folder}/${name}`)
     .toSorted();
@@ -35,7 +35,8 @@ if (named.length > 0) env.JAMBEAM_MUTATE_FILES = named.join(',');
 if (share < 1) {
   // Schemas and figures are words and numbers for readers: tests of docs and sources hold them.
   const files = named.length > 0 ? named : inFolder();
-  env.JAMBEAM_MUTATE_FILES = files.filter((file) => !/schema\.ts$|\/figures\//.test(file)).flatMap(linesOf).join(',');
+  const code = files.filter((file) => !/schema\.ts$|\/figures\//.test(file));
+  env.JAMBEAM_MUTATE_FILES = code.flatMap(linesOf).join(',');
 }
 const { status } = spawnSync('npx', ['stryker', 'run'], { env, stdio: 'inherit' });
 process.exit(status ?? 1);
