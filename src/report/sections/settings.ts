@@ -5,7 +5,7 @@ import { peel } from '../../scenario/schema-walk.js';
 import type { Figures } from '../../score/figures.js';
 import { sensorSchema, type Sensor } from '../../sensors/schema.js';
 import { speedOfSound } from '../../sensors/ultrasonic/air.js';
-import { sensorNamed } from '../../simulate/plan.js';
+import { sensorNamed } from '../../scenario/sensor-named.js';
 import { estimateCell, intervalNote } from '../cells.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { kindWords, kindsUsed } from '../sensor-words.js';
