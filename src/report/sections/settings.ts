@@ -1,7 +1,7 @@
 /** The sensors as set, and the air and light around them; and what depends on how clothes take sound or light. */
 import type { z } from 'zod';
 import type { Design } from '../../scenario/schema.js';
-import { peel } from '../../scenario/schema-walk.js';
+import { peel } from '../../engine/peel.js';
 import type { Figures } from '../../score/figures.js';
 import { sensorSchema, type Sensor } from '../../sensors/schema.js';
 import { speedOfSound } from '../../sensors/ultrasonic/air.js';
