@@ -44,7 +44,7 @@ export interface Befallen {
   readonly distance_um: number;
 }
 
-/** More than any ranger sees later than its turn begins. */
+/** No ranger sees anything later than this after its turn has begun: who enters later can't change the reading. */
 export const LAST_US = 2 * SECOND_US;
 
 /** Somebody who may change what a ranger sees. */

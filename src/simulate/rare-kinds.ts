@@ -18,7 +18,7 @@ import { type CaseCounts, type DoorCounts, type KindCounts, wrongOf } from '../s
 import { ratioEstimate, sum, zeroEstimate } from '../score/estimates.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
 import { logicsAt } from './logics-at.js';
-import { partiesAlone } from './parties.js';
+import { type PartyAlone, partiesAlone } from './parties.js';
 import { hasRangers } from './plan.js';
 import { walkersKnown } from './walkers-known.js';
 
@@ -118,7 +118,7 @@ function blockOf(
   design: Design,
   door: DesignDoor,
   logic: AnyLogic,
-  parties: Parameters<typeof runAlone>[3],
+  parties: readonly PartyAlone[],
   noise: Stream,
 ): CaseCounts & Pick<KindCounts, 'net_error'> {
   const last = parties[parties.length - 1]!;

@@ -68,8 +68,8 @@ export interface AssembleOptions {
 }
 
 /**
- * Metrics and figures of finished replicates, in order of their numbers.
- *
+ * Metrics and figures of finished replicates, in order of their numbers, and the replicates that were looked at closely
+ * to explain what went wrong.
  */
 export function assemble(
   design: Design,
