@@ -13,7 +13,7 @@ import { Stream } from '../engine/stream.js';
 import { HOUR_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { kindsSeen } from '../score/by-whom.js';
-import type { RareKind } from '../score/causes.js';
+import type { RareKind } from '../score/kinds-per-week.js';
 import { type CaseCounts, type DoorCounts, type KindCounts, wrongOf } from '../score/door-counts.js';
 import { ratioEstimate, sum, zeroEstimate } from '../score/estimates.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';

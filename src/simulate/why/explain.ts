@@ -9,13 +9,14 @@ import type { MountedBeam } from '../../sensors/mounted.js';
 import { wrongOf } from '../../score/door-counts.js';
 import type { ErrorCounts } from '../../score/errors.js';
 import { REMOVALS, type Removal, type Structure, type Why } from '../../score/why-classes.js';
+import type { Arrival } from '../parties.js';
 import { shadowOf } from '../shadow.js';
 import { together } from '../stretches.js';
 import { causeOf } from './cause.js';
 import { hiddenLimbs } from './hidden-limbs.js';
 import { type Judged, judge } from './judge.js';
 import { play, remaining } from './play.js';
-import type { Arrived, Told, Window } from './window.js';
+import type { Told, Window } from './window.js';
 
 /** What is asked about: a visit by its number, or a tally of nobody by its time. */
 export interface Subject {
@@ -94,7 +95,7 @@ export class Explainer {
   /** Whether there is anything of the kind to take away. */
   private applies(removal: Removal, subject: Subject): boolean {
     const here = remaining(this.window, subject.number, NOTHING);
-    const swings = ({ visit }: Arrived): boolean => visit.kind === 'swing';
+    const swings = ({ visit }: Arrival): boolean => visit.kind === 'swing';
     if (removal === 'leaf') return here.some(swings);
     if (removal === 'other bodies') return here.some((one) => !swings(one) && one.visit.number !== subject.number);
     if (removal === 'noise' || removal === 'scan gaps') return true;
