@@ -10,8 +10,6 @@ import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { RoundInterval } from '../sensors/controllers/intervals.js';
 import { intervalOf } from '../sensors/controllers/intervals.js';
 import type { Round } from '../sensors/controllers/rounds.js';
-import { roundsOf } from '../sensors/controllers/rounds.js';
-import { makeRanger } from '../sensors/make-ranger.js';
 import type { MountedRanger } from '../sensors/mounted.js';
 import { isRanger } from '../sensors/mounted.js';
 import type { Scene } from '../sensors/ranger.js';
@@ -20,6 +18,7 @@ import { type ScanHooks, Scanner } from '../sensors/scan/scanner.js';
 import { type Attendance, Slot } from '../sensors/scan/slot.js';
 import { burstSources } from './bursts.js';
 import { clockOf, hasRangers, mountedBeams } from './plan.js';
+import { houseRounds, longestBusy_us, rangerAt } from './ranger-rounds.js';
 import { DoorScene } from './scene.js';
 
 export interface RangerHooks {
@@ -82,14 +81,7 @@ export class HouseRangers {
         .filter(isRanger)
         .map((beam) => slotOf(design, door, d, beam, replicate.child('door', door.name, 'beam', beam.name), clock_us)),
     );
-    const rounds = roundsOf(
-      design.controllers,
-      design.doors.map((door, d) => ({
-        name: door.name,
-        controller: door.controller,
-        beams: (mounted[d] as (typeof mounted)[number]).map((beam) => ({ name: beam.name, ranger: isRanger(beam) })),
-      })),
-    );
+    const rounds = houseRounds(design, mounted);
     const find = (door: number, beam: number): Slot<Attending> =>
       this.slots[door]?.find((slot) => slot.beam === beam) as Slot<Attending>;
     const desks = rounds
@@ -125,7 +117,8 @@ export class HouseRangers {
         const slot = this.find(member.door, member.beam);
         const { median_of, minimum_samples, off_delay_ms } = slot.settings;
         const readings = minimum_samples + (median_of - 1) / 2 + 1;
-        const own_us = slot.ranger.held_us + readings * member.longest_us + longestBusy_us(slot) + off_delay_ms * 1000;
+        const own_us =
+          slot.ranger.held_us + readings * member.longest_us + longestBusy_us(slot.ranger) + off_delay_ms * 1000;
         most_us = Math.max(most_us, own_us);
       }
     }
@@ -254,12 +247,7 @@ function isNear({ switching }: Slot<Attending>, distance_um: number): boolean {
 }
 
 function slowestInterval(round: Round, find: (door: number, beam: number) => Slot<Attending>): RoundInterval {
-  return intervalOf(round, ({ door, beam }) => longestBusy_us(find(door, beam)));
-}
-
-/** The far end of its range takes longest, or no echo at all. */
-function longestBusy_us({ ranger }: Slot<Attending>): number {
-  return Math.max(ranger.busy_us(Infinity), ranger.busy_us(ranger.strays_m[1]));
+  return intervalOf(round, ({ door, beam }) => longestBusy_us(find(door, beam).ranger));
 }
 
 function slotOf(
@@ -270,11 +258,6 @@ function slotOf(
   stream: Stream,
   clock_us: number,
 ): Slot<Attending> {
-  const ranger = makeRanger({
-    mounted,
-    opening: { width_m: door.width_m, height_m: door.height_m, zone_m: door.zone_m },
-    surroundings: design.surroundings,
-    phase: stream.child('phase').at(0),
-  });
+  const ranger = rangerAt(design, door, mounted, stream.child('phase').at(0));
   return new Slot<Attending>(index, mounted.index, ranger, mounted.sensor, stream, clock_us);
 }
