@@ -13,7 +13,7 @@ import { explain, formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
 import { planOf } from '../scenario/plan-of.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
-import { type YamlSource, readYaml } from '../scenario/yaml-source.js';
+import { readYaml } from '../scenario/yaml-source.js';
 import { taught } from '../simulate/doorway-learning.js';
 import type { DoorFacts } from '../simulate/fact-types.js';
 import { deriveFacts } from '../simulate/facts.js';
@@ -35,7 +35,6 @@ import type { LogicOptions } from './logic-options.js';
 import { codeOf, givenLogics } from './logic-options.js';
 import { UserProblem, pathText } from './problem.js';
 import { isStudyFile, loadScenario } from './scenario-file.js';
-import { readScenarioText } from './scenario-text.js';
 
 const CHECK_WORKER = new URL('./check-worker.js', import.meta.url);
 
@@ -60,11 +59,11 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
     return import('./study/check-study.js').then((study) => study.checkStudyCommand(file, options, io));
   const sets = options.set ?? [];
   const given = givenLogics(options);
-  const { design, cautions } = loadScenario(file, sets, given);
+  const { design, cautions, text } = loadScenario(file, sets, given);
   const effort = effortOf(design);
   if (options.plan !== undefined) writePlan(design, effort, options.plan, io);
   // What a set has changed no longer stands in the file.
-  const source = sets.length === 0 ? sourceOf(file) : null;
+  const source = sets.length === 0 ? readYaml(text.text, text.file).source : null;
   const tell = (found: Findings): void => {
     const all = [...cautions, ...factIssues(design, found.facts, source)];
     io.out(
@@ -78,12 +77,6 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
   // Code of the user's own may never return: it goes on a thread that can be ended.
   const job: CheckJob = { design, code, what: 'the check' };
   return inWorker<Findings>(CHECK_WORKER, job, { io, doors: design.doors.map(({ name }) => name) }).then(tell);
-}
-
-/** The scenario with the places of its keys. */
-function sourceOf(file: string): YamlSource | null {
-  const scenario = readScenarioText(file);
-  return readYaml(scenario.text, scenario.file).source;
 }
 
 /** @param outside gives the logics that are code of the user's own */

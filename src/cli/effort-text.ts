@@ -1,6 +1,7 @@
 /** The plan's facts and the effort of installing, as `jambeam check` prints them. */
 import { runHeight_m } from '../effort/cables.js';
-import { type Effort, type Share, holesIn } from '../effort/effort.js';
+import type { Effort } from '../effort/effort.js';
+import { type Share, holesIn } from '../effort/share.js';
 import { area_m2, storeyWords } from '../report/drawing/house-plan.js';
 import {
   UNDO,

@@ -72,11 +72,18 @@ export async function passageOfRunCommand(folder: string, options: PassageOfRunO
   }
 }
 
-function onlyOf({ only, number, limit }: PassageOfRunOptions): boolean {
+function onlyOf(options: PassageOfRunOptions): boolean {
+  const { only, number, limit } = options;
   if (only !== undefined && only !== 'wrong')
     throw new UserProblem(`--only: expected wrong, found ${quote(only)}`, 'the most telling visits that went wrong');
   if (only !== undefined && number !== undefined)
     throw new UserProblem('--only and --number: one asks for many visits, the other for one', 'give one of them');
+  const narrowing = (['door', 'replicate', 'of'] as const).find((option) => options[option] !== undefined);
+  if (only !== undefined && narrowing !== undefined)
+    throw new UserProblem(
+      `--only and --${narrowing}: the most telling visits are those of the first logic, at all doors, in the first replicates`,
+      `leave --${narrowing} out, or ask for one visit with --number`,
+    );
   if (only === undefined && limit !== undefined)
     throw new UserProblem('--limit says how many with --only wrong', 'add --only wrong');
   return only !== undefined;

@@ -17,6 +17,8 @@ import { type ScenarioText, readScenarioText } from './scenario-text.js';
 export interface LoadedScenario {
   readonly design: Design;
   readonly cautions: readonly Issue[];
+  /** What it was read from. */
+  readonly text: ScenarioText;
 }
 
 /**
@@ -51,7 +53,7 @@ export function loadScenario(
     ...given.issues,
   ];
   if (design === null || all.length > 0) throw issuesProblem(file, all);
-  return { design, cautions: [...otherVersion(file, scenario), ...ofCode, ...cautions] };
+  return { design, cautions: [...otherVersion(file, scenario), ...ofCode, ...cautions], text: scenario };
 }
 
 /** Whether a file is a study, not a scenario: it names a scenario, and what varies. */

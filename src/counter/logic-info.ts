@@ -1,5 +1,6 @@
 /** What can be chosen as a logic, for the command that lists keys: read from the schema, so that it can't go stale. */
-import { z } from 'zod';
+import type { z } from 'zod';
+import { peel } from '../engine/peel.js';
 import { DEFEATED_BY } from './hidden-markov/hidden-markov.js';
 import { makeLogic } from './make-logic.js';
 import { type LogicChoice, logicSchema } from './schema.js';
@@ -42,18 +43,12 @@ export function logicInfo(): readonly LogicInfo[] {
 }
 
 function keyInfo(key: string, schema: z.ZodType): LogicKey {
-  let inner = schema;
-  let fallback: unknown = null;
-  while (inner instanceof z.ZodDefault || inner instanceof z.ZodOptional) {
-    if (inner instanceof z.ZodDefault) fallback = inner.def.defaultValue;
-    inner = inner.unwrap() as z.ZodType;
-  }
-  const meta = schema.meta() ?? inner.meta();
+  const { meta, optional, defaultValue = null } = peel(schema);
   return {
     key,
-    description: meta?.description ?? '',
-    unit: typeof meta?.['unit'] === 'string' ? meta['unit'] : null,
-    default: fallback,
-    required: inner === schema,
+    description: meta.description ?? '',
+    unit: meta.unit ?? null,
+    default: defaultValue,
+    required: !optional,
   };
 }

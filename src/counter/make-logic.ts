@@ -8,6 +8,7 @@ import type { AnyLogic } from './host.js';
 import { lagAware } from './lag-aware.js';
 import type { Logic } from './logic.js';
 import type { AnyChoice, LogicChoice, OutsideChoice } from './schema.js';
+import { tableText } from './table-of.js';
 import { compileTable } from './table/compile.js';
 import { twoHeight } from './two-height.js';
 
@@ -60,9 +61,7 @@ export function makeLogic(choice: AnyChoice, { tables, outside, learnt }: LogicS
       return hiddenMarkov(named(choice), model);
     }
     case 'table': {
-      const text = Object.hasOwn(tables, choice.file) ? tables[choice.file] : undefined;
-      if (text === undefined) throw new Error(`makeLogic: no text for the table ${JSON.stringify(choice.file)}`);
-      const { logic, issues } = compileTable(text, choice.file, choice.name);
+      const { logic, issues } = compileTable(tableText(choice.file, tables), choice.file, choice.name);
       if (!logic)
         throw new Error(`makeLogic: ${issues.map((i) => `${i.file}:${i.line}:${i.column}: ${i.message}`).join('\n')}`);
       return logic;

@@ -11,15 +11,16 @@ import type { Table } from './table/table.js';
  */
 export function tableOf(choice: AnyChoice, tables: Readonly<Record<string, string>>): Table | null {
   if (choice.use === 'module' || choice.use === 'process') return null;
-  const text = choice.use === 'table' ? textOf(choice.file, tables) : builtInTable(choice);
+  const text = choice.use === 'table' ? tableText(choice.file, tables) : builtInTable(choice);
   if (text === null) return null;
   const { table, issues } = compileTable(text, choice.use);
   if (!table) throw new Error(`tableOf: ${issues.map(({ line, message }) => `${line}: ${message}`).join('\n')}`);
   return table;
 }
 
-function textOf(file: string, tables: Readonly<Record<string, string>>): string {
+/** The text of a table's file. @throws {Error} when the design does not hold it */
+export function tableText(file: string, tables: Readonly<Record<string, string>>): string {
   const text = Object.hasOwn(tables, file) ? tables[file] : undefined;
-  if (text === undefined) throw new Error(`tableOf: no text for the table ${JSON.stringify(file)}`);
+  if (text === undefined) throw new Error(`no text for the table ${JSON.stringify(file)}`);
   return text;
 }

@@ -19,6 +19,7 @@ import type { Design } from '../scenario/schema.js';
 import type { Controller } from '../sensors/controllers/schema.js';
 import { type CabledEnd, cabledEnds } from './ends.js';
 import { CONTROLLER_HEIGHT, RUN_ABOVE_LINTEL } from './figures.js';
+import { thousandths } from './thousandths.js';
 
 /** `drilled`: through walls and ceilings. `surface`: in raceway on the walls, through open doorways, not a hole anywhere. */
 export type Variant = 'drilled' | 'surface';
@@ -95,7 +96,7 @@ export function cabling(design: Design, plan: HousePlan, variant: Variant): Cabl
     raise(drops, `${end.door} ${end.mount}`, drop_m + side.off_m);
     raise(drops, `${controller} at its wall`, home.drop_m);
     const way = placesOf(walls, links, home.at);
-    return { ...end, controller, length_m: millimetres(whole_m(side) + drop_m + home.drop_m), way };
+    return { ...end, controller, length_m: thousandths(whole_m(side) + drop_m + home.drop_m), way };
   });
   const passed = [...used].map((i) => walls.links[i] as WallLink);
   const trunk_m = passed.reduce((sum, link) => sum + link.length_m, 0) + [...drops.values()].reduce((a, b) => a + b, 0);
@@ -105,7 +106,7 @@ export function cabling(design: Design, plan: HousePlan, variant: Variant): Cabl
       ...new Set(passed.flatMap(({ kind, door }) => (kind === 'doorway' && door !== undefined ? [door] : []))),
     ],
     ceilings: passed.filter(({ kind }) => kind === 'ceiling').length,
-    trunk_m: millimetres(trunk_m),
+    trunk_m: thousandths(trunk_m),
   };
 }
 
@@ -137,9 +138,4 @@ function placesOf({ places, links }: WallWays, way: readonly number[], start: nu
 
 function raise(drops: Map<string, number>, key: string, to_m: number): void {
   drops.set(key, Math.max(drops.get(key) ?? 0, to_m));
-}
-
-/** Whole millimetres, so that money is made of whole numbers. */
-function millimetres(m: number): number {
-  return Math.round(m * 1000) / 1000;
 }

@@ -4,6 +4,7 @@ import type { Design } from '../scenario/schema.js';
 import { sensorNamed } from '../scenario/sensor-named.js';
 import { sortOf } from './ends.js';
 import { PRICES } from './figures.js';
+import { thousandths } from './thousandths.js';
 
 export interface PriceLine {
   readonly part: string;
@@ -78,7 +79,7 @@ export function merged(lines: readonly PriceLine[]): PriceLine[] {
     const before = byPart.get(key);
     if (!before) byPart.set(key, one);
     else {
-      const quantity = Math.round((before.quantity + one.quantity) * 1000) / 1000;
+      const quantity = thousandths(before.quantity + one.quantity);
       byPart.set(key, { ...before, quantity, cents: before.cents + one.cents });
     }
   }

@@ -33,7 +33,10 @@ export interface CodeJob {
   readonly shared: SharedArrayBuffer;
 }
 
+/** How long a step or an exchange may take where nobody says otherwise. */
 export const LIMIT_S = 10;
+/** Labels of states are cut to so many characters. */
+export const LONGEST_LABEL = 60;
 
 export function codeJob(codes: readonly Code[], limit_s = LIMIT_S): CodeJob {
   return { codes, limit_s, shared: new SharedArrayBuffer(SHARED_BYTES) };

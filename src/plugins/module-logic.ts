@@ -2,7 +2,7 @@
 import { faultOf } from '../counter/host-check.js';
 import type { Logic, LogicInput, LogicStep } from '../counter/logic.js';
 import type { DoorAbout } from '../counter/make-logic.js';
-import type { ModuleCode } from './code.js';
+import { LONGEST_LABEL, type ModuleCode } from './code.js';
 import { CodeProblem, shownText, whenAndWhere } from './code-problem.js';
 import type { Definition } from './definition.js';
 import { CALLS, type Call, type Heart } from './heart.js';
@@ -19,7 +19,6 @@ export interface LoadedModule {
 }
 
 const STEP = CALLS.indexOf('step');
-const LONGEST_LABEL = 60;
 
 /** @throws {CodeProblem} when it expects another number of beams than the door has */
 export function moduleLogic(loaded: LoadedModule, door: DoorAbout, heart: Heart): Logic {

@@ -15,10 +15,10 @@ import { bitsOf } from '../counter/levels.js';
 import type { Direction, Readings } from '../counter/logic.js';
 import type { DoorAbout } from '../counter/make-logic.js';
 import { quote } from '../engine/printable.js';
+import { LONGEST_LABEL } from './code.js';
 
 const GREETING = 'jambeam-logic 1';
 export const READY = 'ready';
-const LONGEST_LABEL = 60;
 
 /** What a program says of itself; what it doesn't say has the defaults. */
 export interface ProgramAbout {

@@ -1,7 +1,7 @@
 /** Which animals of a household hear which sensors of a design. */
 import { BUILT_IN_WALKERS } from '../agents/schema.js';
 import type { Design } from '../scenario/schema.js';
-import { sensorNamed } from '../simulate/plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 import { decimal, joined, named } from './words.js';
 
 /**

@@ -6,7 +6,7 @@ import type { Design } from '../scenario/schema.js';
 import type { Figures } from '../score/figures.js';
 import type { Metrics } from '../score/metrics-schema.js';
 import type { SensorKind } from '../sensors/schema.js';
-import { sensorNamed } from '../simulate/plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 import { kindWords, kindsUsed } from './sensor-words.js';
 import { capital, decimal, headlineLogic, joined, metres, named, numeral, plural, whoWords } from './words.js';
 

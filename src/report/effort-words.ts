@@ -1,6 +1,6 @@
 /** Effort in words: amounts, hours, holes, and what of it is whose. Shared by the report and `check`. */
-import type { Effort, Holes } from '../effort/effort.js';
-import { holesIn } from '../effort/effort.js';
+import type { Effort } from '../effort/effort.js';
+import { type Holes, holesIn } from '../effort/share.js';
 import { WORK_MINUTES } from '../effort/figures.js';
 import type { Design } from '../scenario/schema.js';
 import { count, decimal, joined, named, plural } from './words.js';

@@ -9,7 +9,7 @@ import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { Firmware } from '../simulate/firmware/firmware.js';
 import { withNumber } from '../simulate/firmware/firmware.js';
 import type { FirmwarePlan } from '../simulate/firmware/plan.js';
-import { sensorNamed } from '../simulate/plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 import { learnReadings } from '../sensors/c99/switch-data.js';
 import { cautionsFor } from './cautions.js';
 import { callsTable } from './firmware-calls.js';

@@ -1,12 +1,13 @@
 /** How often rangers are really read: worked out from the turns of their controller, never typed in. */
 import type { Design } from '../scenario/schema.js';
 import { intervalOf, type RoundInterval } from '../sensors/controllers/intervals.js';
-import { roundsOf, type Member, type Round } from '../sensors/controllers/rounds.js';
+import type { Member, Round } from '../sensors/controllers/rounds.js';
 import type { Controller } from '../sensors/controllers/schema.js';
-import { makeRanger } from '../sensors/make-ranger.js';
 import { isRanger } from '../sensors/mounted.js';
-import type { Ranger, Scene } from '../sensors/ranger.js';
+import type { Ranger } from '../sensors/ranger.js';
+import { NOBODY } from '../sensors/scan/slot.js';
 import { mountedBeams } from '../simulate/plan.js';
+import { houseRounds, longestBusy_us, rangerAt } from '../simulate/ranger-rounds.js';
 
 export interface RangerTimes {
   readonly door: string;
@@ -24,8 +25,6 @@ export interface ReadingTimes {
   readonly stretched_us: number | null;
 }
 
-const EMPTY: Scene = { count: 0, capsules: new Float64Array(0), clothing: new Float64Array(0) };
-
 /** A controller of many doors is worked out once, not for each of them. */
 const known = new WeakMap<Design, Map<string, ReadingTimes>>();
 
@@ -39,12 +38,7 @@ export function readingTimes(design: Design, controller: Controller): ReadingTim
 
 function timesOf(design: Design, controller: Controller): ReadingTimes {
   const mounted = design.doors.map((door) => mountedBeams(design, door));
-  const doors = design.doors.map(({ name, controller: whose }, d) => ({
-    name,
-    controller: whose,
-    beams: (mounted[d] ?? []).map((beam) => ({ name: beam.name, ranger: isRanger(beam) })),
-  }));
-  const round = roundsOf(design.controllers, doors).find((one) => one.controller.name === controller.name);
+  const round = houseRounds(design, mounted).find((one) => one.controller.name === controller.name);
   if (!round) return { turns: [], rangers: [], stretched_us: null };
   const rangers = new Map(membersOf(round).map((member) => [keyOf(member), rangerOf(design, member)]));
   const busy =
@@ -55,12 +49,9 @@ function timesOf(design: Design, controller: Controller): ReadingTimes {
     };
   const idle = intervalOf(
     round,
-    busy((r) => r.busy_us(r.sees(EMPTY))),
+    busy((r) => r.busy_us(r.sees(NOBODY))),
   );
-  const slowest = intervalOf(
-    round,
-    busy((r) => Math.max(r.busy_us(Number.POSITIVE_INFINITY), r.busy_us(r.strays_m[1]))),
-  );
+  const slowest = intervalOf(round, busy(longestBusy_us));
   const nameOf = ({ door, beam }: Member): { door: string; beam: string } => ({
     door: design.doors[door]?.name ?? '',
     beam: design.doors[door]?.beams[beam]?.name ?? '',
@@ -93,6 +84,5 @@ function rangerOf(design: Design, { door, beam }: Member): Ranger {
   const at = design.doors[door];
   const mounted = at && mountedBeams(design, at)[beam];
   if (!mounted || !isRanger(mounted)) throw new RangeError('a turn of what is no ranger');
-  const opening = { width_m: at.width_m, height_m: at.height_m, zone_m: at.zone_m };
-  return makeRanger({ mounted, opening, surroundings: design.surroundings, phase: 0 });
+  return rangerAt(design, at, mounted, 0);
 }

@@ -2,7 +2,7 @@
 import type { Mount } from '../geometry/schema.js';
 import type { Design, DesignBeam } from '../scenario/schema.js';
 import type { SensorKind } from '../sensors/schema.js';
-import { sensorNamed } from '../simulate/plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 import { decimal, joined, metres, named } from './words.js';
 
 const KIND: Readonly<Record<SensorKind, string>> = {

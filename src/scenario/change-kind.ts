@@ -1,4 +1,7 @@
-/** A design whose sensors were changed to other kinds: what belonged to the old kind alone goes, if nobody chose it. */
+/**
+ * What an assignment brings along, so that a changed design is whole again: a sensor of another kind gets that kind's keys,
+ * beams the keys of their sensors' kinds, ledgers and logics set by bare names their defaults.
+ */
 import { type SensorKind, SENSOR_KINDS, sensorSchema } from '../sensors/schema.js';
 import type { KeyPath } from './issue.js';
 import { child, isPlainObject } from './key-path.js';

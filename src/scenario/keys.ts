@@ -1,7 +1,8 @@
 /** Every key a scenario can have, read from the schemas: for `jambeam keys`, for editors and for "that belongs there". */
 import { z } from 'zod';
+import { type Meta, peel } from '../engine/peel.js';
 import { writtenSchema } from './schema.js';
-import { type Meta, peel, rangeOf } from './schema-walk.js';
+import { rangeOf } from './schema-walk.js';
 
 /** One key that a file can have: its range, unit and meaning. */
 export interface KeyRow {

@@ -1,7 +1,8 @@
 /** Reading what can be read of a value that has mistakes. */
 import { z } from 'zod';
+import { peel } from '../engine/peel.js';
 import { child, isPlainObject } from './key-path.js';
-import { alternative, peel } from './schema-walk.js';
+import { alternative } from './schema-walk.js';
 
 /** A value that is only partly right: what can be read of it, undefined for what can't. */
 export type Partly<T> = T extends readonly (infer Item)[]

@@ -3,8 +3,9 @@ import { z } from 'zod';
 import type { Finding, KeyPath, Problem, ShapeProblem } from './issue.js';
 import { valueAt } from './key-path.js';
 import { nearest } from '../engine/nearest.js';
+import { type Peeled, peel } from '../engine/peel.js';
 import { literal } from '../engine/printable.js';
-import { type Peeled, alternative, knownKeys, peel, rangeOf, schemaAt } from './schema-walk.js';
+import { alternative, knownKeys, rangeOf, schemaAt } from './schema-walk.js';
 import { suspectNumber, suspectText } from './unit.js';
 
 /** Where keys of a given name exist in the scenario, for keys that were put in the wrong place. */

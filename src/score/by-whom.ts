@@ -1,6 +1,6 @@
 /** Who is counted wrong: by walker and kind of passage, and by stature. */
 import { type MixEntry, PASSAGE_KINDS, type PassageKind } from '../agents/schema.js';
-import { perWeek, type RareKind } from './causes.js';
+import { perWeek, type RareKind } from './kinds-per-week.js';
 import { type CaseCounts, type DoorCounts, type KindCounts, sumCases, wrongOf } from './door-counts.js';
 import { ratioEstimate } from './estimates.js';
 import type { DoorMetrics, Estimate } from './metrics-schema.js';

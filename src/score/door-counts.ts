@@ -2,7 +2,7 @@
 import type { PassageKind } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
 import { errorsOf } from './errors.js';
-import type { ScoreSink } from './score-sink.js';
+import type { ScoreSink, Sign } from './score-sink.js';
 import type { Verdict } from './match.js';
 import { COLUMNS, ROWS } from './metrics-schema.js';
 import { type NetErrors, addNetError, noNetErrors } from './net-errors.js';
@@ -133,7 +133,7 @@ export class DoorCounter implements ScoreSink {
     if (this.windowCrossings >= WINDOW) this.endWindow();
   }
 
-  nobody(_time_us: number, sign: 1 | -1): void {
+  nobody(_time_us: number, sign: Sign): void {
     this.confusion[NOBODY_ROW * WIDTH + (sign > 0 ? 0 : 1)]!++;
     this.total.invented++;
     this.net.invented++;

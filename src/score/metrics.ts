@@ -10,7 +10,7 @@ import type { HouseTimes } from './house.js';
 import { houseRates, roomRates } from './room-rates.js';
 import type { RoomTimes } from './rooms.js';
 import type { Target } from './schema.js';
-import type { RareKind } from './causes.js';
+import type { RareKind } from './kinds-per-week.js';
 import { ranking } from './ranking.js';
 import { judgeTarget } from './targets.js';
 import { type WhyRecord, whyMetrics } from './why.js';

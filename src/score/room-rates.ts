@@ -1,13 +1,11 @@
 /** What a room's count, and those of a whole house, are judged by, over replicates. */
-import { HOUR_US, MINUTE_US } from '../engine/time.js';
+import { DAY_US, HOUR_US, MINUTE_US } from '../engine/time.js';
 import { FEW_REPLICATES, bare, jackknifeEstimate, ratioEstimate, sum } from './estimates.js';
 import type { SurvivalCurve } from './figures.js';
 import type { HouseTimes } from './house.js';
 import type { Estimate, HouseMetrics, RoomMetrics } from './metrics-schema.js';
 import type { RoomTimes } from './rooms.js';
 import { kaplanMeier, medianWait, type Wait } from './survival.js';
-
-const DAY_US = 24 * HOUR_US;
 
 /** All metrics of one room under one logic and ledger, one entry per replicate. */
 export function roomRates(replicates: readonly RoomTimes[]): Omit<RoomMetrics, 'room' | 'logic' | 'ledger'> {

@@ -2,6 +2,7 @@
 import type { PassageKind } from '../agents/schema.js';
 import type { Visit } from '../agents/visit.js';
 import type { Direction } from '../counter/logic.js';
+import { wrongOf } from './door-counts.js';
 import { type ErrorCounts, errorsOf } from './errors.js';
 import type { Verdict } from './match.js';
 import type { Sign } from './score-sink.js';
@@ -49,6 +50,8 @@ export class WrongVisits {
   readonly visits: WrongVisit[] = [];
   readonly strays: StrayTally[] = [];
   private readonly all: number[][];
+  /** Per door, when somebody entered the empty doorway: the latest, in order of time. */
+  private readonly openings: number[][] = [];
   private readonly errors = { missed: 0, reversed: 0, extra: 0, invented: 0 };
 
   constructor(doors: number, logics: number) {
@@ -59,8 +62,6 @@ export class WrongVisits {
     const { visits, strays, all } = this;
     return { visits, strays, all };
   }
-  /** Per door, when somebody entered the empty doorway: the latest, in order of time. */
-  private readonly openings: number[][] = [];
 
   /** Somebody enters the empty doorway. */
   opens(door: number, time_us: number): void {
@@ -73,7 +74,7 @@ export class WrongVisits {
     const { errors } = this;
     errorsOf(visit, verdict, errors);
     const { missed, reversed, extra, invented } = errors;
-    if (missed + reversed + extra + invented === 0 || !this.keeps(door, logic)) return;
+    if (wrongOf(errors) === 0 || !this.keeps(door, logic)) return;
     const { number, enter_us, leave_us, who, kind, direction } = visit;
     this.visits.push({
       door,

@@ -3,18 +3,18 @@
  * double what is assumed. The same seed, but other crowds: who comes more often meets others.
  */
 import type { Traffic } from '../agents/schema.js';
+import { DAY_H } from '../engine/time.js';
 import type { Design } from '../scenario/schema.js';
 import type { ActivityRun } from '../score/figures.js';
 
 /** How many replicates are run again, for each. */
 export const ACTIVE_AGAIN = 4;
-/** Over shorter clocks what is rare in a day doesn't show. */
-const DAY_H = 24;
 
 const FACTORS = { half: 0.5, double: 2 } as const satisfies Record<Exclude<ActivityRun['what'], 'as assumed'>, number>;
 
 /** Whether a design is worth it: it costs two and a half times as much as the replicates that are run again. */
 export function activityAsked({ replicates, hours, household }: Design): boolean {
+  // Over a clock shorter than a day what is rare in a day doesn't show.
   return replicates >= ACTIVE_AGAIN && (hours >= DAY_H || household !== undefined);
 }
 

@@ -7,6 +7,7 @@ import { breaksOf } from '../agents/motion/motion.js';
 import type { BeamPath } from '../sensors/door-sensors.js';
 import type { BodyPart } from './fact-types.js';
 import type { Arrival } from './parties.js';
+import { totalLength } from './stretches.js';
 
 const PART_NAMES: Readonly<Record<number, BodyPart>> = {
   [PART.trunk]: 'trunk',
@@ -51,7 +52,7 @@ export function trueBreaks({ body, passage }: Arrival, path: BeamPath, only?: Bo
 
 /** How long each part keeps a path broken, as a share of all the time it is broken, summed over the visits given. */
 export function partShares(arrivals: readonly Arrival[], path: BeamPath): { part: BodyPart; share: number }[] {
-  const total = arrivals.reduce((sum, arrival) => sum + lengthOf(trueBreaks(arrival, path)), 0);
+  const total = arrivals.reduce((sum, arrival) => sum + totalLength(trueBreaks(arrival, path)), 0);
   if (total === 0) return [];
   const parts = new Set(
     arrivals.flatMap(({ body }) => Array.from({ length: body.limbs.count }, (_, i) => partOf(body, i))),
@@ -59,14 +60,8 @@ export function partShares(arrivals: readonly Arrival[], path: BeamPath): { part
   return [...parts]
     .map((part) => ({
       part,
-      share: arrivals.reduce((sum, arrival) => sum + lengthOf(trueBreaks(arrival, path, part)), 0) / total,
+      share: arrivals.reduce((sum, arrival) => sum + totalLength(trueBreaks(arrival, path, part)), 0) / total,
     }))
     .filter(({ share }) => share > 0)
     .toSorted((a, b) => b.share - a.share);
-}
-
-function lengthOf(intervals: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0; i < intervals.length; i += 2) sum += (intervals[i + 1] as number) - (intervals[i] as number);
-  return sum;
 }

@@ -17,7 +17,7 @@ import { runReplicate } from './replicate.js';
 export const CALIBRATIONS = 2;
 
 /**
- * The design with all that is learnt before a run: what its logics know of their doorways, then the rates its ledgers need: itself where none needs any, or all are there.
+ * The design with all that is learnt before a run: what hidden Markov logics know of their doorways, then the rates that likelihood ledgers need; the design itself where nothing has to be learnt, or all is there.
  *
  * @param outside gives the logics that are code of the user's own
  */

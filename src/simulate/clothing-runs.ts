@@ -6,7 +6,7 @@ import type { Design } from '../scenario/schema.js';
 import type { ClothingRun } from '../score/figures.js';
 import type { Sensor } from '../sensors/schema.js';
 import { SENSOR_KINDS } from '../sensors/schema.js';
-import { sensorNamed } from './plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 
 /** How many replicates are run again, for each end. */
 export const CLOTHED_AGAIN = 4;

@@ -10,6 +10,7 @@ import type { Interval } from './ranger-fact-types.js';
 import type { RangerCrossing } from './ranger-facts-trace.js';
 import { rangerCrossing } from './ranger-facts-trace.js';
 import type { Placed } from './ranger-facts-house.js';
+import { lengthAt } from './stretches.js';
 import type { Weighted } from './weighted.js';
 
 export interface Crossing {
@@ -74,20 +75,12 @@ function crossingOf(
   return { arrival, breaks: breaks.map((own, i) => seen[i]?.near_s ?? own), rangers: seen };
 }
 
-/** Lengths of the breaks, or of the gaps between them, seconds. */
-export function lengthsOf(breaks: readonly number[], what: 'breaks' | 'gaps'): number[] {
-  const lengths: number[] = [];
-  for (let i = what === 'breaks' ? 0 : 1; i + 1 < breaks.length; i += 2)
-    lengths.push((breaks[i + 1] as number) - (breaks[i] as number));
-  return lengths;
-}
-
 /** Way walked along the door's axis during the longest break of a beam, metres; null if it isn't broken. */
 export function depthOf({ arrival, breaks }: Crossing, beam: number): number | null {
   const intervals = breaks[beam] ?? [];
   let longest = -1;
   for (let i = 0; i < intervals.length; i += 2)
-    if (longest < 0 || spanAt(intervals, i) > spanAt(intervals, longest)) longest = i;
+    if (longest < 0 || lengthAt(intervals, i) > lengthAt(intervals, longest)) longest = i;
   if (longest < 0) return null;
   const { motion } = arrival.passage;
   const start = nodeAt(motion, intervals[longest] as number);
@@ -95,16 +88,4 @@ export function depthOf({ arrival, breaks }: Crossing, beam: number): number | n
   const { advance, nodes } = start.stretch.tracks.span;
   const perNode = (advance * arrival.body.unit_m) / nodes;
   return (end.node - start.node) * perNode * Math.abs(start.stretch.frame.cos);
-}
-
-function spanAt(intervals: readonly number[], i: number): number {
-  return (intervals[i + 1] as number) - (intervals[i] as number);
-}
-
-/** Whether two beams are ever broken at one moment. */
-export function together(a: readonly number[], b: readonly number[]): boolean {
-  for (let i = 0; i < a.length; i += 2)
-    for (let j = 0; j < b.length; j += 2)
-      if ((a[i] as number) < (b[j + 1] as number) && (b[j] as number) < (a[i + 1] as number)) return true;
-  return false;
 }

@@ -3,14 +3,12 @@ import type { Body } from '../agents/body.js';
 import type { Passage } from '../agents/motion/passage.js';
 import type { Visit } from '../agents/visit.js';
 import type { AnyLogic, HostSnapshot } from '../counter/host.js';
-import type { Readings } from '../counter/logic.js';
 import type { Stream } from '../engine/stream.js';
 import { SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { DriftTrack } from '../score/drift-bands.js';
 import type { HourlyTrack } from '../score/hourly.js';
 import type { DoorRecord } from '../score/metrics.js';
-import { Restarts } from '../sensors/controllers/restarts.js';
 import type { Shadow } from '../sensors/door-sensors.js';
 import { Inputs } from '../sensors/inputs.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';
@@ -18,7 +16,7 @@ import { isBarrier } from '../sensors/mounted.js';
 import type { CountHooks } from './door-count.js';
 import { DoorCount } from './door-count.js';
 import { clockOf, controllerOf, mountedBeams, longestDelay } from './plan.js';
-import { RestartGate } from './restart-gate.js';
+import { type RestartGate, gateOf } from './restart-gate.js';
 import { shadowOf } from './shadow.js';
 
 export interface LineHooks extends CountHooks {
@@ -88,23 +86,14 @@ export class DoorLine implements DoorMoment {
     this.delay_us = longestDelay(design, door, this.rangers);
     const count = new DoorCount(design, door, logics, this.delay_us, hooks);
     this.count = count;
-    const controller = controllerOf(design, door);
-    const chance = replicate.child('controller', door.controller);
-    const input = (time_us: number, mask: number, before: number, readings: Readings | undefined): void =>
-      count.input(time_us, mask, before, readings);
-    const gate =
-      controller.restarts_per_week > 0
-        ? new RestartGate(new Restarts(controller, chance.child('restarts'), clock_us), {
-            levels: input,
-            down: (time_us) => count.timers(time_us),
-            up: (time_us, mask, before) => count.restart(time_us, mask, before),
-          })
-        : null;
+    const gate = gateOf(design, door, replicate, count);
     this.gate = gate;
     this.inputs = new Inputs(
-      controller,
-      chance,
-      gate ? (time_us, mask, _before, readings) => gate.input(time_us, mask, readings) : input,
+      controllerOf(design, door),
+      replicate.child('controller', door.controller),
+      gate
+        ? (time_us, mask, _before, readings) => gate.input(time_us, mask, readings)
+        : (time_us, mask, before, readings) => count.input(time_us, mask, before, readings),
     );
   }
 

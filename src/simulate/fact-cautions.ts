@@ -1,7 +1,7 @@
 /** Which facts of a door deserve a word. Limits are judgement, no source: one walker in a hundred, one adult in two. */
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { BeamFacts, DoorFacts, FactCaution, ResponseFacts } from './fact-types.js';
-import { sensorNamed } from './plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 import { rangerCautions } from './ranger-cautions.js';
 
 /** Share of walkers from which on something is worth a word. */

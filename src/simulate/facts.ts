@@ -19,7 +19,7 @@ import { isBarrier } from '../sensors/mounted.js';
 import type { MountedBeam } from '../sensors/mounted.js';
 import { partShares } from './body-parts.js';
 import type { Crossing } from './crossing-sample.js';
-import { lengthsOf, sampleCrossings, sharesByWalker } from './crossing-sample.js';
+import { sampleCrossings, sharesByWalker } from './crossing-sample.js';
 import { cautionsOf } from './fact-cautions.js';
 import type { BeamFacts, DoorFacts, Met, OpeningFacts, Reach, ResponseFacts } from './fact-types.js';
 import type { Arrival } from './parties.js';
@@ -28,6 +28,7 @@ import { mountedBeams } from './plan.js';
 import type { RangerDoor } from './ranger-facts.js';
 import { rangerDoors } from './ranger-facts.js';
 import { spacingFacts } from './spacing-facts.js';
+import { lengthsOf } from './stretches.js';
 import type { Weighted } from './weighted.js';
 import { meanOf, quantilesOf, shareOf } from './weighted.js';
 
@@ -178,12 +179,12 @@ function outermost({ line }: MountedBeam): number {
 }
 
 function responseFacts(crossings: readonly Weighted<Crossing>[], beam: number, response_ms: number): ResponseFacts {
-  const shortest = (what: 'breaks' | 'gaps'): Weighted<number>[] =>
+  const shortest = (what: 'stretches' | 'gaps'): Weighted<number>[] =>
     crossings.flatMap(({ item, weight }) => {
       const lengths = lengthsOf(item.breaks[beam] as readonly number[], what);
       return lengths.length > 0 ? [{ item: 1000 * Math.min(...lengths), weight }] : [];
     });
-  const breaks = shortest('breaks');
+  const breaks = shortest('stretches');
   const gaps = shortest('gaps');
   const tooShort = (ms: number) => ms < response_ms;
   return {

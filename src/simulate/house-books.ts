@@ -4,22 +4,17 @@
  * Doors finish their passages at different moments; events wait here until no door can bring an earlier one. At one
  * instant ledgers wake first, then persons and tallies come as they were put, then presence sensors look.
  */
-import { hours } from '../agents/arrivals.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import type { Visit } from '../agents/visit.js';
-import type { HouseLedger } from '../counter/ledger/house-ledger.js';
-import { makeLedger } from '../counter/ledger/make-ledger.js';
 import type { Direction } from '../counter/logic.js';
 import { Agenda } from '../engine/agenda.js';
 import type { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
-import { HouseScorer, type HouseTimes } from '../score/house.js';
-import { RoomTraceRecorder } from '../score/room-trace.js';
+import type { HouseTimes } from '../score/house.js';
 import type { RoomTimes } from '../score/rooms.js';
-import { RoomScorer } from '../score/rooms.js';
 import { PresenceSensor } from '../sensors/presence/presence-sensor.js';
-import { ratesOf } from './calibration-rates.js';
+import { type Book, type Sides, openBooks } from './book.js';
 import { clockOf, roomIndex } from './plan.js';
 
 /** `logic` is −1 for the truth. */
@@ -39,20 +34,6 @@ export interface RoomCount {
   readonly count: number;
 }
 
-/** One ledger of one logic, and what has been told of it. */
-interface Book {
-  readonly ledger: HouseLedger;
-  /** Which logic's it is, and which of its ledgers. */
-  readonly logic: number;
-  readonly index: number;
-  /** Per room: the count the scorer has. */
-  readonly told: number[];
-  readonly scorers: readonly RoomScorer[];
-  readonly house: HouseScorer;
-  /** Empty unless traced. */
-  readonly recorders: readonly RoomTraceRecorder[];
-}
-
 /** How many entries are booked between two clearings of the scorers' own buffers. */
 const CLEAR_EVERY = 1024;
 
@@ -62,7 +43,7 @@ export class HouseBooks {
   /** [logic][ledger] */
   private readonly books: readonly (readonly Book[])[];
   private readonly all: readonly Book[];
-  private readonly sides: readonly { readonly from: number; readonly to: number }[];
+  private readonly sides: readonly Sides[];
   private readonly sensors: readonly { readonly room: number; readonly sensor: PresenceSensor }[];
   private readonly sensorOf: readonly (PresenceSensor | null)[];
   /** Whether anything happens by the clock alone. */
@@ -82,25 +63,11 @@ export class HouseBooks {
     traced: boolean,
     private readonly counted?: (count: RoomCount) => void,
   ) {
-    const { rooms, doors, logics, ledgers } = design;
-    const span_us = clockOf(design);
-    this.span_us = span_us;
+    const { rooms, doors } = design;
+    this.span_us = clockOf(design);
     this.sides = doors.map((door) => ({ from: roomIndex(design, door.from), to: roomIndex(design, door.to) }));
     this.truth = [...peopleAtStart];
-    const place = rooms.map(({ name, presence }, r) => ({ name, start: peopleAtStart[r]!, presence: !!presence }));
-    this.books = logics.map((logic, l) => {
-      const rated = this.sides.map((side, d) => ({ ...side, rates: ratesOf(design, doors[d]!.name, logic.name) }));
-      const house = { rooms: place, doors: rated, starts_at_h: hours(design.starts_at) };
-      return ledgers.map((choice, g): Book => {
-        const ledger = makeLedger(choice, house);
-        const recorders = traced ? rooms.map(() => new RoomTraceRecorder(span_us)) : [];
-        const scorers = rooms.map(
-          (_, room) => new RoomScorer(span_us, this.truth[room]!, ledger.counts[room]!, recorders[room]),
-        );
-        const all = new HouseScorer(span_us, this.truth, ledger.counts);
-        return { ledger, logic: l, index: g, told: [...ledger.counts], scorers, house: all, recorders };
-      });
-    });
+    this.books = openBooks(design, this.sides, this.truth, traced);
     this.all = this.books.flat();
     this.sensorOf = rooms.map(({ name, presence }) =>
       presence ? new PresenceSensor(presence, replicate.child('room', name, 'presence')) : null,

@@ -10,8 +10,6 @@ import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { RoundInterval } from '../sensors/controllers/intervals.js';
 import { intervalOf } from '../sensors/controllers/intervals.js';
 import type { Round } from '../sensors/controllers/rounds.js';
-import { roundsOf } from '../sensors/controllers/rounds.js';
-import { makeRanger } from '../sensors/make-ranger.js';
 import type { MountedRanger } from '../sensors/mounted.js';
 import { isRanger } from '../sensors/mounted.js';
 import type { Scene } from '../sensors/ranger.js';
@@ -20,6 +18,8 @@ import { type ScanHooks, Scanner } from '../sensors/scan/scanner.js';
 import { type Attendance, Slot } from '../sensors/scan/slot.js';
 import { burstSources } from './bursts.js';
 import { clockOf, hasRangers, mountedBeams } from './plan.js';
+import { houseRounds, longestBusy_us, rangerAt } from './ranger-rounds.js';
+import { type Befallen, type ReadingSpan, isNear, readAllTheTime } from './read-all-the-time.js';
 import { DoorScene } from './scene.js';
 
 export interface RangerHooks {
@@ -34,17 +34,7 @@ export interface RangerHooks {
   befallen?(door: number, beam: number, time_us: number, distance_um: number, lasts: boolean): void;
 }
 
-/** A reading's mishap that befalls a ranger of one door when it is read all the time, too. */
-export interface Befallen {
-  readonly beam: number;
-  readonly time_us: number;
-  /** It befalls the first reading from `time_us` on, and all before this. */
-  readonly until_us: number;
-  /** Whole micrometres or NO_ECHO. */
-  readonly distance_um: number;
-}
-
-/** More than any ranger sees later than its turn begins. */
+/** No ranger sees anything later than this after its turn has begun: who enters later can't change the reading. */
 export const LAST_US = 2 * SECOND_US;
 
 /** Somebody who may change what a ranger sees. */
@@ -82,14 +72,7 @@ export class HouseRangers {
         .filter(isRanger)
         .map((beam) => slotOf(design, door, d, beam, replicate.child('door', door.name, 'beam', beam.name), clock_us)),
     );
-    const rounds = roundsOf(
-      design.controllers,
-      design.doors.map((door, d) => ({
-        name: door.name,
-        controller: door.controller,
-        beams: (mounted[d] as (typeof mounted)[number]).map((beam) => ({ name: beam.name, ranger: isRanger(beam) })),
-      })),
-    );
+    const rounds = houseRounds(design, mounted);
     const find = (door: number, beam: number): Slot<Attending> =>
       this.slots[door]?.find((slot) => slot.beam === beam) as Slot<Attending>;
     const desks = rounds
@@ -125,7 +108,8 @@ export class HouseRangers {
         const slot = this.find(member.door, member.beam);
         const { median_of, minimum_samples, off_delay_ms } = slot.settings;
         const readings = minimum_samples + (median_of - 1) / 2 + 1;
-        const own_us = slot.ranger.held_us + readings * member.longest_us + longestBusy_us(slot) + off_delay_ms * 1000;
+        const own_us =
+          slot.ranger.held_us + readings * member.longest_us + longestBusy_us(slot.ranger) + off_delay_ms * 1000;
         most_us = Math.max(most_us, own_us);
       }
     }
@@ -157,44 +141,25 @@ export class HouseRangers {
    * The rangers of one door read all the time, as if the controller had nothing else to do, from now on. While nobody is
    * about and nothing stirs, the same reading again and again is jumped.
    *
-   * @param step_us between two readings, microseconds; noise of readings is drawn reading by reading from `noise`
+   * @param noise draws reading by reading
    * @param befallen what befell readings at the controller's own pace, in order of time
    */
   readAllTheTime(
     door: number,
-    { from_us, until_us, step_us }: { readonly from_us: number; readonly until_us: number; readonly step_us: number },
+    span: ReadingSpan,
     noise: Stream,
     befallen: readonly Befallen[],
     hooks: RangerHooks,
   ): void {
-    for (const slot of this.slots[door]!) {
-      const own = noise.child(String(slot.beam));
-      const { ranger, switching } = slot;
-      const idle_um = ranger.reading(slot.idle_m, 0.5);
-      const struck = befallen.filter((one) => one.beam === slot.beam);
-      let next = 0;
-      let now: Befallen | null = null;
-      for (let n = 0; from_us + n * step_us < until_us; n++) {
-        const time_us = from_us + n * step_us;
-        const scene = this.sceneAt(slot, ranger.poseTime(time_us));
-        if (next < struck.length && struck[next]!.time_us <= time_us) now = struck[next++]!;
-        else if (now !== null && now.until_us <= time_us) now = null;
-        const reading = now
-          ? now.distance_um
-          : scene === null
-            ? idle_um
-            : ranger.reading(ranger.sees(scene), slot.noiseless ? 0.5 : own.at(n));
-        const { level } = switching;
-        const stirred = switching.reading(time_us, reading);
-        if (scene !== null || stirred || reading !== slot.last_um)
-          hooks.reading?.(door, slot.beam, time_us, reading, isNear(slot, reading));
-        slot.last_um = reading;
-        if (switching.level !== level) hooks.edge(door, slot.beam, time_us, switching.level);
-        if (scene !== null || stirred || now) continue;
-        const stirs_us = Math.min(until_us, slot.expected_us() - ranger.latest_us, struck[next]?.time_us ?? Infinity);
-        n = Math.max(n, Math.floor((stirs_us - from_us) / step_us) - 1);
-      }
-    }
+    for (const slot of this.slots[door]!)
+      readAllTheTime(
+        slot,
+        span,
+        (pose_us) => this.sceneAt(slot, pose_us),
+        noise.child(String(slot.beam)),
+        befallen,
+        hooks,
+      );
   }
 
   /** The next visit; visits come in order of entering. @param hidden limbs that aren't there */
@@ -249,17 +214,8 @@ function tellOf(hooks: RangerHooks): Omit<ScanHooks<Attending>, 'scene'> {
   };
 }
 
-function isNear({ switching }: Slot<Attending>, distance_um: number): boolean {
-  return switching.nearAtRest(distance_um, switching.background_um);
-}
-
 function slowestInterval(round: Round, find: (door: number, beam: number) => Slot<Attending>): RoundInterval {
-  return intervalOf(round, ({ door, beam }) => longestBusy_us(find(door, beam)));
-}
-
-/** The far end of its range takes longest, or no echo at all. */
-function longestBusy_us({ ranger }: Slot<Attending>): number {
-  return Math.max(ranger.busy_us(Infinity), ranger.busy_us(ranger.strays_m[1]));
+  return intervalOf(round, ({ door, beam }) => longestBusy_us(find(door, beam).ranger));
 }
 
 function slotOf(
@@ -270,11 +226,6 @@ function slotOf(
   stream: Stream,
   clock_us: number,
 ): Slot<Attending> {
-  const ranger = makeRanger({
-    mounted,
-    opening: { width_m: door.width_m, height_m: door.height_m, zone_m: door.zone_m },
-    surroundings: design.surroundings,
-    phase: stream.child('phase').at(0),
-  });
+  const ranger = rangerAt(design, door, mounted, stream.child('phase').at(0));
   return new Slot<Attending>(index, mounted.index, ranger, mounted.sensor, stream, clock_us);
 }

@@ -16,7 +16,7 @@ import { logicsAt } from './logics-at.js';
 import type { PartyAlone } from './parties.js';
 import { partiesAlone } from './parties.js';
 import type { Sensor } from '../sensors/schema.js';
-import { sensorNamed } from './plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 
 export interface LadderCell {
   /** Name of the walker. */

@@ -3,7 +3,7 @@ import type { AnyLogic } from '../counter/host.js';
 import type { DoorAbout, OutsideLogics } from '../counter/make-logic.js';
 import { makeLogic } from '../counter/make-logic.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
-import { sensorNamed } from './plan.js';
+import { sensorNamed } from '../scenario/sensor-named.js';
 
 /** @param outside gives those that are code of the user's own */
 export function logicsAt(design: Design, door: DesignDoor, outside?: OutsideLogics): AnyLogic[] {

@@ -14,6 +14,7 @@ import type { Stream } from '../engine/stream.js';
 import { HOUR_US } from '../engine/time.js';
 import type { DesignDoor } from '../scenario/schema.js';
 
+/** One body on its way through a doorway. */
 export interface Arrival {
   readonly visit: Visit;
   readonly body: Body;

@@ -10,7 +10,7 @@ import { THROUGH_ONLY } from '../agents/schema.js';
 import type { AnyLogic, DoorHost } from '../counter/host.js';
 import { hostOf } from '../counter/host.js';
 import { levelsOf } from '../counter/levels.js';
-import type { Direction, Readings } from '../counter/logic.js';
+import type { Readings } from '../counter/logic.js';
 import type { OutsideLogics } from '../counter/make-logic.js';
 import { Stream } from '../engine/stream.js';
 import { HOUR_US, SECOND_US } from '../engine/time.js';
@@ -65,14 +65,16 @@ export function tracePassage(given: Design, choice: PassageChoice, outside?: Out
     throw new NoSuchPassage(`there is no passage number ${number}`, `numbers go from 1 to ${MOST_PASSAGES}`);
   const stream = Stream.root(String(design.seed)).child('passage', door.name, who, kind).nth(number);
   // A numbered stream per passage: number 9,000 costs as little as number 1.
-  const sent = partiesAlone(door, design.walkers, { who, kind, forward_share: shareOf(direction) }, 1, stream);
+  const sent = partiesAlone(
+    door,
+    design.walkers,
+    { who, kind, forward_share: direction === 'forward' ? 1 : 0 },
+    1,
+    stream,
+  );
   const before_us = hasRangers(design) ? BEFORE_WITH_RANGERS_US : BEFORE_US;
   const party = retimed(sent[0] as PartyAlone, before_us);
   return traceParty(design, door, { who, kind, direction, number }, party, before_us, { stream, outside });
-}
-
-function shareOf(direction: Direction): number {
-  return direction === 'forward' ? 1 : 0;
 }
 
 function doorOf(design: Design, name: string | undefined): DesignDoor {
@@ -176,7 +178,6 @@ function traceParty(
       cross_us: visit.cross_us === null ? null : visit.cross_us - before_us,
       leave_us: visit.leave_us - before_us,
       speed_mps: body.speed_mps,
-      // Own paths come first, in the order of the beams; the others are those of interference.
       true_breaks_us: trueBreaks[i]!.map((breaks) => breaks.map((time) => time - before_us)),
     })),
     edges,

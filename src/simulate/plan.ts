@@ -14,8 +14,6 @@ import { isBarrier } from '../sensors/mounted.js';
 import type { MountedBeam } from '../sensors/mounted.js';
 import { sensorNamed } from '../scenario/sensor-named.js';
 
-export { sensorNamed };
-
 export function clockOf(design: Design): number {
   return Math.round(design.hours * HOUR_US);
 }

@@ -2,8 +2,6 @@
 import { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
 import type { Round } from '../sensors/controllers/rounds.js';
-import { roundsOf } from '../sensors/controllers/rounds.js';
-import { makeRanger } from '../sensors/make-ranger.js';
 import type { MountedRanger } from '../sensors/mounted.js';
 import { isRanger } from '../sensors/mounted.js';
 import type { Ranger } from '../sensors/ranger.js';
@@ -12,6 +10,7 @@ import type { Reaches } from '../sensors/scan/air.js';
 import { Slot } from '../sensors/scan/slot.js';
 import { burstSources } from './bursts.js';
 import { mountedBeams } from './plan.js';
+import { houseRounds, rangerAt } from './ranger-rounds.js';
 
 /** One ranger in its place. */
 export interface Placed {
@@ -42,26 +41,13 @@ const MIDDLING_PHASE = 0.5;
 export function placeRangers(design: Design): PlacedHouse {
   const mounted = design.doors.map((door) => mountedBeams(design, door));
   const rangers = mounted.flatMap((beams, door) => beams.filter(isRanger).map((beam) => placed(design, door, beam)));
-  const rounds = roundsOf(
-    design.controllers,
-    design.doors.map(({ name, controller }, door) => ({
-      name,
-      controller,
-      beams: (mounted[door] as (typeof mounted)[number]).map((beam) => ({ name: beam.name, ranger: isRanger(beam) })),
-    })),
-  ).filter(({ turns }) => turns.length > 0);
+  const rounds = houseRounds(design, mounted).filter(({ turns }) => turns.length > 0);
   return { rangers, rounds, reaches: burstSources(design, mounted) };
 }
 
 function placed(design: Design, index: number, mounted: MountedRanger): Placed {
   const door = design.doors[index] as Design['doors'][number];
-  const { width_m, height_m, zone_m } = door;
-  const ranger = makeRanger({
-    mounted,
-    opening: { width_m, height_m, zone_m },
-    surroundings: design.surroundings,
-    phase: MIDDLING_PHASE,
-  });
+  const ranger = rangerAt(design, door, mounted, MIDDLING_PHASE);
   const slot = new Slot(index, mounted.index, ranger, mounted.sensor, Stream.root('facts'), 0);
   const idle_um = ranger.reading(slot.idle_m, 0.5);
   const { nearer_than_m, margin_m } = mounted.sensor.switching;

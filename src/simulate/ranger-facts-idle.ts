@@ -2,14 +2,13 @@
 import { normalCdf } from '../engine/arithmetic.js';
 import { HOUR_US } from '../engine/time.js';
 import { NO_ECHO } from '../sensors/ranger.js';
+import { noiseTail } from '../sensors/scan/noise-tail.js';
 import type { Background, Interval, RangerFacts } from './ranger-fact-types.js';
 import { breaksBeam, nearestOf, type Placed } from './ranger-facts-house.js';
 import { type Opening, sightAlongAxis } from './ranger-facts-rod.js';
 
 /** Standard deviations by which noise is told. */
 const SIGMAS = 3;
-/** Rarer than this, no clock is long enough to meet it. */
-const LEAST = 1e-15;
 
 export type IdleFacts = Omit<RangerFacts, 'interval' | 'crossings'>;
 
@@ -55,18 +54,9 @@ function backgroundOf(placed: Placed): Background {
   return idle_um === NO_ECHO ? 'faint' : 'seen';
 }
 
-/** Share of idle readings that noise alone takes past the switching point: readings never fall as their uniform grows. */
+/** Share of idle readings that noise alone takes past the switching point. */
 function shareBroken(placed: Placed): number {
-  const breaks = (u: number): boolean => breaksBeam(placed, placed.ranger.reading(placed.idle_m, u));
-  if (!breaks(LEAST)) return 0;
-  let [low, high] = [LEAST, 0.5];
-  for (let i = 0; i < 60; i++) {
-    // Tails are thin: halve the exponent first.
-    const middle = low * 4 < high ? Math.sqrt(low * high) : (low + high) / 2;
-    if (breaks(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+  return noiseTail((u) => breaksBeam(placed, placed.ranger.reading(placed.idle_m, u)), 60);
 }
 
 /** So many samples in a row, of medians that are near: taken as if each were of readings of its own. */

@@ -5,6 +5,7 @@ import type { Member, Round } from '../sensors/controllers/rounds.js';
 import { cycle_us, per_round_us, turnNeeds_us } from '../sensors/controllers/turn-length.js';
 import type { Interval, ScanFacts, StretchedFacts } from './ranger-fact-types.js';
 import type { Placed, PlacedHouse } from './ranger-facts-house.js';
+import { longestBusy_us } from './ranger-rounds.js';
 
 export interface RoundTimes {
   readonly round: Round;
@@ -20,7 +21,7 @@ export function roundTimes({ rangers, rounds }: PlacedHouse): RoundTimes[] {
   return rounds.map((round) => ({
     round,
     idle: intervalOf(round, (member) => idleBusy_us(find(member))),
-    busiest: intervalOf(round, (member) => longestBusy_us(find(member))),
+    busiest: intervalOf(round, (member) => longestBusy_us(find(member).ranger)),
   }));
 }
 
@@ -80,11 +81,6 @@ function isMember(one: Member, other: Member): boolean {
   return one.door === other.door && one.beam === other.beam;
 }
 
-export function idleBusy_us({ ranger, idle_m }: Placed): number {
+function idleBusy_us({ ranger, idle_m }: Placed): number {
   return ranger.busy_us(idle_m);
-}
-
-/** The far end of its range, or no echo at all. */
-function longestBusy_us({ ranger }: Placed): number {
-  return Math.max(ranger.busy_us(Infinity), ranger.busy_us(ranger.strays_m[1]));
 }

@@ -13,12 +13,12 @@ import { Stream } from '../engine/stream.js';
 import { HOUR_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { kindsSeen } from '../score/by-whom.js';
-import type { RareKind } from '../score/causes.js';
+import type { RareKind } from '../score/kinds-per-week.js';
 import { type CaseCounts, type DoorCounts, type KindCounts, wrongOf } from '../score/door-counts.js';
 import { ratioEstimate, sum, zeroEstimate } from '../score/estimates.js';
 import { learningOf_us, restAfter_us, runAlone, spacedOut } from './alone.js';
 import { logicsAt } from './logics-at.js';
-import { partiesAlone } from './parties.js';
+import { type PartyAlone, partiesAlone } from './parties.js';
 import { hasRangers } from './plan.js';
 import { walkersKnown } from './walkers-known.js';
 
@@ -118,7 +118,7 @@ function blockOf(
   design: Design,
   door: DesignDoor,
   logic: AnyLogic,
-  parties: Parameters<typeof runAlone>[3],
+  parties: readonly PartyAlone[],
   noise: Stream,
 ): CaseCounts & Pick<KindCounts, 'net_error'> {
   const last = parties[parties.length - 1]!;

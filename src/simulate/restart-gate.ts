@@ -6,7 +6,11 @@
  */
 import type { Readings } from '../counter/logic.js';
 import { forkOf } from '../engine/fork.js';
+import type { Stream } from '../engine/stream.js';
+import type { Design, DesignDoor } from '../scenario/schema.js';
 import { Restarts } from '../sensors/controllers/restarts.js';
+import type { DoorCount } from './door-count.js';
+import { clockOf, controllerOf } from './plan.js';
 
 export interface GateHooks {
   levels(time_us: number, mask: number, before: number, readings: Readings | undefined): void;
@@ -65,4 +69,20 @@ export class RestartGate {
       restarts.next();
     }
   }
+}
+
+/**
+ * The gate before a door's count; null for a controller that never restarts.
+ *
+ * @param replicate the replicate's stream: a controller's restarts have their own below it
+ */
+export function gateOf(design: Design, door: DesignDoor, replicate: Stream, count: DoorCount): RestartGate | null {
+  const controller = controllerOf(design, door);
+  if (controller.restarts_per_week <= 0) return null;
+  const chance = replicate.child('controller', door.controller).child('restarts');
+  return new RestartGate(new Restarts(controller, chance, clockOf(design)), {
+    levels: (time_us, mask, before, readings) => count.input(time_us, mask, before, readings),
+    down: (time_us) => count.timers(time_us),
+    up: (time_us, mask, before) => count.restart(time_us, mask, before),
+  });
 }

@@ -11,7 +11,7 @@ import type { OutsideLogics } from '../counter/make-logic.js';
 import type { Design } from '../scenario/schema.js';
 import { hours } from '../agents/arrivals.js';
 import { WEEKDAYS } from '../agents/household/schema.js';
-import type { RareKind } from '../score/causes.js';
+import type { RareKind } from '../score/kinds-per-week.js';
 import { bands, driftBands } from '../score/drift-bands.js';
 import type { ActivityRun, ClothingRun, Figures, RoomDriftBands, SurvivalCurve } from '../score/figures.js';
 import { hourlyCounts, hoursCovered } from '../score/hourly.js';
@@ -68,8 +68,8 @@ export interface AssembleOptions {
 }
 
 /**
- * Metrics and figures of finished replicates, in order of their numbers.
- *
+ * Metrics and figures of finished replicates, in order of their numbers, and the replicates that were looked at closely
+ * to explain what went wrong.
  */
 export function assemble(
   design: Design,

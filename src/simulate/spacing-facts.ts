@@ -4,11 +4,12 @@ import type { Design, DesignDoor } from '../scenario/schema.js';
 import { isRanger } from '../sensors/mounted.js';
 import type { MountedBeam } from '../sensors/mounted.js';
 import type { Crossing } from './crossing-sample.js';
-import { depthOf, together } from './crossing-sample.js';
+import { depthOf } from './crossing-sample.js';
 import type { SpacingFacts } from './fact-types.js';
 import { controllerOf } from './plan.js';
 import type { RangerDoor } from './ranger-facts.js';
 import { orderFacts, pairScanFacts } from './ranger-facts-crossings.js';
+import { together } from './stretches.js';
 import type { Weighted } from './weighted.js';
 import { quantilesOf, shareOf } from './weighted.js';
 

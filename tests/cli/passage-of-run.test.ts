@@ -41,6 +41,9 @@ describe('visits of a run', () => {
     [['--number', '1', '--out', 'one.png'], /ends in \.svg/],
     [[], /which visit of the run\?[\s\S]*--only wrong/],
     [['--only', 'right'], /--only: expected wrong, found "right"/],
+    [['--only', 'wrong', '--door', 'front'], /--only and --door: [\s\S]*leave --door out/],
+    [['--only', 'wrong', '--replicate', '1'], /--only and --replicate: [\s\S]*leave --replicate out/],
+    [['--only', 'wrong', '--of', 'first-broken'], /--only and --of: [\s\S]*leave --of out/],
     [['--number', '1', '--who', 'adult'], /--who is for a walk made up from a scenario/],
   ])('%s is refused in words', async (args, words) => {
     const { code, err } = await passage(...args);

@@ -1,6 +1,7 @@
 /** docs/plan-and-effort.md: the house worked by hand there comes out so. */
 import { expect, test } from 'vitest';
-import { effortOf, holesIn } from '../../src/effort/effort.js';
+import { effortOf } from '../../src/effort/effort.js';
+import { holesIn } from '../../src/effort/share.js';
 import { money } from '../../src/report/effort-words.js';
 import { PARTS } from '../../src/scenario/effort-schema.js';
 import { blocks, codes, page } from '../acceptance/markdown.js';

@@ -1,11 +1,16 @@
 /** What installing takes, against houses worked out by hand. */
 import { describe, expect, test } from 'vitest';
-import { cableLength_m, effortOf, holesIn } from '../../src/effort/effort.js';
+import { effortOf } from '../../src/effort/effort.js';
+import { holesIn } from '../../src/effort/share.js';
 import { house, twoStoreys } from './houses.js';
 import { VALID, designOf } from '../scenario/helpers.js';
 
-const lengths = (design: Parameters<typeof cableLength_m>[0], variant: 'drilled_m' | 'surface_m' = 'drilled_m') =>
-  Object.fromEntries(cableLength_m(design).map((end) => [`${end.door}.${end.beam}.${end.mount}`, end[variant]]));
+const lengths = (design: Parameters<typeof effortOf>[0], variant: 'drilled_m' | 'surface_m' = 'drilled_m') =>
+  Object.fromEntries(
+    effortOf(design).doors.flatMap(({ door, ends }) =>
+      ends.map((end) => [`${door}.${end.beam}.${end.mount}`, end[variant]]),
+    ),
+  );
 
 /** Prices and work of the worked example; invented. */
 const MONEY = `currency: crowns

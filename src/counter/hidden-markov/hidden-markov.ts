@@ -46,7 +46,7 @@ export function hiddenMarkov(options: { readonly name?: string; readonly sure: n
     const mask = maskOf(levels);
     const before = state.states === null ? begun(state, time_us, mask) : until(state, time_us);
     if (before === null) return AT_REST;
-    const [settled, tallies] = count(before, time_us);
+    const [settled, tallies] = count(before);
     if (settled === null) return mask === CLEAR ? { ...AT_REST, tallies } : { ...go(begin(time_us, mask)), tallies };
     return go({ ...settled, mask });
   }
@@ -90,9 +90,8 @@ export function hiddenMarkov(options: { readonly name?: string; readonly sure: n
   }
 
   /** Whoever was there is counted once the doorway is surely empty; null is rest. */
-  function count(state: Belief, time_us: number): [Belief | null, readonly Direction[]] {
-    const waited = state.mask === CLEAR && time_us - state.tick_us >= 0 && isEmpty(state);
-    if (!waited) return [state, NONE];
+  function count(state: Belief): [Belief | null, readonly Direction[]] {
+    if (state.mask !== CLEAR || !isEmpty(state)) return [state, NONE];
     const tallies: Direction[] = [
       ...Array.from({ length: Math.round(state.forward) }, () => 'forward' as const),
       ...Array.from({ length: Math.round(state.backward) }, () => 'backward' as const),

@@ -32,9 +32,9 @@ export class ConserveLedger implements HouseLedger {
   private readonly ways: readonly (readonly Way[])[];
   /** Persons who are out; Infinity where the household isn't known. */
   private out: number;
-  /** Of one search: the door each place was reached by, −1 for none yet, and the place before it. */
-  private readonly door: number[];
-  private readonly before: number[];
+  /** Of one search: the door each place was reached by, −1 for none yet, and the place it was reached from. */
+  private readonly reachedBy: number[];
+  private readonly reachedFrom: number[];
 
   /** @param household persons of the house, those who are out included, at least those at the start; null: not known */
   constructor(house: LedgerHouse, household: number | null) {
@@ -52,8 +52,8 @@ export class ConserveLedger implements HouseLedger {
         return place === a ? [{ door, place: b }] : place === b ? [{ door, place: a }] : [];
       }),
     );
-    this.door = places.map(() => -1);
-    this.before = places.map(() => -1);
+    this.reachedBy = places.map(() => -1);
+    this.reachedFrom = places.map(() => -1);
   }
 
   tally(_time_us: number, door: number, direction: Direction): void {
@@ -67,7 +67,8 @@ export class ConserveLedger implements HouseLedger {
         this.repairs[door]!++;
         return;
       }
-      for (let place = source; place !== left; place = this.before[place]!) this.repairs[this.door[place]!]!++;
+      for (let place = source; place !== left; place = this.reachedFrom[place]!)
+        this.repairs[this.reachedBy[place]!]!++;
     }
     this.add(source, -1);
     this.add(entered, 1);
@@ -89,18 +90,18 @@ export class ConserveLedger implements HouseLedger {
     else this.counts[place]! += by;
   }
 
-  /** The place to fetch from by the rules above, with the chain back in `before` and `door`; −1 if nobody is anywhere. */
+  /** The place to fetch from by the rules above, with the chain back in `reachedFrom` and `reachedBy`; −1 if nobody is anywhere. */
   private nearest(start: number): number {
-    const { door, before } = this;
-    door.fill(-1);
+    const { reachedBy, reachedFrom } = this;
+    reachedBy.fill(-1);
     let ring = [start];
     while (ring.length > 0) {
       const next: number[] = [];
       for (const place of ring) {
         for (const way of this.ways[place]!) {
-          if (way.place === start || door[way.place] !== -1) continue;
-          door[way.place] = way.door;
-          before[way.place] = place;
+          if (way.place === start || reachedBy[way.place] !== -1) continue;
+          reachedBy[way.place] = way.door;
+          reachedFrom[way.place] = place;
           next.push(way.place);
         }
       }

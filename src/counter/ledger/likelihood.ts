@@ -16,8 +16,7 @@
  * the weight.
  */
 import type { Direction } from '../logic.js';
-import type { DoorRates, HouseLedger, LedgerHouse } from './house-ledger.js';
-import { OUT } from './house-ledger.js';
+import { type DoorRates, type HouseLedger, type LedgerHouse, OUT } from './house-ledger.js';
 import { VectorSet, kthLargest } from './vectors.js';
 
 /** Once the set is half full, branches below this share of its least vector are not followed: they would hardly stay. */

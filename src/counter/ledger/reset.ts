@@ -1,8 +1,6 @@
-import { HOUR_US } from '../../engine/time.js';
+import { DAY_US, HOUR_US } from '../../engine/time.js';
 import { FloorLedger } from './floor.js';
 import type { LedgerHouse } from './house-ledger.js';
-
-const DAY_US = 24 * HOUR_US;
 
 /** Floor at zero that forgets everything once a day. At the start nothing is forgotten: those counts are known. */
 export class ResetLedger extends FloorLedger {

@@ -2,7 +2,6 @@
 import { WAKE_LIMIT_US } from '../host-check.js';
 import { bitsOf } from '../levels.js';
 import { quote } from '../../engine/printable.js';
-
 import { longestSilence } from './silence.js';
 import {
   type AfterRule,

@@ -4,7 +4,6 @@ import type { Direction } from '../logic.js';
 import { NONE } from '../steps.js';
 import { nearest } from '../../engine/nearest.js';
 import { quote } from '../../engine/printable.js';
-
 import { AFTER_MS, MAX_TALLIES, type Patterns, type TableRule } from './table.js';
 import { type Entry, type YamlText, describe, join } from './yaml-text.js';
 

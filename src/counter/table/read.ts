@@ -3,7 +3,6 @@ import type { Node } from 'yaml';
 import { name as nameSchema } from '../../engine/quantity.js';
 import { MAX_BEAMS } from '../levels.js';
 import { quote } from '../../engine/printable.js';
-
 import { type RuleContext, readRule, resolveState } from './read-rule.js';
 import { MAX_STATES, TABLE_FORMAT, type Table, type TableRule, type TableState } from './table.js';
 import { type Entry, type YamlText, join } from './yaml-text.js';

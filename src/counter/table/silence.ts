@@ -1,4 +1,5 @@
 /** What timeouts alone do after the last change: how late the last tally can come, and whether they ever end. */
+import type { Direction } from '../logic.js';
 import { microseconds } from '../steps.js';
 import { type AfterRule, type TableState, afterRule } from './table.js';
 import type { Outcome, Walks } from './walks.js';
@@ -47,6 +48,6 @@ function followTimeouts(walks: Walks, start: number, mask: number): Silence {
 }
 
 /** Tallies an outcome makes, in order. */
-export function talliesOf(outcome: Outcome): readonly ('forward' | 'backward')[] {
+export function talliesOf(outcome: Outcome): readonly Direction[] {
   return outcome.rules.flatMap((rule) => (rule.kind === 'stay' ? [] : rule.tallies));
 }

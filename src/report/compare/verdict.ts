@@ -1,5 +1,6 @@
 /** What the comparison says in plain words: which run is best at what, how surely, and what the others are better at. */
-import { effortOf, holesIn } from '../../effort/effort.js';
+import { effortOf } from '../../effort/effort.js';
+import { holesIn } from '../../effort/share.js';
 import type { RoomMetrics } from '../../score/metrics-schema.js';
 import { lengthWords, madeUpMark, money } from '../effort-words.js';
 import { capital, count, formatEstimate, headlineLogic, joined, named } from '../words.js';

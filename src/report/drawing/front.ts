@@ -1,6 +1,6 @@
 /** The doorway to scale, as seen walking forward: opening, jambs, beams at their heights, and who passes. */
 import type { Design, DesignDoor } from '../../scenario/schema.js';
-import { sensorNamed } from '../../simulate/plan.js';
+import { sensorNamed } from '../../scenario/sensor-named.js';
 import type { Silhouette } from '../../score/figures.js';
 import { html, type Markup } from '../html.js';
 import { beamSentence } from '../sensor-words.js';

@@ -1,6 +1,7 @@
 /** What installing takes, drilled and surface-mounted side by side. */
 import type { Variant } from '../../effort/cables.js';
-import { type Effort, type Share, effortOf, holesIn } from '../../effort/effort.js';
+import { type Effort, effortOf } from '../../effort/effort.js';
+import { type Share, holesIn } from '../../effort/share.js';
 import type { Design } from '../../scenario/schema.js';
 import {
   UNDO,

@@ -1,11 +1,11 @@
 /** The sensors as set, and the air and light around them; and what depends on how clothes take sound or light. */
 import type { z } from 'zod';
 import type { Design } from '../../scenario/schema.js';
-import { peel } from '../../scenario/schema-walk.js';
+import { peel } from '../../engine/peel.js';
 import type { Figures } from '../../score/figures.js';
 import { sensorSchema, type Sensor } from '../../sensors/schema.js';
 import { speedOfSound } from '../../sensors/ultrasonic/air.js';
-import { sensorNamed } from '../../simulate/plan.js';
+import { sensorNamed } from '../../scenario/sensor-named.js';
 import { estimateCell, intervalNote } from '../cells.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { kindWords, kindsUsed } from '../sensor-words.js';

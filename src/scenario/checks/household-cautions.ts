@@ -3,13 +3,11 @@ import { HABITS } from '../../agents/household/habits.js';
 import { SHORT_FORMS } from '../../agents/household/schema.js';
 import { householdOf } from '../../agents/household/short-forms.js';
 import { LOAD_KINDS } from '../../agents/loads/kinds.js';
-import { BUILT_IN_WALKERS, ROOM_USES } from '../../agents/schema.js';
+import { ROOM_USES } from '../../agents/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
-import { OUTSIDE, type Outline, finding } from './outline.js';
+import { OUTSIDE, type Outline, type OutlineHousehold, finding, walkerNamed } from './outline.js';
 import { type HousePlaces, placesOf } from './places.js';
 import { breadthOf } from './traffic.js';
-
-type OutlineHousehold = Exclude<NonNullable<Outline['household']>, string>;
 
 export function cautionHousehold(outline: Outline): Finding[] {
   const { household } = outline;
@@ -78,9 +76,8 @@ function cautionBreadths(outline: Outline, household: OutlineHousehold): Finding
       const on = guestDoors(places, one?.rooms);
       const path = ['household', key, i];
       const rolling = (one?.who ?? []).flatMap((row, k) => {
-        const who = row?.who;
-        const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
-        return walker ? tight(who ?? '', breadthOf(walker), on, [...path, 'who', k, 'who']) : [];
+        const walker = walkerNamed(outline, row?.who);
+        return walker ? tight(row?.who ?? '', breadthOf(walker), on, [...path, 'who', k, 'who']) : [];
       });
       return [...tight(`the ${one?.load ?? ''}`, breadth(one?.load), on, [...path, 'load']), ...rolling];
     }),

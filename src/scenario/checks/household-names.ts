@@ -1,8 +1,6 @@
 /** A household by itself: names that tell everybody apart, and shares of what walks begin with. */
 import type { Finding } from '../issue.js';
-import { type Outline, duplicateNames, finding } from './outline.js';
-
-type OutlineHousehold = Exclude<NonNullable<Outline['household']>, string>;
+import { type OutlineHousehold, duplicateNames, finding } from './outline.js';
 
 /** In results each who passes has a name of their own; outings and errands draw by theirs. */
 export function checkNamesOf(household: OutlineHousehold): Finding[] {

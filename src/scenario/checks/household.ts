@@ -4,11 +4,9 @@ import { BUILT_IN_HABITS } from '../../agents/household/schema.js';
 import { BUILT_IN_WALKERS, ROOM_USES } from '../../agents/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
 import { checkManners, checkNamesOf } from './household-names.js';
-import { OUTSIDE, type Outline, finding, unknownName } from './outline.js';
+import { OUTSIDE, type Outline, type OutlineHousehold, finding, unknownName } from './outline.js';
 import { type HousePlaces, placesOf } from './places.js';
 import { checkShares } from './shares.js';
-
-type OutlineHousehold = Exclude<NonNullable<Outline['household']>, string>;
 
 export function checkHousehold(outline: Outline): Finding[] {
   return [...checkHabits(outline), ...checkDoorsAndRooms(outline), ...checkWho(outline)];

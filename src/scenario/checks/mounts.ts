@@ -1,8 +1,9 @@
 /** How beams are put up: light barriers from jamb to jamb, rangers in a jamb or under the lintel with a direction. */
 import { DEG, atan2 } from '../../engine/arithmetic.js';
+import { peel } from '../../engine/peel.js';
 import { beamLineSchema } from '../../geometry/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
-import { peel, rangeOf } from '../schema-walk.js';
+import { rangeOf } from '../schema-walk.js';
 import { type Outline, type OutlineDoor, finding, kindOf } from './outline.js';
 
 const BARRIERS_LACK = ['tilt_deg', 'turn_deg', 'across_m'] as const;

@@ -1,7 +1,8 @@
 /** What the checks between keys look at: a scenario or a design, as far as it can be read. */
 import type { z } from 'zod';
-import type { Finding, KeyPath, Problem } from '../issue.js';
+import { BUILT_IN_WALKERS } from '../../agents/schema.js';
 import { nearest } from '../../engine/nearest.js';
+import type { Finding, KeyPath, Problem } from '../issue.js';
 import { SENSOR_KINDS, type SensorKind } from '../../sensors/schema.js';
 import type { Partly } from '../salvage.js';
 import type { startedSchema } from '../schema.js';
@@ -10,6 +11,8 @@ export type Outline = Partly<z.output<typeof startedSchema>>;
 export type OutlineDoor = NonNullable<NonNullable<Outline['doors']>[number]>;
 export type OutlineWalker = NonNullable<NonNullable<Outline['walkers']>[string]>;
 export type OutlineTraffic = NonNullable<OutlineDoor['traffic']>;
+/** A household at length: a name in its place is a short form. */
+export type OutlineHousehold = Exclude<NonNullable<Outline['household']>, string>;
 
 export const OUTSIDE = 'outside';
 
@@ -32,6 +35,11 @@ export function kindOf(outline: Outline, sensor: string | undefined): SensorKind
   if (sensor === undefined || outline.sensors === undefined) return undefined;
   if (Object.hasOwn(outline.sensors, sensor)) return outline.sensors[sensor]?.kind;
   return SENSOR_KINDS.find((kind) => kind === sensor);
+}
+
+/** A walker by its name, the user's own first; undefined where it is unknown or can't be read. */
+export function walkerNamed(outline: Outline, who: string | undefined): OutlineWalker | undefined {
+  return who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
 }
 
 /** A door's beams from its list or its pair; null when it has neither, or both, or they can't be read. */

@@ -1,6 +1,6 @@
 /** Who walks and how: shares that add up, parties that can set out, rods that only go through, pets that don't go in pairs. */
 import { LOAD_KINDS } from '../../agents/loads/kinds.js';
-import { BUILT_IN_WALKERS, PET_KINDS, THROUGH_ONLY } from '../../agents/schema.js';
+import { PET_KINDS, THROUGH_ONLY } from '../../agents/schema.js';
 import type { Finding, KeyPath } from '../issue.js';
 import {
   OUTSIDE,
@@ -9,6 +9,7 @@ import {
   type OutlineTraffic,
   type OutlineWalker,
   finding,
+  walkerNamed,
 } from './outline.js';
 import { checkShares } from './shares.js';
 
@@ -65,7 +66,7 @@ function cautionFewThere(outline: Outline, door: OutlineDoor, path: KeyPath): Fi
 function personsAParty(outline: Outline, traffic: OutlineTraffic): number {
   return (traffic.mix ?? []).reduce((sum, entry) => {
     const { who, kind, share = 0 } = entry ?? {};
-    const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
+    const walker = walkerNamed(outline, who);
     const persons = walker === undefined ? 1 : personsIn(walker);
     const crosses = kind === 'turn-back' || kind === 'reach' ? 0 : 1;
     return sum + share * persons * crosses * (kind === 'abreast' || kind === 'close-behind' ? 2 : 1);
@@ -99,7 +100,7 @@ function checkKinds(outline: Outline, traffic: OutlineTraffic, path: KeyPath): F
   return (traffic.mix ?? []).flatMap((entry, i) => {
     const { who, kind } = entry ?? {};
     if (who === undefined || kind === undefined || kind === 'through') return [];
-    const walker = outline.walkers?.[who] ?? BUILT_IN_WALKERS[who];
+    const walker = walkerNamed(outline, who);
     const at = [...path, 'mix', i, 'kind'];
     if (walker?.kind === 'test-rod') return [finding(at, { code: 'rod_kind', who, kind })];
     if (isPet(walker)) return PET_KINDS.includes(kind) ? [] : [finding(at, { code: 'pet_kind', who, kind })];
@@ -113,7 +114,7 @@ function checkBreadths(outline: Outline, { width_m, traffic }: OutlineDoor, path
   if (width_m === undefined) return [];
   return (traffic?.mix ?? []).flatMap((entry, i) => {
     const who = entry?.who;
-    const walker = who === undefined ? undefined : (outline.walkers?.[who] ?? BUILT_IN_WALKERS[who]);
+    const walker = walkerNamed(outline, who);
     const breadth_m = walker === undefined ? undefined : breadthOf(walker);
     return who !== undefined && breadth_m !== undefined && breadth_m >= width_m
       ? [finding([...path, 'mix', i, 'who'], { code: 'too_wide', who, breadth_m, width_m })]
@@ -157,7 +158,7 @@ function checkStart(outline: Outline, door: OutlineDoor, path: KeyPath): Finding
 function carriesPersons(outline: Outline, traffic: OutlineTraffic): boolean {
   return (traffic.mix ?? []).some((entry) => {
     if (entry?.who === undefined) return true;
-    const walker = outline.walkers?.[entry.who] ?? BUILT_IN_WALKERS[entry.who];
+    const walker = walkerNamed(outline, entry.who);
     return walker === undefined || personsIn(walker) > 0;
   });
 }

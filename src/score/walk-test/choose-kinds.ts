@@ -1,4 +1,5 @@
 /** Which kinds of passage are worth walking: those that make most of a door's wrong counts, and the commonest. */
+import { wrongOf } from '../door-counts.js';
 import type { DoorMetrics } from '../metrics-schema.js';
 
 export type KindRate = DoorMetrics['by_kind'][number];
@@ -20,30 +21,26 @@ export function chooseKinds(rows: readonly KindRate[], can: (row: KindRate) => b
   const ranked = rows.filter(({ visits }) => visits > 0).sort(byImportance);
   const walkable = ranked.filter(can);
   const commonest = [...walkable].sort((a, b) => b.visits - a.visits)[0];
-  const all = walkable.reduce((sum, row) => sum + wrongCounts(row), 0);
+  const all = walkable.reduce((sum, row) => sum + wrongOf(row), 0);
   const chosen = new Set<KindRate>();
   let covered = 0;
   for (const row of walkable) {
     const room = chosen.has(commonest!) ? MOST_KINDS : MOST_KINDS - 1;
     if (chosen.size >= room || (covered >= ENOUGH * all && chosen.size > 0)) break;
     chosen.add(row);
-    covered += wrongCounts(row);
+    covered += wrongOf(row);
   }
   if (commonest) chosen.add(commonest);
-  const total = ranked.reduce((sum, row) => sum + wrongCounts(row), 0);
+  const total = ranked.reduce((sum, row) => sum + wrongOf(row), 0);
   return {
     chosen: [...chosen],
     left_out: ranked
-      .filter((row) => !chosen.has(row) && wrongCounts(row) > 0)
-      .map((row) => ({ row, share: wrongCounts(row) / total, can: can(row) })),
+      .filter((row) => !chosen.has(row) && wrongOf(row) > 0)
+      .map((row) => ({ row, share: wrongOf(row) / total, can: can(row) })),
   };
 }
 
 /** The one with more wrong counts first; among equals the commoner. */
 export function byImportance(a: KindRate, b: KindRate): number {
-  return wrongCounts(b) - wrongCounts(a) || b.visits - a.visits;
-}
-
-function wrongCounts({ missed, reversed, extra, invented }: KindRate): number {
-  return missed + reversed + extra + invented;
+  return wrongOf(b) - wrongOf(a) || b.visits - a.visits;
 }

@@ -1,4 +1,5 @@
 /** What walks say of a plan: each kind agrees, disagrees, or is undecided. */
+import { LEVEL } from '../jackknife.js';
 import { eventsOf, pValue } from './claim.js';
 import { type ShareInterval, clopperPearson } from './exact.js';
 import type { PlannedKind, WalkPlan } from './plan.js';
@@ -53,7 +54,7 @@ function judgeKind<Kind>(planned: PlannedKind<Kind>, { walks, wrong }: Walked, e
   const p = pValue(claim, eventsOf(claim, wrong, walks), walks);
   const missing = Math.max(0, planned.walks - walks);
   const refuted = p <= (missing > 0 ? error / EARLY : error);
-  const interval = clopperPearson(wrong, walks, 0.95);
+  const interval = clopperPearson(wrong, walks, LEVEL);
   return {
     planned,
     walks,

@@ -6,6 +6,7 @@ import type { RangerSensor } from '../schema.js';
 import type { SwitchingSettings } from '../switching/schema.js';
 import { Switch } from '../switching/switch.js';
 import { Struck } from './gaps.js';
+import { noiseTail } from './noise-tail.js';
 
 /** An idle door: nobody in the scene. */
 export const NOBODY: Scene = { count: 0, capsules: new Float64Array(0), clothing: new Float64Array(0) };
@@ -151,17 +152,6 @@ export class Slot<A extends Attendance = Attendance> {
     const background_um = rest_um === NO_ECHO ? farthest_um : rest_um;
     const breaks = (u: number): boolean => switching.nearAtRest(ranger.reading(idle_m, u), background_um);
     // A door that is broken when idle stays so: noise that would clear it for a moment is left out.
-    if (breaks(0.5) || !breaks(LEAST)) return 0;
-    let low = LEAST;
-    let high = 0.5;
-    for (let i = 0; i < 80; i++) {
-      // Tails are thin: halve the exponent first.
-      const middle = low * 4 < high ? Math.sqrt(low * high) : (low + high) / 2;
-      if (breaks(middle)) low = middle;
-      else high = middle;
-    }
-    return low;
+    return breaks(0.5) ? 0 : noiseTail(breaks, 80);
   }
 }
-/** Rarer than this, no clock is long enough to meet it. */
-const LEAST = 1e-15;

@@ -4,7 +4,7 @@
  * as long as a timeout. Somebody walks through all beams again and again, so that every door has tallies.
  */
 import { Stream } from '../../engine/stream.js';
-import { SECOND_US } from '../../engine/time.js';
+import { MINUTE_US, SECOND_US } from '../../engine/time.js';
 import { learnReadings } from '../../sensors/c99/switch-data.js';
 import { NO_ECHO } from '../../sensors/ranger.js';
 import { Draws } from './draws.js';
@@ -20,7 +20,6 @@ const BEFORE_WRAP_US = 10 * SECOND_US;
 const STARTS = 8;
 const LONG_LEARNING = 50;
 const NEVER = WRAP - 1;
-const MINUTE_US = 60 * SECOND_US;
 /** Within the 30 minutes from call to call that are asked for. */
 const SILENCE_US = [29 * MINUTE_US, 30 * MINUTE_US, 21 * MINUTE_US];
 /** After this share of the calls nothing happens for so long. */

@@ -5,7 +5,7 @@ import type { BeamPath } from '../../sensors/door-sensors.js';
 import { CAPSULE } from '../../sensors/ranger.js';
 import type { Band } from '../../score/pictures.js';
 import { partOf } from '../body-parts.js';
-import type { Arrived } from '../why/window.js';
+import type { Arrival } from '../parties.js';
 
 /** What is farther from the door plane is not drawn. */
 const FARTHEST_M = 0.9;
@@ -21,7 +21,7 @@ interface Grown {
  * @param start_us of the picture @param step_us between instants @param steps how many
  */
 export function bandsOf(
-  { visit, body, passage }: Arrived,
+  { visit, body, passage }: Arrival,
   path: BeamPath,
   { start_us, step_us, steps }: { readonly start_us: number; readonly step_us: number; readonly steps: number },
 ): Band[] {

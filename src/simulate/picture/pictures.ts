@@ -5,7 +5,7 @@ import type { Design } from '../../scenario/schema.js';
 import type { Picture } from '../../score/pictures.js';
 import { logicsAt } from '../logics-at.js';
 import { watchReplicate } from '../watch-replicate.js';
-import type { Arrived } from '../why/window.js';
+import type { Arrival } from '../parties.js';
 import { type Pictured, Recorder } from './recorder.js';
 
 /** What happened at a door is told when somebody comes to it later; by then the visits before are long over. */
@@ -28,7 +28,7 @@ export function picturesOf(
     {
       visit(visit, body, passage) {
         if (visit.enter_us > last_us) waiting.delete(visit.door);
-        const arrived: Arrived = { visit, body, passage };
+        const arrived: Arrival = { visit, body, passage };
         for (const recorder of recorders) recorder.visit(arrived);
       },
       edge: (...edge) => recorders.forEach((recorder) => recorder.edge(...edge)),

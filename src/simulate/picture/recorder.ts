@@ -9,7 +9,7 @@ import { axisPaths } from '../../sensors/axis-paths.js';
 import type { MountedBeam } from '../../sensors/mounted.js';
 import { isBarrier } from '../../sensors/mounted.js';
 import { mountedBeams } from '../plan.js';
-import type { Arrived } from '../why/window.js';
+import type { Arrival } from '../parties.js';
 import { bandsOf } from './bands.js';
 
 /** What is drawn before the visit begins and after it ends. */
@@ -30,7 +30,7 @@ export type Pictured = Pick<
 export class Recorder {
   readonly start_us: number;
   readonly end_us: number;
-  private readonly arrived: Arrived[] = [];
+  private readonly arrived: Arrival[] = [];
   private readonly mounted: readonly MountedBeam[];
   private readonly levels: Level[];
   private readonly changes: number[][];
@@ -55,7 +55,7 @@ export class Recorder {
     this.label = initial;
   }
 
-  visit(arrived: Arrived): void {
+  visit(arrived: Arrival): void {
     const { visit } = arrived;
     if (visit.door === this.of.door && visit.enter_us <= this.end_us && visit.leave_us >= this.start_us)
       this.arrived.push(arrived);

@@ -1,5 +1,4 @@
 /** One door of a log: edges and readings in order of time; what happened at one instant is one input. */
-import { Restarts } from '../../sensors/controllers/restarts.js';
 import { NO_ECHO } from '../../sensors/ranger.js';
 import { Switch } from '../../sensors/switching/switch.js';
 import type { AnyLogic } from '../../counter/host.js';
@@ -7,8 +6,8 @@ import type { Stream } from '../../engine/stream.js';
 import type { Design, DesignDoor } from '../../scenario/schema.js';
 import { isRanger } from '../../sensors/mounted.js';
 import { type CountHooks, DoorCount } from '../door-count.js';
-import { clockOf, controllerOf, mountedBeams } from '../plan.js';
-import { RestartGate } from '../restart-gate.js';
+import { mountedBeams } from '../plan.js';
+import { type RestartGate, gateOf } from '../restart-gate.js';
 
 export class ReplayDoor {
   readonly count: DoorCount;
@@ -44,18 +43,7 @@ export class ReplayDoor {
     this.switches = mountedBeams(design, door).map((beam) =>
       isRanger(beam) ? new Switch(beam.sensor.switching, Math.round(beam.sensor.range_m * 1e6)) : null,
     );
-    const controller = controllerOf(design, door);
-    this.gate =
-      restarts && controller.restarts_per_week > 0
-        ? new RestartGate(
-            new Restarts(controller, restarts.child('controller', door.controller).child('restarts'), clockOf(design)),
-            {
-              levels: (time_us, mask, before, readings) => count.input(time_us, mask, before, readings),
-              down: (time_us) => count.timers(time_us),
-              up: (time_us, mask, before) => count.restart(time_us, mask, before),
-            },
-          )
-        : null;
+    this.gate = restarts && gateOf(design, door, restarts, count);
   }
 
   /** @returns whether the level is another than before */

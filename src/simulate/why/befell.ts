@@ -1,5 +1,6 @@
 /** What befell readings taken at the controller's own pace, and how long each of it lasted. */
-import type { Befallen, RangerHooks } from '../house-rangers.js';
+import type { RangerHooks } from '../house-rangers.js';
+import type { Befallen } from '../read-all-the-time.js';
 
 /**
  * Collects from a run of the rangers. A mishap that the beam's level went along with lasts until another reading of that

@@ -5,11 +5,12 @@ import type { Design } from '../../scenario/schema.js';
 import type { Explained, WhyRecord } from '../../score/why.js';
 import type { StrayTally, WrongKept, WrongVisit } from '../../score/wrong-visits.js';
 import { logicsAt } from '../logics-at.js';
+import type { Arrival } from '../parties.js';
 import { mountedBeams } from '../plan.js';
 import { watchReplicate } from '../watch-replicate.js';
 import type { Moment } from '../watch.js';
 import { Explainer, type Subject } from './explain.js';
-import type { Arrived, Window } from './window.js';
+import type { Window } from './window.js';
 
 /** A doorway that fills and never empties is not taken apart. */
 const MOST_VISITS = 24;
@@ -39,7 +40,7 @@ export function explainReplicate(
   const logics = design.doors.map((door) => logicsAt(design, door, outside));
   const mounted = design.doors.map((door) => mountedBeams(design, door));
   let open: Opened[] = [];
-  let newest: Arrived | null = null;
+  let newest: Arrival | null = null;
   const close = (time_us: number): void => {
     const over = open.filter(({ end_us }) => end_us < time_us);
     if (over.length === 0) return;
@@ -85,7 +86,7 @@ export function explainReplicate(
 /** A window that may still grow. */
 interface Opened extends Window {
   end_us: number;
-  readonly arrived: Arrived[];
+  readonly arrived: Arrival[];
   readonly subjects: readonly Subject[];
   readonly delay_us: number;
   readonly latency_us: number;
@@ -112,7 +113,7 @@ function openedAt(
   };
 }
 
-function join(opened: Opened, arrived: Arrived): void {
+function join(opened: Opened, arrived: Arrival): void {
   const { visit } = arrived;
   if (visit.door !== opened.door && opened.rangers === null) return;
   opened.arrived.push(arrived);

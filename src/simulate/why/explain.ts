@@ -6,14 +6,17 @@ import { axisPaths } from '../../sensors/axis-paths.js';
 import type { AnyLogic, HostStep } from '../../counter/host.js';
 import type { Stream } from '../../engine/stream.js';
 import type { MountedBeam } from '../../sensors/mounted.js';
-import { ERRORS, type ErrorCounts } from '../../score/errors.js';
+import { wrongOf } from '../../score/door-counts.js';
+import type { ErrorCounts } from '../../score/errors.js';
 import { REMOVALS, type Removal, type Structure, type Why } from '../../score/why-classes.js';
+import type { Arrival } from '../parties.js';
 import { shadowOf } from '../shadow.js';
+import { together } from '../stretches.js';
 import { causeOf } from './cause.js';
 import { hiddenLimbs } from './hidden-limbs.js';
 import { type Judged, judge } from './judge.js';
 import { play, remaining } from './play.js';
-import type { Arrived, Told, Window } from './window.js';
+import type { Told, Window } from './window.js';
 
 /** What is asked about: a visit by its number, or a tally of nobody by its time. */
 export interface Subject {
@@ -92,7 +95,7 @@ export class Explainer {
   /** Whether there is anything of the kind to take away. */
   private applies(removal: Removal, subject: Subject): boolean {
     const here = remaining(this.window, subject.number, NOTHING);
-    const swings = ({ visit }: Arrived): boolean => visit.kind === 'swing';
+    const swings = ({ visit }: Arrival): boolean => visit.kind === 'swing';
     if (removal === 'leaf') return here.some(swings);
     if (removal === 'other bodies') return here.some((one) => !swings(one) && one.visit.number !== subject.number);
     if (removal === 'noise' || removal === 'scan gaps') return true;
@@ -108,7 +111,7 @@ export class Explainer {
       const { visit, body, passage } = arrived;
       const { breaks } = shadowOf(visit, body, passage, axisPaths(this.mounted));
       if (breaks.some((ofBeam) => ofBeam.length === 0)) return 'beam saw nothing';
-      if (breaks.length === 2 && !overlap(breaks[0]!, breaks[1]!)) return 'shallower than the spacing';
+      if (breaks.length === 2 && !together(breaks[0]!, breaks[1]!)) return 'shallower than the spacing';
       if (gaveUp(steps, window.snapshots[subject.logic]!.label, visit.enter_us, visit.leave_us)) return 'timeout';
     }
     if (this.busyAt(subject, steps)) return 'not at rest';
@@ -128,8 +131,7 @@ export class Explainer {
 }
 
 function reproduced(base: Judged, { number, time_us, errors }: Subject): boolean {
-  const units = ERRORS.reduce((sum, name) => sum + errors[name], 0);
-  return number === null ? base.strays_us.includes(time_us) : base.wrong.get(number) === units;
+  return number === null ? base.strays_us.includes(time_us) : base.wrong.get(number) === wrongOf(errors);
 }
 
 /** The subject came out right, and nobody else wrong who wasn't. */
@@ -151,13 +153,6 @@ function same(a: Told, b: Told): boolean {
   const read = a.kind === 'input' ? a.readings : undefined;
   const other = b.kind === 'input' ? b.readings : undefined;
   return read?.join() === other?.join();
-}
-
-/** Whether two lists of stretches, [start, end, …], share any time. */
-function overlap(a: readonly number[], b: readonly number[]): boolean {
-  for (let i = 0; i < a.length; i += 2)
-    for (let j = 0; j < b.length; j += 2) if (a[i]! < b[j + 1]! && b[j]! < a[i + 1]!) return true;
-  return false;
 }
 
 /** Whether a timeout changed the logic's state while somebody was there. */

@@ -2,6 +2,7 @@
 import type { Visit } from '../../agents/visit.js';
 import type { AnyLogic, HostSnapshot, HostStep } from '../../counter/host.js';
 import { hostOf } from '../../counter/host.js';
+import { wrongOf } from '../../score/door-counts.js';
 import { DoorScorer } from '../../score/door-scorer.js';
 import { WrongVisits } from '../../score/wrong-visits.js';
 import type { Told } from './window.js';
@@ -51,12 +52,7 @@ export function judge(
   host.close();
   scorer.close();
   return {
-    wrong: new Map(
-      wrong.visits.map(({ number, missed, reversed, extra, invented }) => [
-        number,
-        missed + reversed + extra + invented,
-      ]),
-    ),
+    wrong: new Map(wrong.visits.map((visit) => [visit.number, wrongOf(visit)])),
     strays_us: wrong.strays.map(({ time_us }) => time_us),
   };
 }

@@ -3,16 +3,17 @@ import type { Stream } from '../../engine/stream.js';
 import type { Shadow } from '../../sensors/door-sensors.js';
 import type { Removal } from '../../score/why-classes.js';
 import { type HouseRangers, LAST_US, type RangerHooks } from '../house-rangers.js';
+import type { Arrival } from '../parties.js';
 import { shadowOf } from '../shadow.js';
 import { befell } from './befell.js';
 import { hiddenLimbs } from './hidden-limbs.js';
-import type { Arrived, Told, Window } from './window.js';
+import type { Told, Window } from './window.js';
 
 /** Between two readings of a ranger that is read all the time. A brisk walker moves 7 mm in it. */
 const STEP_US = 5000;
 
 /** Who is still there at the window's door. @param subject number of the visit in question; null for a tally of nobody */
-export function remaining(window: Window, subject: number | null, removals: ReadonlySet<Removal>): Arrived[] {
+export function remaining(window: Window, subject: number | null, removals: ReadonlySet<Removal>): Arrival[] {
   return window.arrived.filter(({ visit }) => {
     if (visit.door !== window.door) return false;
     if (visit.kind === 'swing') return !removals.has('leaf');
@@ -28,7 +29,7 @@ export function remaining(window: Window, subject: number | null, removals: Read
  */
 export function play(
   window: Window,
-  there: readonly Arrived[],
+  there: readonly Arrival[],
   removals: ReadonlySet<Removal>,
   { noise, reads }: { readonly noise: Stream; readonly reads: boolean },
 ): Told[] {
@@ -78,7 +79,7 @@ type Readings = readonly (number | null)[] | undefined;
 /** What the rangers say, at the controller's pace or, without scan gaps, all the time. */
 function readRangers(
   window: Window,
-  there: readonly Arrived[],
+  there: readonly Arrival[],
   removals: ReadonlySet<Removal>,
   noise: Stream,
   hooks: RangerHooks,
@@ -108,7 +109,7 @@ function readRangers(
 function walkPast(
   rangers: HouseRangers,
   { arrived, door }: Window,
-  there: readonly Arrived[],
+  there: readonly Arrival[],
   removals: ReadonlySet<Removal>,
   before: (enter_us: number) => void,
 ): void {
@@ -122,8 +123,8 @@ function walkPast(
 }
 
 /** Those who are there together, one list after the other. */
-function episodes(there: readonly Arrived[]): Arrived[][] {
-  const all: Arrived[][] = [];
+function episodes(there: readonly Arrival[]): Arrival[][] {
+  const all: Arrival[][] = [];
   let end_us = -Infinity;
   for (const arrived of there) {
     if (arrived.visit.enter_us > end_us) all.push([]);

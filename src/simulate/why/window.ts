@@ -1,16 +1,8 @@
 /** A stretch of time at one door around a wrong count: where all stood before it, and who came. */
-import type { Body } from '../../agents/body.js';
-import type { Passage } from '../../agents/motion/passage.js';
-import type { Visit } from '../../agents/visit.js';
 import type { HostSnapshot } from '../../counter/host.js';
 import type { LineSensors } from '../door-line.js';
 import type { HouseRangers } from '../house-rangers.js';
-
-export interface Arrived {
-  readonly visit: Visit;
-  readonly body: Body;
-  readonly passage: Passage;
-}
+import type { Arrival } from '../parties.js';
 
 export interface Window {
   /** Index of the door. */
@@ -24,7 +16,7 @@ export interface Window {
   readonly sensors: LineSensors;
   readonly rangers: HouseRangers | null;
   /** In order of entering, over all doors. */
-  readonly arrived: readonly Arrived[];
+  readonly arrived: readonly Arrival[];
 }
 
 /** What the controller gave to the logics. */

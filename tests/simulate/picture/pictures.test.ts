@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Visit } from '../../../src/agents/visit.js';
 import { sectionOf } from '../../../src/geometry/section.js';
 import { breaksOf } from '../../../src/agents/motion/motion.js';
-import type { Arrived } from '../../../src/simulate/why/window.js';
+import type { Arrival } from '../../../src/simulate/parties.js';
 import { bandsOf } from '../../../src/simulate/picture/bands.js';
 import { mostTelling } from '../../../src/simulate/picture/choose.js';
 import { pictureOfVisit, picturesOfWrong } from '../../../src/simulate/picture/look-closer.js';
@@ -17,8 +17,8 @@ import { doorDesign } from '../designs.js';
 const MIX =
   '[{ who: adult, kind: through, share: 0.4 }, { who: child, kind: through, share: 0.2 }, { who: adult, kind: turn-back, share: 0.2 }, { who: adult, kind: reach, share: 0.2 }]';
 
-function arrivedOf(design: ReturnType<typeof doorDesign>): Arrived[] {
-  const all: Arrived[] = [];
+function arrivedOf(design: ReturnType<typeof doorDesign>): Arrival[] {
+  const all: Arrival[] = [];
   runReplicate(design, 1, {}, { watch: { visit: (visit, body, passage) => void all.push({ visit, body, passage }) } });
   return all;
 }

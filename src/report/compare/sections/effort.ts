@@ -1,5 +1,6 @@
 /** What installing takes, side by side; counted from the designs, so there is no chance in it. */
-import { type Effort, type Share, effortOf, holesIn } from '../../../effort/effort.js';
+import { type Effort, effortOf } from '../../../effort/effort.js';
+import { type Share, holesIn } from '../../../effort/share.js';
 import { hoursWords, lengthWords, madeUpMark, money, pricesWords } from '../../effort-words.js';
 import { html, scrollable, type Markup } from '../../html.js';
 import { count, decimal } from '../../words.js';

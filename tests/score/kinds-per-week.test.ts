@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { perWeek, timesEstimate } from '../../src/score/causes.js';
+import { perWeek, timesEstimate } from '../../src/score/kinds-per-week.js';
 import type { Estimate } from '../../src/score/metrics-schema.js';
 import { judge, visit } from './builders.js';
 
