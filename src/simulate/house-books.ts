@@ -4,7 +4,7 @@
  * Doors finish their passages at different moments; events wait here until no door can bring an earlier one. At one
  * instant ledgers wake first, then persons and tallies come as they were put, then presence sensors look.
  */
-import { hours } from '../agents/arrivals.js';
+import { clockHours } from '../engine/time.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import type { Visit } from '../agents/visit.js';
 import type { HouseLedger } from '../counter/ledger/house-ledger.js';
@@ -90,7 +90,7 @@ export class HouseBooks {
     const place = rooms.map(({ name, presence }, r) => ({ name, start: peopleAtStart[r]!, presence: !!presence }));
     this.books = logics.map((logic, l) => {
       const rated = this.sides.map((side, d) => ({ ...side, rates: ratesOf(design, doors[d]!.name, logic.name) }));
-      const house = { rooms: place, doors: rated, starts_at_h: hours(design.starts_at) };
+      const house = { rooms: place, doors: rated, starts_at_h: clockHours(design.starts_at) };
       return ledgers.map((choice, g): Book => {
         const ledger = makeLedger(choice, house);
         const recorders = traced ? rooms.map(() => new RoomTraceRecorder(span_us)) : [];

@@ -2,7 +2,6 @@
 import { normal, pick, poissonGap, runningTotals, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import { HOUR_US, MINUTE_US } from '../../engine/time.js';
-import { hours } from '../arrivals.js';
 import { OUTSIDE } from '../crowd-plan.js';
 import { spanHours } from './calendar.js';
 import { Errands } from './errands.js';
@@ -174,7 +173,7 @@ export class Comings {
       const infant = crowd.residents.infants[i];
       if (!sleep || !infant) return;
       const bed_us = crowd.calendar.atClock(day, sleep.from);
-      const wake_us = crowd.calendar.at(day, hours(sleep.from) + spanHours(sleep.from, sleep.to));
+      const wake_us = crowd.calendar.endOf(day, sleep.from, sleep.to);
       this.at(bed_us, (now_us) => {
         infant.asleep = true;
         this.errands.putToBed(infant, now_us);
