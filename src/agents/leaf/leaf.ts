@@ -9,13 +9,14 @@
  * seen between shut and 90°, though all of it takes its time. `check` tells where a beam is swept, or could be stood in.
  */
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { Leaf } from '../../geometry/schema.js';
 import type { Limb } from '../../geometry/limbs.js';
 import { Limbs, limbOf } from '../../geometry/limbs.js';
 import type { Body } from '../body.js';
 import { PART } from '../gait/parts.js';
 import type { Passage } from '../motion/passage.js';
-import { eased, nodesFor, swinging } from './swinging.js';
+import { nodesFor, swinging } from './swinging.js';
 
 /** The hole and the frame it hangs in. */
 export interface LeafPlace {
@@ -73,7 +74,7 @@ const SQUARE_DEG = 90;
 export function leafSwing(leaf: Leaf, place: LeafPlace, way: 'open' | 'shut'): Passage {
   const seen_deg = Math.min(leaf.opens_deg, SQUARE_DEG);
   const share = timeShareTo(seen_deg / leaf.opens_deg);
-  const angle = (t: number): number => leaf.opens_deg * eased(share * (way === 'open' ? t : 1 - t));
+  const angle = (t: number): number => leaf.opens_deg * smoothstep(share * (way === 'open' ? t : 1 - t));
   return swungBy(leaf, place, angle, share * leaf.swing_s, seen_deg);
 }
 
@@ -85,17 +86,17 @@ export function unseen_s(leaf: Leaf): number {
 /** An open leaf stirs in a draught: from where it leaves the opening some degrees in, and back. */
 export function leafStir(leaf: Leaf, place: LeafPlace, by_deg: number, duration_s: number): Passage {
   const seen_deg = Math.min(leaf.opens_deg, SQUARE_DEG);
-  const there = (t: number): number => (t < 0.5 ? eased(2 * t) : eased(2 - 2 * t));
+  const there = (t: number): number => (t < 0.5 ? smoothstep(2 * t) : smoothstep(2 - 2 * t));
   return swungBy(leaf, place, (t) => seen_deg - by_deg * there(t), duration_s, 2 * by_deg);
 }
 
-/** The share of the time at which {@link eased} has come to a share of the way: bisection, to the last bit. */
+/** The share of the time at which {@link smoothstep} has come to a share of the way: bisection, to the last bit. */
 function timeShareTo(way: number): number {
   let low = 0;
   let high = 1;
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
-    if (eased(middle) < way) low = middle;
+    if (smoothstep(middle) < way) low = middle;
     else high = middle;
   }
   return way >= 1 ? 1 : low;

@@ -53,8 +53,3 @@ export function swinging(
   };
   return { motion: [stretch], cross_s: null, leave_s: duration_s };
 }
-
-/** From rest to rest: share of the way at a share of the time; at its fastest 1.5 times the mean. */
-export function eased(t: number): number {
-  return t * t * (3 - 2 * t);
-}

@@ -8,6 +8,7 @@
  * published gait to standing without a jump.
  */
 import { DEG } from '../../engine/arithmetic.js';
+import { hump, smoothstep } from '../../engine/interpolate.js';
 import type { LimbTrack, PointTrack, PoseTracks } from '../../geometry/track.js';
 import { limbTrack } from '../../geometry/track.js';
 import { HALF_STEP } from '../figures/stillness.js';
@@ -134,16 +135,16 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
         : 0
       : risen(t, trail.pitch);
     const plantedAnkle = ankleOverPivot(planted, pitch);
-    const q = closing ? smooth(t) : 1 - smooth(1 - t);
+    const q = closing ? smoothstep(t) : 1 - smoothstep(1 - t);
     const from = closing ? walkingFoot : standingFoot;
     const to = closing ? standingFoot : walkingFoot;
-    const bump = LIFT * 16 * t * t * (1 - t) * (1 - t);
+    const bump = hump(LIFT, t);
     const movingAnkle = {
       w: from.ankle.w + (to.ankle.w - from.ankle.w) * q,
       z: from.ankle.z + (to.ankle.z - from.ankle.z) * q + bump,
     };
     const movingPitch = from.pitch + (to.pitch - from.pitch) * q;
-    const wanted = walkHip + (STANDING_HIP - walkHip) * (1 - smooth(walking));
+    const wanted = walkHip + (STANDING_HIP - walkHip) * (1 - smoothstep(walking));
     // The hip of the leading leg is ahead at its contact.
     const foreAft = (closing ? HIP_FORE_AFT : -HIP_FORE_AFT) * walking;
     const z = Math.min(wanted, highest(w + foreAft, plantedAnkle, reach2), highest(w - foreAft, movingAnkle, reach2));
@@ -187,10 +188,6 @@ function risen(t: number, pitch: number): number {
   if (t <= HEEL_UP) return 0;
   const s = (t - HEEL_UP) / (1 - HEEL_UP);
   return pitch * s * s * s;
-}
-
-function smooth(t: number): number {
-  return t * t * (3 - 2 * t);
 }
 
 function highest(hipW: number, ankle: Joint, reach2: number): number {

@@ -6,6 +6,7 @@
  */
 import { DEG } from '../../engine/arithmetic.js';
 import { lognormal, uniform } from '../../engine/distributions.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { LimbTrack, PoseTracks } from '../../geometry/track.js';
@@ -82,7 +83,7 @@ function spanOf(
 function swing(body: Body, reach: Reach, down: boolean): PoseTracks {
   return armTracks(body, reach, NODES, (k) => {
     const t = k / (NODES - 1);
-    const raised = t * t * (3 - 2 * t);
+    const raised = smoothstep(t);
     return down ? 1 - raised : raised;
   });
 }

@@ -3,6 +3,7 @@
  * Whole limbs are tracked, since their offsets turn too.
  */
 import { PI, cos, sin } from '../../engine/arithmetic.js';
+import { hump, smoothstep } from '../../engine/interpolate.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { Limb } from '../../geometry/limbs.js';
 import type { LimbTrack, PointTrack } from '../../geometry/track.js';
@@ -73,7 +74,7 @@ function spinning(share: number, right: boolean, way: 1 | -1): Spin {
   const spin = { cos: new Float64Array(NODES), sin: new Float64Array(NODES), lift: new Float64Array(NODES) };
   for (let k = 0; k < NODES; k++) {
     const t = k / (NODES - 1);
-    const trunk = t * t * (3 - 2 * t);
+    const trunk = smoothstep(t);
     const foot = footTurn(right === (way === 1) ? 1 : 0, t);
     const angle = way * PI * (share * trunk + (1 - share) * foot.turned);
     spin.cos[k] = cos(angle);
@@ -91,7 +92,7 @@ function footTurn(right: 0 | 1, t: number): { turned: number; lift: number } {
     const u = Math.min(1, (t - move.from) / (move.to - move.from));
     const before = turned;
     turned = before + (move.turned - before) * u * u * (3 - 2 * u);
-    if (u < 1) return { turned, lift: LIFT * 16 * u * u * (1 - u) * (1 - u) };
+    if (u < 1) return { turned, lift: hump(LIFT, u) };
   }
   return { turned, lift: 0 };
 }

@@ -1,5 +1,6 @@
 /** A pet that stays: it stands or sits, wagging its tail, and sits down and stands up. Nothing of it is published. */
 import { DEG, PI, sin } from '../../engine/arithmetic.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { FlatBeam, Frame } from '../../geometry/beam-line.js';
 import { fromOrigin } from '../../geometry/cell.js';
 import { limbTrack } from '../../geometry/track.js';
@@ -7,7 +8,6 @@ import type { Body } from '../body.js';
 import { points, set } from '../gait/gait-table.js';
 import type { Foresee, Stretch } from '../motion/motion.js';
 import { PET_LIMB, SPECIES } from './build.js';
-import { smooth } from './leg.js';
 import type { LimbEnds, Paw, Windows } from './pose.js';
 import { between, limbEnds, sittingPose, standingPose } from './pose.js';
 import { gaitOf } from './table.js';
@@ -23,7 +23,7 @@ const SITTING: Windows = [null, null, [0, 0.5], [0.3, 0.8]];
 export function sitDown(body: Body, frame: Frame, down: boolean, duration_s: number, start: number): Stretch {
   const tracks = keptTracks(`sit ${down} ${stillKey(body)}`, body, SITTING_NODES, (t) => {
     const gone = down ? t : 1 - t;
-    return { ...between(standingPose(body), sittingPose(body), 0, SITTING, gone), sits: smooth(gone) };
+    return { ...between(standingPose(body), sittingPose(body), 0, SITTING, gone), sits: smoothstep(gone) };
   });
   return stretchOver(tracks, frame, duration_s, start);
 }

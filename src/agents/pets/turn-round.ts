@@ -3,6 +3,7 @@
  * go. Whatever of a long pet would swing into a jamb is drawn in sideways, as if it bent.
  */
 import { PI } from '../../engine/arithmetic.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { Extent, PoseTracks } from '../../geometry/track.js';
 import { EXTENT_A, EXTENT_B, STRIDE, extentOf, limbTrack } from '../../geometry/track.js';
@@ -11,7 +12,7 @@ import { points, set } from '../gait/gait-table.js';
 import type { Foresee, Stretch } from '../motion/motion.js';
 import { petReach } from './body.js';
 import { PET_LIMB } from './build.js';
-import { lifted, smooth } from './leg.js';
+import { lifted } from './leg.js';
 import type { Paw, PetPose } from './pose.js';
 import { spun, standingPose } from './pose.js';
 import { keptTracks, lazyTracks, stillKey, stretchOver } from './whole.js';
@@ -72,7 +73,7 @@ function turning(body: Body, way: 1 | -1, t: number): PetPose {
   const inStep = t * STEPS - step;
   const paws = standing.paws.map((paw, i): Paw => {
     const u = Math.min(1, Math.max(0, inStep * ORDER.length - (ORDER[i] as number)));
-    const at = (way * PI * (step + smooth(u))) / STEPS;
+    const at = (way * PI * (step + smoothstep(u))) / STEPS;
     const seen = spun(paw, at - turned);
     return { l: seen.l, w: seen.w, z: paw.z + lifted(u) };
   });
