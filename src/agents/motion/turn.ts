@@ -7,12 +7,11 @@ import { hump, smoothstep } from '../../engine/interpolate.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { Limb } from '../../geometry/limbs.js';
 import type { LimbTrack, PointTrack } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { TURN, TURN_STEPS } from '../figures/stillness.js';
-import { points, set } from '../gait/gait-table.js';
 import type { Stretch } from './motion.js';
-import { foreseeTurning } from './reach.js';
+import { foreseeTurning } from './foresee-turning.js';
 import { standingEnds } from './stance.js';
 
 const NODES = 33;
@@ -24,7 +23,7 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
   const spun = (p: PointTrack, l: number, w: number, z: number, share: number, right: boolean): PointTrack => {
     const { cos: c, sin: s, lift } = spinOf(share, right, way);
     for (let k = 0; k < NODES; k++) {
-      set(p, k, l * c[k]! + w * s[k]!, w * c[k]! - l * s[k]!, z + lift[k]!);
+      setPoint(p, k, l * c[k]! + w * s[k]!, w * c[k]! - l * s[k]!, z + lift[k]!);
     }
     return p;
   };
@@ -51,8 +50,8 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
 }
 
 /** Where both ends of a limb are put together before a track is made of them. */
-const END_A = points(NODES);
-const END_B = points(NODES);
+const END_A = pointTrack(NODES);
+const END_B = pointTrack(NODES);
 
 interface Spin {
   readonly cos: Float64Array;
