@@ -33,6 +33,16 @@ export function frameAt(x: number, y: number, heading: number): Frame {
   return { x, y, cos: cos(heading), sin: sin(heading) };
 }
 
+/** A frame moved along its own way. */
+export function moved(frame: Frame, path_m: number): Frame {
+  return { x: frame.x + path_m * frame.sin, y: frame.y + path_m * frame.cos, cos: frame.cos, sin: frame.sin };
+}
+
+/** A frame turned half round on its origin, to the last bit. */
+export function turnedRound({ x, y, cos, sin }: Frame): Frame {
+  return { x, y, cos: -cos, sin: -sin };
+}
+
 /**
  * A beam line flattened along its own direction: the distance of a point from the line is the distance of its
  * (u, v) from the origin. A capsule flattens to a segment with the same radius, so capsule against beam is always

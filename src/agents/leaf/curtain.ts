@@ -11,7 +11,7 @@ import { CURTAIN_SHAPE } from '../figures/leaf.js';
 import { PART } from '../gait/parts.js';
 import type { Passage } from '../motion/passage.js';
 import type { LeafPlace } from './leaf.js';
-import { thing } from './leaf.js';
+import { hangingBody } from './leaf.js';
 import { nodesFor, swinging } from './swinging.js';
 
 const SHAPE = CURTAIN_SHAPE.value;
@@ -21,7 +21,7 @@ const FOLDS = 5;
 export function curtainBody({ width_m, height_m }: LeafPlace, number: number): Body {
   const r = SHAPE.thickness / 2;
   const limbs: Limb[] = Array.from({ length: FOLDS }, () => limbOf(PART.trunk, 0, 0, 0, 0, 0, 0, r));
-  return thing('curtain', number, height_m, Math.min(SHAPE.breadth, width_m), limbs);
+  return hangingBody('curtain', number, height_m, Math.min(SHAPE.breadth, width_m), limbs);
 }
 
 /** One gust: the hem is carried by `swing_m` and comes back, in `gust_s`. */

@@ -12,8 +12,9 @@ import { DEG, cos, sin } from '../../engine/arithmetic.js';
 import { smoothstep } from '../../engine/interpolate.js';
 import type { Leaf } from '../../geometry/schema.js';
 import type { Limb } from '../../geometry/limbs.js';
-import { Limbs, limbOf } from '../../geometry/limbs.js';
+import { limbOf } from '../../geometry/limbs.js';
 import type { Body } from '../body.js';
+import { rigidBody } from '../body.js';
 import { PART } from '../gait/parts.js';
 import type { Passage } from '../motion/passage.js';
 import { nodesFor, swinging } from './swinging.js';
@@ -46,25 +47,19 @@ export function leafBody(leaf: Leaf, place: LeafPlace, number: number): Body {
   const r = leaf.thickness_m / 2;
   // Where each is comes from the swing, whole capsules at a time.
   const limbs: Limb[] = postsOf(leaf, place).map(() => limbOf(PART.trunk, 0, 0, 0, 0, 0, 0, r));
-  return thing('leaf', number, place.height_m, place.width_m, limbs);
+  return hangingBody('leaf', number, place.height_m, place.width_m, limbs);
 }
 
-/** A body that is nobody and goes nowhere by itself. */
-export function thing(who: string, number: number, height_m: number, breadth_m: number, limbs: readonly Limb[]): Body {
-  return {
-    sort: 'thing',
-    who,
-    number,
-    persons: 0,
-    stature_m: height_m,
-    breadth_m,
-    unit_m: 1,
-    speed_mps: 0,
-    step: 0,
-    elbow_deg: 0,
-    walks: null,
-    limbs: Limbs.of(limbs),
-  };
+/** A body that hangs: nobody, and it goes nowhere by itself. */
+export function hangingBody(
+  who: string,
+  number: number,
+  height_m: number,
+  breadth_m: number,
+  limbs: readonly Limb[],
+): Body {
+  const own = { sort: 'thing', persons: 0, stature_m: height_m, breadth_m, speed_mps: 0 } as const;
+  return rigidBody(who, number, own, limbs);
 }
 
 /** As far as a leaf is seen to open, degrees: beyond, it has left the opening. */

@@ -1,5 +1,6 @@
 /** Walking along a straight line: pose by path length, time by a smooth profile of slowness. */
 import type { Frame } from '../../geometry/beam-line.js';
+import { moved } from '../../geometry/beam-line.js';
 import type { PoseTracks } from '../../geometry/track.js';
 import { heightsOf, limbTrack, pointTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
@@ -70,7 +71,7 @@ export function walk(
   const t0 = timeTo(pace, from_m);
   return {
     tracks,
-    frame: { x: frame.x + back * frame.sin, y: frame.y + back * frame.cos, cos: frame.cos, sin: frame.sin },
+    frame: moved(frame, back),
     from: phase,
     to: phase + (to_m - from_m) / perNode,
     timeAt: (node) => start + timeTo(pace, back + node * perNode) - t0,
