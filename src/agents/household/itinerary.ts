@@ -11,15 +11,9 @@ import type { Stream } from '../../engine/stream.js';
 import { MINUTE_US, clockHours } from '../../engine/time.js';
 import { NIGHT_VISIT, STAY_SPREAD } from '../figures/household.js';
 import type { Calendar } from './calendar.js';
+import type { Mind, Stay } from './mover.js';
 import type { Places } from './places.js';
 import type { Habits } from './schema.js';
-
-export interface Stay {
-  /** Room, or OUTSIDE. */
-  readonly room: number;
-  readonly until_us: number;
-  readonly asleep: boolean;
-}
 
 /** A time that is fixed for the day. */
 interface Appointment {
@@ -33,7 +27,7 @@ interface Appointment {
 const RANK = { away: 0, wake: 1, sleep: 2, meal: 3 } as const;
 const PURPOSE = { away: 0, meal: 100, sleep: 200, wakes: 300 } as const;
 
-export class Itinerary {
+export class Itinerary implements Mind {
   private readonly days = new Map<number, readonly Appointment[]>();
   private moves = 0;
   /** When somebody last brought them home from where their day had them. */

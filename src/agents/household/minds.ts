@@ -3,8 +3,7 @@ import { exponential, pick, runningTotals } from '../../engine/distributions.js'
 import type { Stream } from '../../engine/stream.js';
 import { HOUR_US, clockHours } from '../../engine/time.js';
 import type { Calendar } from './calendar.js';
-import type { Stay } from './itinerary.js';
-import type { Mind } from './mover.js';
+import type { Mind, Stay } from './mover.js';
 
 /** A choice of rooms with their shares. */
 export interface RoomShares {
