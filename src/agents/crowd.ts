@@ -18,7 +18,7 @@ import { Doorways, type Happening } from './doorways.js';
 import { ABREAST_LAG, CLOSE_BEHIND_LAG, STAGGERED_LAG } from './figures/manner.js';
 import type { Party, Resident } from './party.js';
 import { personsOf } from './party.js';
-import { RoomPool } from './rooms.js';
+import { RoomPool } from './room-pool.js';
 import type { PassageKind } from './schema.js';
 import type { VisitSink } from './visit.js';
 import { visitOf } from './visit.js';

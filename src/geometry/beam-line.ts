@@ -17,6 +17,14 @@ export interface BeamLine {
   readonly to: Point;
 }
 
+/** From a line's emitter to its end: door axes, metres. */
+export function vectorOf({ from, to }: BeamLine): Point & { readonly length_m: number } {
+  const x = to.x - from.x;
+  const y = to.y - from.y;
+  const z = to.z - from.z;
+  return { x, y, z, length_m: Math.sqrt(x * x + y * y + z * z) };
+}
+
 /** Where a walker's own axes lie in the room: w = forward along the walk, l = to the walker's right, z up. */
 export interface Frame {
   /** Origin on the floor, metres. */
