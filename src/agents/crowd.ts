@@ -146,7 +146,7 @@ export class Crowd {
     const door = this.plan.doors[party.door] as CrowdDoor;
     const chance = (this.parties[party.door] as Stream).nth(party.arrival).nth(tripOf(party));
     const bodies = party.members.map((member) => this.bodyOf(member, door));
-    const free = bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
+    const twoFit = bodies.length === 2 && fitsAbreast(bodies[0] as Body, bodies[1] as Body, door.opening);
     const doorway = this.doorways.at(party.door);
     doorway.forget(time_us);
     const leaf = this.doorways.leafAt(party.door);
@@ -155,17 +155,17 @@ export class Crowd {
     let lastLeave = -1;
     party.members.forEach((member, i) => {
       const body = bodies[i] as Body;
-      const visits = this.bodies.nth(member.number).nth(1 + member.trips++);
-      const side = party.kind === 'abreast' && free ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
-      const passage = passageOf(party.kind, body, door.opening, !party.forward, visits, side);
+      const own = this.bodies.nth(member.number).nth(1 + member.trips++);
+      const side = party.kind === 'abreast' && twoFit ? abreastPlace(i, bodies, door.opening.width_m) : undefined;
+      const passage = passageOf(party.kind, body, door.opening, !party.forward, own, side);
       const duration_us = Math.round(passage.leave_s * SECOND_US);
       let wanted = time_us;
       const first = uses[0];
       if (first) {
-        const lag = this.lag(party.kind, free, chance.at(PARTY_DRAW.lag));
+        const lag = this.lag(party.kind, twoFit, chance.at(PARTY_DRAW.lag));
         wanted = first.enter_us + lag;
         // Nobody overtakes their own party either, where two don't fit.
-        if (!free) wanted = Math.max(wanted, first.leave_us + lag - duration_us);
+        if (!twoFit) wanted = Math.max(wanted, first.leave_us + lag - duration_us);
       }
       // Test rods pass through each other; people wait until the doorway is free for them.
       const free_us =
@@ -200,8 +200,8 @@ export class Crowd {
     return (member.body ??= drawBody(who, walker, number, opening, traffic.home_pace, this.bodies.nth(number)));
   }
 
-  private lag(kind: PassageKind, free: boolean, u: number): number {
-    const { low, high } = kind === 'abreast' ? (free ? ABREAST_LAG : STAGGERED_LAG).value : CLOSE_BEHIND_LAG.value;
+  private lag(kind: PassageKind, twoFit: boolean, u: number): number {
+    const { low, high } = kind === 'abreast' ? (twoFit ? ABREAST_LAG : STAGGERED_LAG).value : CLOSE_BEHIND_LAG.value;
     return Math.round(uniform(u, low, high) * SECOND_US);
   }
 
