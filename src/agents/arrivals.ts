@@ -1,20 +1,15 @@
 /** When parties set out: a Poisson process whose rate follows the clock, by thinning. */
 import { poissonGap } from '../engine/distributions.js';
 import type { Stream } from '../engine/stream.js';
-import { HOUR_US } from '../engine/time.js';
+import { HOUR_US, clockHours } from '../engine/time.js';
 import type { Traffic } from './schema.js';
-
-/** `HH:MM` in hours. */
-export function hours(clock: string): number {
-  return Number(clock.slice(0, 2)) + Number(clock.slice(3, 5)) / 60;
-}
 
 /** Rates by clock time, in order of the day. */
 type Rates = readonly { readonly h: number; readonly per_hour: number }[];
 
 function ratesOf({ arrivals_per_hour }: Traffic): Rates {
   if (typeof arrivals_per_hour === 'number') return [{ h: 0, per_hour: arrivals_per_hour }];
-  return arrivals_per_hour.map(({ from, per_hour }) => ({ h: hours(from), per_hour })).sort((a, b) => a.h - b.h);
+  return arrivals_per_hour.map(({ from, per_hour }) => ({ h: clockHours(from), per_hour })).sort((a, b) => a.h - b.h);
 }
 
 /** Rate at a clock time in hours since midnight, which may exceed 24. Before the day's first row the last one still holds. */

@@ -148,6 +148,28 @@ function infantOnArm(person: Person, at: (height_m: number) => number, trunkRadi
   return limbOf(PART.trunk, l, w, at(top - length + radius), l, w, at(top - radius), radius / unit);
 }
 
+/** What a body that moves as one piece is, besides its name and number. */
+type RigidBody = Pick<Body, 'sort' | 'persons' | 'stature_m' | 'breadth_m' | 'speed_mps'>;
+
+/** A body that moves as one piece: without gait, its limbs in metres. */
+export function rigidBody(who: string, number: number, own: RigidBody, limbs: readonly Limb[]): Body {
+  const { sort, persons, stature_m, breadth_m, speed_mps } = own;
+  return {
+    sort,
+    who,
+    number,
+    persons,
+    stature_m,
+    breadth_m,
+    unit_m: 1,
+    speed_mps,
+    step: 0,
+    elbow_deg: 0,
+    walks: null,
+    limbs: Limbs.of(limbs),
+  };
+}
+
 /** A test rod: an upright cylinder of the given diameter and height with a rounded top, all metres and m/s. */
 export function rodBody(
   who: string,
@@ -158,19 +180,7 @@ export function rodBody(
   persons: number,
 ): Body {
   const radius = diameter_m / 2;
-  return {
-    sort: 'test-rod',
-    who,
-    number,
-    persons,
-    stature_m: height_m,
-    breadth_m: diameter_m,
-    unit_m: 1,
-    speed_mps,
-    step: 0,
-    elbow_deg: 0,
-    walks: null,
-    // From the floor, so that its lower end is flat where a beam can be.
-    limbs: Limbs.of([limbOf(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)]),
-  };
+  const own = { sort: 'test-rod', persons, stature_m: height_m, breadth_m: diameter_m, speed_mps } as const;
+  // From the floor, so that its lower end is flat where a beam can be.
+  return rigidBody(who, number, own, [limbOf(PART.trunk, 0, 0, 0, 0, 0, Math.max(0, height_m - radius), radius)]);
 }

@@ -24,6 +24,7 @@ export interface CrowdPlan {
   /** Persons in each room at the start. */
   readonly people_at_start: readonly number[];
   readonly doors: readonly CrowdDoor[];
+  /** By name; whoever a household sends through a door is among them, also with what they carry. */
   readonly walkers: Readonly<Record<string, Walker>>;
   /** Length of the clock, microseconds. */
   readonly clock_us: number;

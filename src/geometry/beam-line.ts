@@ -17,6 +17,14 @@ export interface BeamLine {
   readonly to: Point;
 }
 
+/** From a line's emitter to its end: door axes, metres. */
+export function vectorOf({ from, to }: BeamLine): Point & { readonly length_m: number } {
+  const x = to.x - from.x;
+  const y = to.y - from.y;
+  const z = to.z - from.z;
+  return { x, y, z, length_m: Math.sqrt(x * x + y * y + z * z) };
+}
+
 /** Where a walker's own axes lie in the room: w = forward along the walk, l = to the walker's right, z up. */
 export interface Frame {
   /** Origin on the floor, metres. */
@@ -31,6 +39,16 @@ export interface Frame {
 export function frameAt(x: number, y: number, heading: number): Frame {
   if (heading === 0) return { x, y, cos: 1, sin: 0 };
   return { x, y, cos: cos(heading), sin: sin(heading) };
+}
+
+/** A frame moved along its own way. */
+export function moved(frame: Frame, path_m: number): Frame {
+  return { x: frame.x + path_m * frame.sin, y: frame.y + path_m * frame.cos, cos: frame.cos, sin: frame.sin };
+}
+
+/** A frame turned half round on its origin, to the last bit. */
+export function turnedRound({ x, y, cos, sin }: Frame): Frame {
+  return { x, y, cos: -cos, sin: -sin };
 }
 
 /**

@@ -5,9 +5,9 @@
  * the search may leap to the last node before which neither end has moved d; only cells that are crossed, or could
  * be, are looked into. One search serves walking and standing, level and tilted beams.
  *
- * Within one cell (about 9 mm of an adult's path; up to 44 ms of a turn on the spot) a pair of crossings is found when the ends' movement allows it, by
- * halving down to 1/64 of the cell; a pair closer together than that, or a third crossing beside a found one, may be
- * dropped.
+ * Within one cell (about 9 mm of an adult's path; up to 44 ms of a turn on the spot) a pair of crossings is found when
+ * the ends' movement allows it, by halving down to 1/64 of the cell; a pair closer together than that, or a third crossing
+ * beside a found one, may be dropped.
  */
 import type { FlatBeam } from './beam-line.js';
 import { CELL, dipInCell, fromOrigin, rootInCell } from './cell.js';
@@ -82,7 +82,8 @@ export function scanLimb(
   const obz = limbs[at + BZ]!;
   const cav = beam.v0 + vl * oal + vw * oaw + vz * oaz;
   const cbv = beam.v0 + vl * obl + vw * obw + vz * obz;
-  // What can't reach the beam's height, or only later, or no more, is left out before any distance is taken.
+  // What can't reach the beam's height, or only later, or no more, is left out before any distance is taken. The height
+  // has been asked by passesBy where all parts' heights are at hand; tracks that are made one by one are asked here.
   if (vl === 0 && vw === 0) {
     if (cav + whole[EXTENT_A + Z0]! > threshold && cbv + whole[EXTENT_B + Z0]! > threshold) return;
     if (cav + whole[EXTENT_A + Z1]! < -threshold && cbv + whole[EXTENT_B + Z1]! < -threshold) return;

@@ -12,6 +12,17 @@ export interface PointTrack {
   readonly z: Float64Array;
 }
 
+/** A track of so many nodes, to be filled by {@link setPoint}. */
+export function pointTrack(nodes: number): PointTrack {
+  return { l: new Float64Array(nodes), w: new Float64Array(nodes), z: new Float64Array(nodes) };
+}
+
+export function setPoint(track: PointTrack, node: number, l: number, w: number, z: number): void {
+  track.l[node] = l;
+  track.w[node] = w;
+  track.z[node] = z;
+}
+
 /** Smallest box that holds a point over all nodes, with the steady advance of a walk taken out of w. */
 export interface Extent {
   readonly l0: number;
@@ -113,6 +124,8 @@ export function heightsOf(parts: readonly LimbTrack[]): Float64Array {
   );
 }
 
+/** More than single precision takes an end off its place, model units: what foresees without a track keeps clear by it. */
+export const TRACK_SPARE = 1e-5;
 /** More than single precision can round a movement by, model units. */
 const ROUNDING = 1e-6;
 

@@ -19,8 +19,10 @@ export type LevelSink = (
   readings: readonly (number | null)[] | undefined,
 ) => void;
 
+/** A door has no more beams. */
+const MOST_BEAMS = 8;
 /** From here on a change is a reading: its beam, and its micrometres above that. */
-const READING = 16;
+const READING = 2 * MOST_BEAMS;
 
 export class Inputs {
   private period_us: number;
@@ -29,7 +31,7 @@ export class Inputs {
   private readings: (number | null)[] = [];
   /**
    * Changes not given on yet, in order of the instant they are known: instants, and beam · 2 + level; of a reading
-   * READING + beam + 8 · (micrometres + 1).
+   * READING + beam + MOST_BEAMS · (micrometres + 1).
    */
   private readonly instants: number[] = [];
   private readonly changes: number[] = [];
@@ -64,7 +66,7 @@ export class Inputs {
 
   /** The next reading of a ranger, told before the edge it makes. @param distance_um whole micrometres, −1 without echo */
   reading(beam: number, time_us: number, distance_um: number): void {
-    this.keep(time_us, READING + beam + 8 * (distance_um + 1));
+    this.keep(time_us, READING + beam + MOST_BEAMS * (distance_um + 1));
   }
 
   /** No edge before `until_us` is still to come: what is known by then is given on. */
@@ -82,8 +84,8 @@ export class Inputs {
         if (change >= READING) {
           if (!read) this.readings = [...this.readings];
           read = true;
-          const beam = (change - READING) % 8;
-          const above = (change - READING - beam) / 8;
+          const beam = (change - READING) % MOST_BEAMS;
+          const above = (change - READING - beam) / MOST_BEAMS;
           while (this.readings.length <= beam) this.readings.push(null);
           this.readings[beam] = above === 0 ? null : above - 1;
           continue;

@@ -12,6 +12,11 @@ import type { Surroundings } from './surroundings.js';
 /** A reading without echo. Readings with one are whole micrometres, at least 0. */
 export const NO_ECHO = -1;
 
+/** As whole micrometres: what readings and switching points are compared in. */
+export function micrometres(metres: number): number {
+  return Math.round(metres * 1e6);
+}
+
 /** Numbers per capsule in a scene: both ends of its axis and its radius. */
 export const CAPSULE = 7;
 
@@ -85,6 +90,11 @@ export interface Ear {
   arrivals(source: BurstSource, scene: Scene, least_m: number, most_m: number, out: number[]): void;
   /** What it would see of an arrival so long after its own burst: metres. */
   seenAfter(delay_us: number): number;
+}
+
+/** Microseconds that sound takes for a metre of its way. */
+export function soundPerMetre_us({ speed_mps }: Ear): number {
+  return 1e6 / speed_mps;
 }
 
 /** A burst's origin, in the listening door's axes. */

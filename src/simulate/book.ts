@@ -1,5 +1,5 @@
 /** Books of a house: one for each logic and ledger, with all that judges and draws what the ledger says. */
-import { hours } from '../agents/arrivals.js';
+import { clockHours } from '../engine/time.js';
 import type { HouseLedger } from '../counter/ledger/house-ledger.js';
 import { makeLedger } from '../counter/ledger/make-ledger.js';
 import type { Design } from '../scenario/schema.js';
@@ -45,7 +45,7 @@ export function openBooks(
   const places = rooms.map(({ name, presence }, r) => ({ name, start: atStart[r]!, presence: !!presence }));
   return logics.map((logic, l) => {
     const rated = sides.map((side, d) => ({ ...side, rates: ratesOf(design, doors[d]!.name, logic.name) }));
-    const house = { rooms: places, doors: rated, starts_at_h: hours(design.starts_at) };
+    const house = { rooms: places, doors: rated, starts_at_h: clockHours(design.starts_at) };
     return ledgers.map((choice, g): Book => {
       const ledger = makeLedger(choice, house);
       const recorders = traced ? rooms.map(() => new RoomTraceRecorder(span_us)) : [];

@@ -2,7 +2,7 @@
  * The counting half of a door: levels and readings in, as its controller gives them, and true visits beside them;
  * tallies, verdicts and counts out. It doesn't matter to it whether a simulation or a log speaks.
  */
-import { hours } from '../agents/arrivals.js';
+import { clockHours } from '../engine/time.js';
 import { WEEKDAYS } from '../agents/household/schema.js';
 import type { Visit } from '../agents/visit.js';
 import type { AnyLogic, DoorHost, HostSnapshot, HostStep } from '../counter/host.js';
@@ -63,7 +63,7 @@ export class DoorCount {
     this.reads = logics.map((logic) => logic.readings === true);
     this.counters = logics.map(() => new DoorCounter());
     this.drift = logics.map(() => new DriftTrack(clock_us));
-    this.hourly = new HourlyTrack(clock_us, hours(design.starts_at), WEEKDAYS.indexOf(design.starts_on));
+    this.hourly = new HourlyTrack(clock_us, clockHours(design.starts_at), WEEKDAYS.indexOf(design.starts_on));
     this.scorers = logics.map((logic, l) => new DoorScorer(logic.latency_us + delay_us, this.sinkOf(l)));
     this.hosts = logics.map((logic, l) => hostOf(logic, this.hostHooks(l)));
   }

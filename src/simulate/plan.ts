@@ -1,9 +1,8 @@
 /** From a design to what each stage needs of it. */
-import { HOUR_US } from '../engine/time.js';
+import { HOUR_US, clockHours } from '../engine/time.js';
 import type { CrowdPlan } from '../agents/crowd-plan.js';
 import { OUTSIDE } from '../agents/crowd-plan.js';
 import type { Hangs } from '../agents/leaf/hanging.js';
-import { hours } from '../agents/arrivals.js';
 import { useOf } from '../agents/household/places.js';
 import { ROOM_USES } from '../agents/schema.js';
 import { barrierLine, rangerLine } from '../geometry/mounting.js';
@@ -37,7 +36,7 @@ export function crowdPlan(design: Design): CrowdPlan {
     })),
     walkers: design.walkers,
     clock_us: clockOf(design),
-    starts_at_h: hours(design.starts_at),
+    starts_at_h: clockHours(design.starts_at),
     household: design.household && {
       household: design.household,
       habits: design.habits,

@@ -1,6 +1,6 @@
 /** Which bursts reach another ranger's ear while the door is idle, and what they are taken for. */
 import type { BurstSource, Ear } from '../sensors/ranger.js';
-import { NO_ECHO } from '../sensors/ranger.js';
+import { NO_ECHO, soundPerMetre_us } from '../sensors/ranger.js';
 import { NOBODY } from '../sensors/scan/slot.js';
 import type { HeardFacts } from './ranger-fact-types.js';
 import { breaksBeam, type Placed, type PlacedHouse } from './ranger-facts-house.js';
@@ -49,7 +49,7 @@ function heardInStep(hearer: Hearer, { round, idle }: RoundTimes): HeardFacts | 
   }
   const turnsOf = ({ door, beam }: Placed): number[] =>
     round.turns.flatMap((turn, i) => (turn.some((one) => one.door === door && one.beam === beam) ? [i] : []));
-  const stays_us = ear.farthest_m(burst) * perMetre(ear);
+  const stays_us = ear.farthest_m(burst) * soundPerMetre_us(ear);
   let nearest: HeardFacts | null = null;
   let broken = 0;
   const own = turnsOf(listener);
@@ -76,11 +76,12 @@ function heardInStep(hearer: Hearer, { round, idle }: RoundTimes): HeardFacts | 
 /** The first arrival a listener is open for, of a burst sent so long before its turn. */
 function earliest({ listener, ear, source, burst }: Hearer, age_us: number): HeardFacts | null {
   const [from_us, to_us] = ear.window_us;
+  const per_us = soundPerMetre_us(ear);
   const ways: number[] = [];
-  ear.arrivals(burst, NOBODY, (age_us + from_us) / perMetre(ear), (age_us + to_us) / perMetre(ear), ways);
+  ear.arrivals(burst, NOBODY, (age_us + from_us) / per_us, (age_us + to_us) / per_us, ways);
   if (ways.length === 0) return null;
   const way_m = Math.min(...ways);
-  const seen_m = ear.seenAfter(way_m * perMetre(ear) - age_us);
+  const seen_m = ear.seenAfter(way_m * per_us - age_us);
   return taken(listener, source, way_m, seen_m);
 }
 
@@ -121,8 +122,4 @@ function taken(listener: Placed, source: Placed, way_m: number, seen_m: number):
     share: breaks ? 1 : 0,
     background: false,
   };
-}
-
-function perMetre(ear: Ear): number {
-  return 1e6 / ear.speed_mps;
 }

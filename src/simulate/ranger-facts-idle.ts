@@ -1,6 +1,7 @@
 /** What a ranger makes of the idle door: background, switching point, noise, temperature. */
 import { normalCdf } from '../engine/arithmetic.js';
 import { HOUR_US } from '../engine/time.js';
+import { vectorOf } from '../geometry/beam-line.js';
 import { NO_ECHO } from '../sensors/ranger.js';
 import { noiseTail } from '../sensors/scan/noise-tail.js';
 import type { Background, Interval, RangerFacts } from './ranger-fact-types.js';
@@ -36,8 +37,7 @@ export function idleFacts(placed: Placed, opening: Opening, interval: Interval, 
 }
 
 function axisOf({ mounted: { line } }: Placed): number {
-  const [x, y, z] = [line.to.x - line.from.x, line.to.y - line.from.y, line.to.z - line.from.z];
-  return Math.sqrt(x * x + y * y + z * z);
+  return vectorOf(line).length_m;
 }
 
 /** An echo may come from another part of the frame than the axis meets; light comes from where it is pointed. */

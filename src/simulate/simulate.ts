@@ -9,7 +9,7 @@
  */
 import type { OutsideLogics } from '../counter/make-logic.js';
 import type { Design } from '../scenario/schema.js';
-import { hours } from '../agents/arrivals.js';
+import { clockHours } from '../engine/time.js';
 import { WEEKDAYS } from '../agents/household/schema.js';
 import type { RareKind } from '../score/kinds-per-week.js';
 import { bands, driftBands } from '../score/drift-bands.js';
@@ -197,7 +197,7 @@ function figuresOf(design: Design, results: readonly ReplicateResult[]): Figures
     hourly: design.doors.map((door, d) =>
       hourlyCounts(
         door.name,
-        hoursCovered(span_us, hours(design.starts_at), WEEKDAYS.indexOf(design.starts_on)),
+        hoursCovered(span_us, clockHours(design.starts_at), WEEKDAYS.indexOf(design.starts_on)),
         results.map((result) => result.hourly[d]!),
       ),
     ),

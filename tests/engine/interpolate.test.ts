@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { interpolate } from '../../src/engine/interpolate.js';
+import { hump, interpolate, smoothstep } from '../../src/engine/interpolate.js';
 
 fc.configureGlobal({ seed: 21, numRuns: 200 });
 
@@ -40,5 +40,20 @@ describe('a line between the rows of a table', () => {
     expect([-Infinity, 1.999, 2, 6, 6.001, Infinity].map((x) => interpolate(xs, ys, x))).toEqual([10, 10, 10, 7, 7, 7]);
     expect(interpolate(xs, ys, 4)).toBe(30);
     expect(interpolate([3], [8], 100)).toBe(8);
+  });
+});
+
+describe('from rest to rest', () => {
+  test('goes all the way, half of it in half the time, at 1.5 times the mean pace there', () => {
+    expect([0, 0.5, 1].map(smoothstep)).toEqual([0, 0.5, 1]);
+    const slope = (t: number) => (smoothstep(t + 1e-6) - smoothstep(t - 1e-6)) / 2e-6;
+    expect([0, 0.5, 1].map((t) => Math.abs(Math.round(1e4 * slope(t)) / 1e4))).toEqual([0, 1.5, 0]);
+  });
+
+  test('goes up to the most in the middle and down again, at rest at all three', () => {
+    expect([0, 0.5, 1].map((t) => hump(3, t))).toEqual([0, 3, 0]);
+    expect(hump(3, 0.2)).toBeCloseTo(hump(3, 0.8), 12);
+    const slope = (t: number) => (hump(3, t + 1e-6) - hump(3, t - 1e-6)) / 2e-6;
+    expect([0, 0.5, 1].map((t) => Math.abs(Math.round(1e3 * slope(t)) / 1e3))).toEqual([0, 0, 0]);
   });
 });

@@ -7,7 +7,7 @@
  */
 import { DEG, cos } from '../../engine/arithmetic.js';
 import type { LimbTrack, NodeSpan, PointTrack, PoseTracks } from '../../geometry/track.js';
-import { heightsOf, limbTrack } from '../../geometry/track.js';
+import { heightsOf, limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import { SIDE_SWAY } from '../figures/legs.js';
 import { armPose, elbowAngle, shoulderAngle } from './arm-model.js';
 import { footAxis } from './foot.js';
@@ -74,13 +74,13 @@ function buildWhole(stepClass: number, elbowDeg: number): PoseTracks {
   const { span, trunk } = base;
   const parts = [...base.parts];
   for (const side of [0, 1] as const) {
-    const elbow = points();
-    const hand = points();
+    const elbow = pointTrack(NODES);
+    const hand = pointTrack(NODES);
     for (let k = 0; k < NODES; k++) {
-      const f = (((k + side * HALF) % NODES) as number) / NODES;
+      const f = ((k + side * HALF) % NODES) / NODES;
       const arm = armPose(shoulderAngle(f, stepClass * CLASS_WIDTH), elbowAngle(f, elbowDeg));
-      set(elbow, k, trunk.l[k]!, trunk.w[k]! + arm.elbowW, trunk.z[k]! + arm.elbowZ);
-      set(hand, k, trunk.l[k]!, trunk.w[k]! + arm.handW, trunk.z[k]! + arm.handZ);
+      setPoint(elbow, k, trunk.l[k]!, trunk.w[k]! + arm.elbowW, trunk.z[k]! + arm.elbowZ);
+      setPoint(hand, k, trunk.l[k]!, trunk.w[k]! + arm.handW, trunk.z[k]! + arm.handZ);
     }
     parts[side === 0 ? PART.upperArmR : PART.upperArmL] = limbTrack(trunk, elbow, span);
     parts[side === 0 ? PART.forearmR : PART.forearmL] = limbTrack(elbow, hand, span);
@@ -92,46 +92,36 @@ function buildLegs(step: number): { span: NodeSpan; trunk: PointTrack; parts: Li
   const model = legModelOf(step);
   const span: NodeSpan = { nodes: NODES, advance: 2 * step };
   const poses: LegPose[] = Array.from({ length: NODES }, (_, k) => model.pose(k / NODES));
-  const trunk = points();
-  const carriage = points();
+  const trunk = pointTrack(NODES);
+  const carriage = pointTrack(NODES);
   for (let k = 0; k < NODES; k++) {
     const f = k / NODES;
-    set(trunk, k, trunkSway(step, f), 2 * step * f, model.hipHeight(f));
-    set(carriage, k, 0, 2 * step * f, 0);
+    setPoint(trunk, k, trunkSway(step, f), 2 * step * f, model.hipHeight(f));
+    setPoint(carriage, k, 0, 2 * step * f, 0);
   }
   const parts: LimbTrack[] = [];
   parts[PART.trunk] = limbTrack(trunk, trunk, span);
   parts[PART.carriage] = limbTrack(carriage, carriage, span);
   for (const side of [0, 1] as const) {
-    const hip = points();
-    const knee = points();
-    const ankle = points();
-    const heel = points();
-    const toe = points();
+    const hip = pointTrack(NODES);
+    const knee = pointTrack(NODES);
+    const ankle = pointTrack(NODES);
+    const heel = pointTrack(NODES);
+    const toe = pointTrack(NODES);
     for (let k = 0; k < NODES; k++) {
       const m = (k + side * HALF) % NODES;
       const back = side === 0 ? 0 : m < HALF ? step : -step;
       const pose = poses[m]!;
       const foot = footAxis(pose.ankle, pose.pitch);
-      set(hip, k, trunk.l[k]!, pose.hip.w + back, pose.hip.z);
-      set(knee, k, trunk.l[k]! / 2, pose.knee.w + back, pose.knee.z);
-      set(ankle, k, 0, pose.ankle.w + back, pose.ankle.z);
-      set(heel, k, 0, foot.heel.w + back, foot.heel.z);
-      set(toe, k, 0, foot.toe.w + back, foot.toe.z);
+      setPoint(hip, k, trunk.l[k]!, pose.hip.w + back, pose.hip.z);
+      setPoint(knee, k, trunk.l[k]! / 2, pose.knee.w + back, pose.knee.z);
+      setPoint(ankle, k, 0, pose.ankle.w + back, pose.ankle.z);
+      setPoint(heel, k, 0, foot.heel.w + back, foot.heel.z);
+      setPoint(toe, k, 0, foot.toe.w + back, foot.toe.z);
     }
     parts[side === 0 ? PART.thighR : PART.thighL] = limbTrack(hip, knee, span);
     parts[side === 0 ? PART.shankR : PART.shankL] = limbTrack(knee, ankle, span);
     parts[side === 0 ? PART.footR : PART.footL] = limbTrack(heel, toe, span);
   }
   return { span, trunk, parts };
-}
-
-export function points(nodes = NODES): PointTrack {
-  return { l: new Float64Array(nodes), w: new Float64Array(nodes), z: new Float64Array(nodes) };
-}
-
-export function set(p: PointTrack, k: number, l: number, w: number, z: number): void {
-  p.l[k] = l;
-  p.w[k] = w;
-  p.z[k] = z;
 }

@@ -1,6 +1,5 @@
 /** Days, weekdays and times of day of a clock that starts at some hour of some weekday. */
-import { DAY_US, HOUR_US } from '../../engine/time.js';
-import { hours } from '../arrivals.js';
+import { DAY_US, HOUR_US, clockHours } from '../../engine/time.js';
 import { type Days, WEEKDAYS, type Weekday } from './schema.js';
 
 export class Calendar {
@@ -30,7 +29,12 @@ export class Calendar {
 
   /** The same from `HH:MM`. */
   atClock(day: number, clock: string): number {
-    return this.at(day, hours(clock));
+    return this.at(day, clockHours(clock));
+  }
+
+  /** When a span between two clock times that begins on a day is over; it may be the day after. */
+  endOf(day: number, from: string, to: string): number {
+    return this.at(day, clockHours(from) + spanHours(from, to));
   }
 
   /** 0 for Monday. */
@@ -49,6 +53,6 @@ export class Calendar {
 
 /** Length of a span between two clock times, hours: over midnight where the second is earlier; a whole day where they are the same. */
 export function spanHours(from: string, to: string): number {
-  const length = hours(to) - hours(from);
+  const length = clockHours(to) - clockHours(from);
   return length > 0 ? length : length + 24;
 }

@@ -2,17 +2,17 @@
 import { normal, pick, poissonGap, runningTotals, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import { HOUR_US, MINUTE_US } from '../../engine/time.js';
-import { hours } from '../arrivals.js';
 import { OUTSIDE } from '../crowd-plan.js';
 import { spanHours } from './calendar.js';
 import { Errands } from './errands.js';
 import { habitsNamed } from './habits.js';
-import type { HouseCrowd } from './house-crowd.js';
+import type { House } from './house.js';
 import { GuestMind, type RoomShares, roomShares } from './minds.js';
 import type { Mover } from './mover.js';
 import { Outings } from './outings.js';
 import type { HouseParty, Visitors } from './schema.js';
 import { stayOf } from './stays.js';
+import type { Trips } from './trips.js';
 import { guestName, isInfant } from './walkers.js';
 
 type Guests = Pick<Visitors, 'name' | 'who' | 'group_of' | 'rooms' | 'moves_per_hour' | 'load'>;
@@ -24,12 +24,19 @@ export class Comings {
   private readonly outings: Outings;
   private readonly errands: Errands;
 
+  /** Number of the next body: those who live here have the first. */
+  private nextBody: number;
+
+  /** @param stream the crowd's: what happens has one of its own each, by name */
   constructor(
-    private readonly crowd: HouseCrowd,
+    private readonly house: House,
+    private readonly trips: Trips,
     private readonly stream: Stream,
   ) {
-    this.outings = new Outings(crowd);
-    this.errands = new Errands(crowd);
+    const { people, pets, robots } = house.residents;
+    this.nextBody = people.length + pets.length + robots.length;
+    this.outings = new Outings(house, trips);
+    this.errands = new Errands(house, trips);
   }
 
   /** Puts the first days on the clock; each day puts the next. */
@@ -41,9 +48,9 @@ export class Comings {
   }
 
   private nextDay(day: number): void {
-    const { clock, calendar, plan } = this.crowd;
+    const { clock, calendar, clock_us } = this.house;
     const midnight_us = calendar.at(day, 0);
-    if (midnight_us < plan.clock_us)
+    if (midnight_us < clock_us)
       clock.at(midnight_us, () => {
         this.day(day);
         this.nextDay(day + 1);
@@ -51,8 +58,7 @@ export class Comings {
   }
 
   private day(day: number): void {
-    const { household } = this.crowd.house;
-    const { calendar } = this.crowd;
+    const { household, calendar } = this.house;
     const drawsOf = (what: string, name: string): Stream => this.stream.child(what, name).nth(day + 1);
     for (const visitors of household.visitors)
       if (calendar.falls(day, visitors.days)) this.visitors(visitors, day, drawsOf('visitors', visitors.name));
@@ -77,8 +83,8 @@ export class Comings {
   }
 
   private at(time_us: number, happen: (now_us: number) => void): void {
-    const { clock, plan } = this.crowd;
-    if (time_us >= clock.now && time_us < plan.clock_us) clock.at(time_us, happen);
+    const { clock, clock_us } = this.house;
+    if (time_us >= clock.now && time_us < clock_us) clock.at(time_us, happen);
   }
 
   /** So many a day within the hours, as a Poisson process. */
@@ -90,7 +96,7 @@ export class Comings {
     draws: Stream,
     happen: (now_us: number, n: number) => void,
   ): void {
-    const { calendar } = this.crowd;
+    const { calendar } = this.house;
     const start_us = calendar.atClock(day, from);
     const length_us = Math.round(spanHours(from, to) * HOUR_US);
     let gone_us = 0;
@@ -103,7 +109,7 @@ export class Comings {
 
   private visitors(visitors: Visitors, day: number, draws: Stream): void {
     const { per_day, from, to, stay_min, stay_law } = visitors;
-    const often = per_day * this.crowd.house.household.activity;
+    const often = per_day * this.house.household.activity;
     this.poisson(day, from, to, often, draws, (now_us, n) => {
       const group = draws.nth(n);
       const stay_us = stayOf(stay_law, stay_min, group.at(GROUP.stay));
@@ -112,7 +118,7 @@ export class Comings {
   }
 
   private party(party: HouseParty, day: number, draws: Stream): void {
-    const { calendar } = this.crowd;
+    const { calendar } = this.house;
     const start_us = calendar.atClock(day, party.from);
     const end_us = start_us + Math.round(spanHours(party.from, party.to) * HOUR_US);
     const within_us = party.come_within_min * MINUTE_US;
@@ -129,7 +135,6 @@ export class Comings {
 
   /** A group comes in from outside. */
   private come(guests: Guests, time_us: number, end_us: number, size: number, draws: Stream): void {
-    const { crowd } = this;
     const shares = this.sharesOf(guests);
     if (shares.rooms.length === 0) return;
     const sorts = runningTotals(guests.who.map(({ share }) => share));
@@ -137,11 +142,11 @@ export class Comings {
     for (let i = 0; i < size; i++) {
       const { who } = guests.who[pick(draws.at(GROUP.who + i), sorts)] as (typeof guests.who)[number];
       group.push({
-        number: crowd.newBody(),
+        number: this.nextBody++,
         name: guestName(guests, who),
         is: 'guest',
         carer: false,
-        mind: new GuestMind(shares, guests.moves_per_hour * crowd.house.household.activity, end_us, draws.nth(i)),
+        mind: new GuestMind(shares, guests.moves_per_hour * this.house.household.activity, end_us, draws.nth(i)),
         luggage: guests.load ?? null,
         group,
         room: OUTSIDE,
@@ -153,11 +158,11 @@ export class Comings {
       });
     }
     const room = shares.rooms[pick(draws.at(GROUP.room), shares.totals)] as number;
-    crowd.setOut(group, room, time_us, (member, now_us) => crowd.think(member, now_us));
+    this.trips.setOut(group, room, time_us, this.trips.think);
   }
 
   private sharesOf({ rooms }: Guests): RoomShares {
-    const { places } = this.crowd;
+    const { places } = this.house;
     return roomShares(
       rooms.flatMap(({ room, share }) => {
         const all = places.all(room);
@@ -167,14 +172,13 @@ export class Comings {
   }
 
   private bedtimes(day: number): void {
-    const { crowd } = this;
-    const { household, habits } = crowd.house;
+    const { household, habits, residents, calendar } = this.house;
     household.people.filter(isInfant).forEach((person, i) => {
       const { sleep } = habitsNamed(person.habits, habits);
-      const infant = crowd.residents.infants[i];
+      const infant = residents.infants[i];
       if (!sleep || !infant) return;
-      const bed_us = crowd.calendar.atClock(day, sleep.from);
-      const wake_us = crowd.calendar.at(day, hours(sleep.from) + spanHours(sleep.from, sleep.to));
+      const bed_us = calendar.atClock(day, sleep.from);
+      const wake_us = calendar.endOf(day, sleep.from, sleep.to);
       this.at(bed_us, (now_us) => {
         infant.asleep = true;
         this.errands.putToBed(infant, now_us);

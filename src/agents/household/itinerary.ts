@@ -8,19 +8,12 @@
 import { exponential, lognormal, normal, pick, runningTotals } from '../../engine/distributions.js';
 import { exp } from '../../engine/arithmetic.js';
 import type { Stream } from '../../engine/stream.js';
-import { MINUTE_US } from '../../engine/time.js';
-import { hours } from '../arrivals.js';
+import { MINUTE_US, clockHours } from '../../engine/time.js';
 import { NIGHT_VISIT, STAY_SPREAD } from '../figures/household.js';
-import { type Calendar, spanHours } from './calendar.js';
+import type { Calendar } from './calendar.js';
+import type { Mind, Stay } from './mover.js';
 import type { Places } from './places.js';
 import type { Habits } from './schema.js';
-
-export interface Stay {
-  /** Room, or OUTSIDE. */
-  readonly room: number;
-  readonly until_us: number;
-  readonly asleep: boolean;
-}
 
 /** A time that is fixed for the day. */
 interface Appointment {
@@ -34,7 +27,7 @@ interface Appointment {
 const RANK = { away: 0, wake: 1, sleep: 2, meal: 3 } as const;
 const PURPOSE = { away: 0, meal: 100, sleep: 200, wakes: 300 } as const;
 
-export class Itinerary {
+export class Itinerary implements Mind {
   private readonly days = new Map<number, readonly Appointment[]>();
   private moves = 0;
   /** When somebody last brought them home from where their day had them. */
@@ -103,7 +96,7 @@ export class Itinerary {
 
   /** Rows that hold at an hour: of each `after` the last that has begun, or the day's last before the first begins. */
   private rowsAt(hour: number): Habits['moves'] {
-    return this.rows.map((rows) => (rows.findLast(({ from }) => hours(from) <= hour) ?? rows.at(-1)) as Row);
+    return this.rows.map((rows) => (rows.findLast(({ from }) => clockHours(from) <= hour) ?? rows.at(-1)) as Row);
   }
 
   private goalOf(word: string, room: number): number | null {
@@ -149,14 +142,13 @@ export class Itinerary {
     const chance = this.daily.nth(day + 1);
     const moved = (clock: string, purpose: number): number =>
       calendar.atClock(day, clock) + Math.round(normal(chance.at(purpose), 0, habits.spread_min) * MINUTE_US);
+    const movedEnd = (from: string, to: string, purpose: number): number =>
+      calendar.endOf(day, from, to) + moved(to, purpose) - calendar.atClock(day, to);
     const plan: Appointment[] = [];
     habits.away.forEach(({ from, to, days }, i) => {
       if (!calendar.falls(day, days)) return;
       const start_us = moved(from, PURPOSE.away + 2 * i);
-      const end_us =
-        calendar.at(day, hours(from) + spanHours(from, to)) +
-        moved(to, PURPOSE.away + 2 * i + 1) -
-        calendar.atClock(day, to);
+      const end_us = movedEnd(from, to, PURPOSE.away + 2 * i + 1);
       if (end_us > start_us) plan.push({ what: 'away', start_us, end_us, word: 'outside' });
     });
     habits.meals.forEach(({ at, lasts_min, in: word, days }, i) => {
@@ -167,9 +159,7 @@ export class Itinerary {
     if (habits.sleep) {
       const { from, to, wakes_per_night } = habits.sleep;
       const start_us = moved(from, PURPOSE.sleep);
-      // Day d's night ends on the clock time `to` that follows.
-      const end_us =
-        calendar.at(day, hours(from) + spanHours(from, to)) + moved(to, PURPOSE.sleep + 1) - calendar.atClock(day, to);
+      const end_us = movedEnd(from, to, PURPOSE.sleep + 1);
       if (end_us > start_us) {
         plan.push({ what: 'sleep', start_us, end_us, word: 'bedroom' });
         const mean_us = (end_us - start_us) / wakes_per_night;

@@ -1,11 +1,9 @@
 /** Minds of guests, pets and robots; residents' are itineraries. Draws are numbered by the decision. */
 import { exponential, pick, runningTotals } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
-import { HOUR_US } from '../../engine/time.js';
-import { hours } from '../arrivals.js';
+import { HOUR_US, clockHours } from '../../engine/time.js';
 import type { Calendar } from './calendar.js';
-import type { Stay } from './itinerary.js';
-import type { Mind } from './mover.js';
+import type { Mind, Stay } from './mover.js';
 
 /** A choice of rooms with their shares. */
 export interface RoomShares {
@@ -95,14 +93,14 @@ export class PetMind implements Mind {
 
   /** Microseconds until it wakes; 0 while it is awake. */
   private untilAwake(time_us: number): number {
-    const [hour, from, to] = [this.calendar.hourOf(time_us), hours(this.awake.from), hours(this.awake.to)];
+    const [hour, from, to] = [this.calendar.hourOf(time_us), clockHours(this.awake.from), clockHours(this.awake.to)];
     const awake = from <= to ? hour >= from && hour < to : hour >= from || hour < to;
     return awake ? 0 : Math.max(1, Math.round(((from - hour + 24) % 24 || 24) * HOUR_US));
   }
 
   private untilAsleep(time_us: number): number {
     const hour = this.calendar.hourOf(time_us);
-    return Math.max(1, Math.round(((hours(this.awake.to) - hour + 24) % 24 || 24) * HOUR_US));
+    return Math.max(1, Math.round(((clockHours(this.awake.to) - hour + 24) % 24 || 24) * HOUR_US));
   }
 }
 

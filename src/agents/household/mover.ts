@@ -1,5 +1,12 @@
 /** Whoever moves about the house: where they are, and what they mean to do next. */
-import type { Stay } from './itinerary.js';
+
+/** Where to be, and until when. */
+export interface Stay {
+  /** Room, or OUTSIDE. */
+  readonly room: number;
+  readonly until_us: number;
+  readonly asleep: boolean;
+}
 
 export interface Mind {
   /** Where to be from now on; null: leave the house for good. */

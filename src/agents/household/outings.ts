@@ -1,28 +1,33 @@
 /** Leaving the house together and coming home again: the school run, a walk with the dog. */
 import { MINUTE_US, SECOND_US } from '../../engine/time.js';
+import type { CrowdDoor } from '../crowd-plan.js';
 import { OUTSIDE } from '../crowd-plan.js';
-import type { HouseCrowd } from './house-crowd.js';
+import type { House } from './house.js';
 import { mustFetch } from './infants.js';
 import type { Mover } from './mover.js';
 import type { Outing } from './schema.js';
+import type { Trips } from './trips.js';
 
 /** Whoever is just walking from one room to another is waited for. */
 const WAIT_US = 20 * SECOND_US;
 const MOST_WAITS = 15;
 
 export class Outings {
-  constructor(private readonly crowd: HouseCrowd) {}
+  constructor(
+    private readonly house: House,
+    private readonly trips: Trips,
+  ) {}
 
   /** They set out, if there is anybody who can; those on the way through the house are waited for a few minutes. */
   begin(outing: Outing, time_us: number, waits = 0): void {
-    const { people, pets } = this.crowd.residents;
+    const { people, pets } = this.house.residents;
     const named = people.filter(({ name }) => outing.who.includes(name));
     const able = named.filter((one) => one.room !== OUTSIDE && one.mind.isFree(time_us));
     const taken = pets.filter(({ name, room }) => outing.takes.includes(name) && room !== OUTSIDE);
     if (able.length === 0 || (outing.takes.length > 0 && taken.length === 0)) return;
     const going = outing.choose === 'one' ? [able.find((one) => !one.busy) ?? (able[0] as Mover)] : able;
     if ([...going, ...taken].some((one) => one.busy)) {
-      if (waits < MOST_WAITS) this.crowd.clock.at(time_us + WAIT_US, (now_us) => this.begin(outing, now_us, waits + 1));
+      if (waits < MOST_WAITS) this.house.clock.at(time_us + WAIT_US, (now_us) => this.begin(outing, now_us, waits + 1));
       return;
     }
     // People first: the first leads, pets are at heel.
@@ -33,7 +38,7 @@ export class Outings {
     this.gather(party, gate, time_us, (all, now_us) =>
       this.withInfant(all, gate, now_us, (out_us) => {
         let there = 0;
-        this.crowd.setOut(all, OUTSIDE, out_us, (member, arrived_us) => {
+        this.trips.setOut(all, OUTSIDE, out_us, (member, arrived_us) => {
           member.busy = true;
           if (++there === all.length) this.outside(outing, all, gate, arrived_us);
         });
@@ -43,33 +48,34 @@ export class Outings {
 
   /** The first of them fetches an infant that would be left alone in the house, while the others wait at the door. */
   private withInfant(all: readonly Mover[], gate: number, time_us: number, then: (time_us: number) => void): void {
-    const { crowd } = this;
-    const nursery = mustFetch(all, crowd.residents);
+    const { trips } = this;
+    const { residents } = this.house;
+    const nursery = mustFetch(all, residents);
     if (nursery === null) return then(time_us);
     const leader = all[0] as Mover;
     const back = (one: Mover, now_us: number): void => {
-      if (one !== leader) return crowd.think(one, now_us);
+      if (one !== leader) return trips.think(one, now_us);
       one.busy = true;
       then(now_us);
     };
-    crowd.setOut([leader], nursery, time_us, (one, now_us) => {
-      if (one !== leader) return crowd.think(one, now_us);
-      const infant = crowd.residents.infants.find(({ room, carried }) => room === nursery && !carried) ?? null;
-      crowd.setOut([leader], gate, now_us, back, null, infant);
+    trips.setOut([leader], nursery, time_us, (one, now_us) => {
+      if (one !== leader) return trips.think(one, now_us);
+      const infant = residents.infants.find(({ room, carried }) => room === nursery && !carried) ?? null;
+      trips.setOut([leader], gate, now_us, back, null, infant);
     });
   }
 
   private outside(outing: Outing, party: readonly Mover[], gate: number, time_us: number): void {
     const back_us = time_us + Math.round(outing.lasts_min * MINUTE_US);
-    if (back_us >= this.crowd.plan.clock_us) return;
-    this.crowd.clock.at(back_us, (now_us) => this.home(outing, party, gate, now_us));
+    if (back_us >= this.house.clock_us) return;
+    this.house.clock.at(back_us, (now_us) => this.home(outing, party, gate, now_us));
   }
 
   /** Home together; whoever has to be elsewhere stays out, whoever is to be fetched comes along. */
   private home(outing: Outing, party: readonly Mover[], gate: number, time_us: number): void {
-    const { crowd } = this;
+    const { trips } = this;
     for (const member of party) member.busy = false;
-    const fetched = crowd.residents.people.filter(
+    const fetched = this.house.residents.people.filter(
       (one) => outing.fetches.includes(one.name) && one.room === OUTSIDE && !one.busy && !party.includes(one),
     );
     for (const one of fetched) one.mind.fetched(time_us);
@@ -77,17 +83,17 @@ export class Outings {
     const back = [...party.filter((one) => !staying.includes(one)), ...fetched];
     const people = back.filter((one) => one.is === 'resident');
     const pets = back.filter((one) => one.is === 'pet');
-    if (people.length > 0) crowd.setOut([...people, ...pets], gate, time_us, (one, now_us) => crowd.think(one, now_us));
-    else for (const pet of pets) crowd.setOut([pet], gate, time_us, (one, now_us) => crowd.think(one, now_us));
-    for (const one of staying) crowd.think(one, time_us);
+    if (people.length > 0) trips.setOut([...people, ...pets], gate, time_us, trips.think);
+    else for (const pet of pets) trips.setOut([pet], gate, time_us, trips.think);
+    for (const one of staying) trips.think(one, time_us);
   }
 
   /** The last room before the open air. */
   private lastRoom(from: number): number | null {
-    const { routes, plan } = this.crowd;
+    const { routes, doors } = this.house;
     const last = routes.way(from, OUTSIDE)?.at(-1);
     if (last === undefined) return null;
-    const door = plan.doors[last] as (typeof plan.doors)[number];
+    const door = doors[last] as CrowdDoor;
     return door.from === OUTSIDE ? door.to : door.from;
   }
 
@@ -103,7 +109,7 @@ export class Outings {
       member.busy = true;
       if (--waiting > 0) return;
       const all = party.filter((one) => one.room === room);
-      for (const one of party) if (one.room !== room) this.crowd.wait(one, now_us + 1);
+      for (const one of party) if (one.room !== room) this.trips.wait(one, now_us + 1);
       then(all, now_us);
     };
     for (const member of party) {
@@ -113,10 +119,10 @@ export class Outings {
     for (const member of party) {
       if (member.room === room) arrived(member, time_us);
       else
-        this.crowd.setOut([member], room, time_us, (one, now_us) => {
+        this.trips.setOut([member], room, time_us, (one, now_us) => {
           // A pet that came along at heel, but isn't asked for, is on its own again.
           if (party.includes(one)) arrived(one, now_us);
-          else this.crowd.think(one, now_us);
+          else this.trips.think(one, now_us);
         });
     }
   }

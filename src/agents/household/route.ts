@@ -1,4 +1,5 @@
 /** Which doors lead from one room to another: the shortest way through the house. */
+import { type Spot, straight_m } from '../../geometry/house-plan.js';
 import { OUTSIDE } from '../crowd-plan.js';
 import { ROOM_WAY } from '../figures/household.js';
 
@@ -6,7 +7,7 @@ export interface RouteDoor {
   readonly from: number;
   readonly to: number;
   /** Middle of the door on the plan, metres. */
-  readonly at_m?: { readonly x: number; readonly y: number } | undefined;
+  readonly at_m?: Spot | undefined;
 }
 
 /** Nobody goes out into the rain to get from the kitchen to the hall, where there is another way. */
@@ -31,15 +32,17 @@ export class Routes {
   between_m(one: number, other: number): number {
     const [a, b] = [this.doors[one]?.at_m, this.doors[other]?.at_m];
     if (!a || !b) return ROOM_WAY.value;
-    const [dx, dy] = [a.x - b.x, a.y - b.y];
-    return Math.sqrt(dx * dx + dy * dy);
+    return straight_m(a, b);
   }
 
   private node(room: number): number {
     return room === OUTSIDE ? this.rooms : room;
   }
 
-  /** Dijkstra over rooms; of equal ways the one by the doors named first. */
+  /**
+   * Dijkstra over rooms; of equal ways the one by the doors named first. What a door adds depends on the door before it, so
+   * that shortestWays of the geometry, whose links have a length each, doesn't serve.
+   */
   private search(from: number): (readonly number[] | null)[] {
     const nodes = this.rooms + 1;
     const cost = Array.from({ length: nodes }, () => Infinity);

@@ -2,7 +2,6 @@
 import type { Stream } from '../../engine/stream.js';
 import { SECOND_US } from '../../engine/time.js';
 import type { Curtain, Leaf } from '../../geometry/schema.js';
-import type { Unnumbered } from '../visit.js';
 import { curtainBody, gust } from './curtain.js';
 import { Gusts } from './gusts.js';
 import type { LeafPlace } from './leaf.js';
@@ -19,10 +18,13 @@ export interface Hangs {
   readonly curtain?: Curtain | undefined;
 }
 
+/** Wind: a draught stirs a leaf, a gust carries a curtain. */
+export type Wind = 'draught' | 'gust';
+
 export class Hanging {
   readonly leaf: LeafKeeper | null;
   private readonly curtain: Omit<Swing, 'enter_us'> | null;
-  private readonly times: Readonly<Record<'draught' | 'gust', Gusts>>;
+  private readonly times: Readonly<Record<Wind, Gusts>>;
   private blown_until_us = 0;
 
   /** @param index of the door @param stream of its own */
@@ -39,35 +41,16 @@ export class Hanging {
   }
 
   /** Time of the next draught or gust, microseconds; Infinity where none ever comes. */
-  next(what: 'draught' | 'gust'): number {
+  next(what: Wind): number {
     return this.times[what].next();
   }
 
   /** What a draught or a gust moves; null when nothing: a gust that comes while one blows is lost in it. */
-  blown(what: 'draught' | 'gust', time_us: number): Swing | null {
+  blown(what: Wind, time_us: number): Swing | null {
     if (what === 'draught') return this.leaf?.stir(time_us) ?? null;
     if (!this.curtain || time_us <= this.blown_until_us) return null;
     const { body, passage, forward } = this.curtain;
     this.blown_until_us = time_us + Math.round(passage.leave_s * SECOND_US);
     return { body, passage, forward, enter_us: time_us };
   }
-}
-
-/** The visit of a swing: of nobody and of no entry of the mix; it crosses nothing. */
-export function swingVisit(door: number, { body, passage, enter_us, forward }: Swing): Unnumbered {
-  return {
-    number: 0,
-    door,
-    body: body.number,
-    sort: body.sort,
-    who: body.who,
-    stature_m: body.stature_m,
-    persons: 0,
-    kind: 'swing',
-    entry: -1,
-    direction: forward ? 'forward' : 'backward',
-    enter_us,
-    cross_us: null,
-    leave_us: enter_us + Math.round(passage.leave_s * SECOND_US),
-  };
 }

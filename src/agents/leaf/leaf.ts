@@ -9,13 +9,15 @@
  * seen between shut and 90°, though all of it takes its time. `check` tells where a beam is swept, or could be stood in.
  */
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { Leaf } from '../../geometry/schema.js';
 import type { Limb } from '../../geometry/limbs.js';
-import { Limbs, limbOf } from '../../geometry/limbs.js';
+import { limbOf } from '../../geometry/limbs.js';
 import type { Body } from '../body.js';
+import { rigidBody } from '../body.js';
 import { PART } from '../gait/parts.js';
 import type { Passage } from '../motion/passage.js';
-import { eased, nodesFor, swinging } from './swinging.js';
+import { nodesFor, swinging } from './swinging.js';
 
 /** The hole and the frame it hangs in. */
 export interface LeafPlace {
@@ -45,25 +47,19 @@ export function leafBody(leaf: Leaf, place: LeafPlace, number: number): Body {
   const r = leaf.thickness_m / 2;
   // Where each is comes from the swing, whole capsules at a time.
   const limbs: Limb[] = postsOf(leaf, place).map(() => limbOf(PART.trunk, 0, 0, 0, 0, 0, 0, r));
-  return thing('leaf', number, place.height_m, place.width_m, limbs);
+  return hangingBody('leaf', number, place.height_m, place.width_m, limbs);
 }
 
-/** A body that is nobody and goes nowhere by itself. */
-export function thing(who: string, number: number, height_m: number, breadth_m: number, limbs: readonly Limb[]): Body {
-  return {
-    sort: 'thing',
-    who,
-    number,
-    persons: 0,
-    stature_m: height_m,
-    breadth_m,
-    unit_m: 1,
-    speed_mps: 0,
-    step: 0,
-    elbow_deg: 0,
-    walks: null,
-    limbs: Limbs.of(limbs),
-  };
+/** A body that hangs: nobody, and it goes nowhere by itself. */
+export function hangingBody(
+  who: string,
+  number: number,
+  height_m: number,
+  breadth_m: number,
+  limbs: readonly Limb[],
+): Body {
+  const own = { sort: 'thing', persons: 0, stature_m: height_m, breadth_m, speed_mps: 0 } as const;
+  return rigidBody(who, number, own, limbs);
 }
 
 /** As far as a leaf is seen to open, degrees: beyond, it has left the opening. */
@@ -73,7 +69,7 @@ const SQUARE_DEG = 90;
 export function leafSwing(leaf: Leaf, place: LeafPlace, way: 'open' | 'shut'): Passage {
   const seen_deg = Math.min(leaf.opens_deg, SQUARE_DEG);
   const share = timeShareTo(seen_deg / leaf.opens_deg);
-  const angle = (t: number): number => leaf.opens_deg * eased(share * (way === 'open' ? t : 1 - t));
+  const angle = (t: number): number => leaf.opens_deg * smoothstep(share * (way === 'open' ? t : 1 - t));
   return swungBy(leaf, place, angle, share * leaf.swing_s, seen_deg);
 }
 
@@ -85,17 +81,17 @@ export function unseen_s(leaf: Leaf): number {
 /** An open leaf stirs in a draught: from where it leaves the opening some degrees in, and back. */
 export function leafStir(leaf: Leaf, place: LeafPlace, by_deg: number, duration_s: number): Passage {
   const seen_deg = Math.min(leaf.opens_deg, SQUARE_DEG);
-  const there = (t: number): number => (t < 0.5 ? eased(2 * t) : eased(2 - 2 * t));
+  const there = (t: number): number => (t < 0.5 ? smoothstep(2 * t) : smoothstep(2 - 2 * t));
   return swungBy(leaf, place, (t) => seen_deg - by_deg * there(t), duration_s, 2 * by_deg);
 }
 
-/** The share of the time at which {@link eased} has come to a share of the way: bisection, to the last bit. */
+/** The share of the time at which {@link smoothstep} has come to a share of the way: bisection, to the last bit. */
 function timeShareTo(way: number): number {
   let low = 0;
   let high = 1;
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
-    if (eased(middle) < way) low = middle;
+    if (smoothstep(middle) < way) low = middle;
     else high = middle;
   }
   return way >= 1 ? 1 : low;

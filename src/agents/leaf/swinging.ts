@@ -4,8 +4,7 @@
  */
 import type { Frame } from '../../geometry/beam-line.js';
 import type { LimbTrack, PointTrack } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
-import { points } from '../gait/gait-table.js';
+import { limbTrack, pointTrack } from '../../geometry/track.js';
 import type { Stretch } from '../motion/motion.js';
 import type { Passage } from '../motion/passage.js';
 
@@ -37,7 +36,7 @@ export function swinging(
   const span = { nodes, advance: 0 };
   const made: (LimbTrack | undefined)[] = Array.from({ length: limbs }, () => undefined);
   const make = (limb: number): LimbTrack => {
-    const [a, b] = [points(nodes), points(nodes)];
+    const [a, b] = [pointTrack(nodes), pointTrack(nodes)];
     for (let k = 0; k < nodes; k++) place(limb, k / (nodes - 1), a, b, k);
     return limbTrack(a, b, span);
   };
@@ -52,9 +51,4 @@ export function swinging(
     perLimb: true,
   };
   return { motion: [stretch], cross_s: null, leave_s: duration_s };
-}
-
-/** From rest to rest: share of the way at a share of the time; at its fastest 1.5 times the mean. */
-export function eased(t: number): number {
-  return t * t * (3 - 2 * t);
 }

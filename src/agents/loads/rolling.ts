@@ -1,9 +1,9 @@
 /** Bodies that roll as one piece, evenly and straight ahead: somebody in a wheelchair of their own, a robot vacuum. */
 import type { Body } from '../body.js';
+import { rigidBody } from '../body.js';
 import { WHEELCHAIR } from '../figures/loads.js';
 import { PART } from '../gait/parts.js';
 import type { Person } from '../person.js';
-import { Limbs } from '../../geometry/limbs.js';
 import type { Limb } from '../../geometry/limbs.js';
 import type { Place } from './shapes.js';
 import { tube } from './shapes.js';
@@ -14,13 +14,14 @@ const PLACE: Place = { part: PART.trunk, unit_m: 1, zero_m: 0 };
 
 /** Somebody who drives a wheelchair. Their trunk axis is where they sit; `stature_m` is the crown's height, seated. */
 export function wheelchairUser(who: string, number: number, person: Person, speed_mps: number): Body {
-  return rolling('person', who, number, {
+  const own = {
+    sort: 'person',
     persons: 1,
     stature_m: seatedHeight(person.stature_m),
     breadth_m: Math.max(WHEELCHAIR.value.across, person.bideltoid_m),
     speed_mps,
-    limbs: Limbs.of([...chair(PLACE, 0), ...sitter(PLACE, 0, person)]),
-  });
+  } as const;
+  return rigidBody(who, number, own, [...chair(PLACE, 0), ...sitter(PLACE, 0, person)]);
 }
 
 /**
@@ -43,30 +44,6 @@ export function robotVacuum(
     const half = Math.sqrt(Math.max(0, disc * disc - l * l));
     limbs.push(tube(PLACE, [l, -half, height_m - r], [l, half, height_m - r], r));
   }
-  return rolling('thing', who, number, {
-    persons: 0,
-    stature_m: height_m,
-    breadth_m: diameter_m,
-    speed_mps,
-    limbs: Limbs.of(limbs),
-  });
-}
-
-type Own = Pick<Body, 'persons' | 'stature_m' | 'breadth_m' | 'speed_mps' | 'limbs'>;
-function rolling(sort: Body['sort'], who: string, number: number, own: Own): Body {
-  const { persons, stature_m, breadth_m, speed_mps, limbs } = own;
-  return {
-    sort,
-    who,
-    number,
-    persons,
-    stature_m,
-    breadth_m,
-    unit_m: 1,
-    speed_mps,
-    step: 0,
-    elbow_deg: 0,
-    walks: null,
-    limbs,
-  };
+  const own = { sort: 'thing', persons: 0, stature_m: height_m, breadth_m: diameter_m, speed_mps } as const;
+  return rigidBody(who, number, own, limbs);
 }

@@ -8,12 +8,13 @@
  * published gait to standing without a jump.
  */
 import { DEG } from '../../engine/arithmetic.js';
+import { hump, smoothstep } from '../../engine/interpolate.js';
 import type { LimbTrack, PointTrack, PoseTracks } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import { HALF_STEP } from '../figures/stillness.js';
 import { armPose, elbowAngle, shoulderAngle } from '../gait/arm-model.js';
 import { footAxis } from '../gait/foot.js';
-import { classElbow, classStep, points, set, trunkSway } from '../gait/gait-table.js';
+import { classElbow, classStep, trunkSway } from '../gait/gait-table.js';
 import type { Joint, LegModel } from '../gait/leg-model.js';
 import {
   CONTACT_AHEAD,
@@ -78,8 +79,8 @@ function withArms(base: Made, kind: HalfStep, step: number, elbowDeg: number, le
   const make = (part: number): LimbTrack => {
     const right = part === PART.upperArmR || part === PART.forearmR;
     const upper = part === PART.upperArmR || part === PART.upperArmL;
-    const elbow = points(HALF_STEP_NODES);
-    const hand = points(HALF_STEP_NODES);
+    const elbow = pointTrack(HALF_STEP_NODES);
+    const hand = pointTrack(HALF_STEP_NODES);
     const f = right === (leading === 'right') ? 0 : 0.5;
     for (let k = 0; k <= LAST; k++) {
       const walking = kind === 'closing' ? 1 - k / LAST : k / LAST;
@@ -88,8 +89,8 @@ function withArms(base: Made, kind: HalfStep, step: number, elbowDeg: number, le
         elbowDeg * DEG + (elbowAngle(f, elbowDeg) - elbowDeg * DEG) * walking,
       );
       const { l, w, z } = base.trunk;
-      set(elbow, k, l[k]!, w[k]! + arm.elbowW, z[k]! + arm.elbowZ);
-      set(hand, k, l[k]!, w[k]! + arm.handW, z[k]! + arm.handZ);
+      setPoint(elbow, k, l[k]!, w[k]! + arm.elbowW, z[k]! + arm.elbowZ);
+      setPoint(hand, k, l[k]!, w[k]! + arm.handW, z[k]! + arm.handZ);
     }
     return limbTrack(upper ? base.trunk : elbow, upper ? elbow : hand, SPAN);
   };
@@ -114,14 +115,14 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
   // Where the trunk sways to as the leading foot makes contact.
   const sway = trunkSway(step, leading === 'right' ? 0 : 0.5);
 
-  const trunk = points(HALF_STEP_NODES);
-  const carriage = points(HALF_STEP_NODES);
+  const trunk = pointTrack(HALF_STEP_NODES);
+  const carriage = pointTrack(HALF_STEP_NODES);
   const legs = [0, 1].map(() => ({
-    hip: points(HALF_STEP_NODES),
-    knee: points(HALF_STEP_NODES),
-    ankle: points(HALF_STEP_NODES),
-    heel: points(HALF_STEP_NODES),
-    toe: points(HALF_STEP_NODES),
+    hip: pointTrack(HALF_STEP_NODES),
+    knee: pointTrack(HALF_STEP_NODES),
+    ankle: pointTrack(HALF_STEP_NODES),
+    heel: pointTrack(HALF_STEP_NODES),
+    toe: pointTrack(HALF_STEP_NODES),
   }));
   for (let k = 0; k <= LAST; k++) {
     const t = k / LAST;
@@ -134,22 +135,22 @@ function buildLegs(kind: HalfStep, model: LegModel, leading: 'right' | 'left'): 
         : 0
       : risen(t, trail.pitch);
     const plantedAnkle = ankleOverPivot(planted, pitch);
-    const q = closing ? smooth(t) : 1 - smooth(1 - t);
+    const q = closing ? smoothstep(t) : 1 - smoothstep(1 - t);
     const from = closing ? walkingFoot : standingFoot;
     const to = closing ? standingFoot : walkingFoot;
-    const bump = LIFT * 16 * t * t * (1 - t) * (1 - t);
+    const bump = hump(LIFT, t);
     const movingAnkle = {
       w: from.ankle.w + (to.ankle.w - from.ankle.w) * q,
       z: from.ankle.z + (to.ankle.z - from.ankle.z) * q + bump,
     };
     const movingPitch = from.pitch + (to.pitch - from.pitch) * q;
-    const wanted = walkHip + (STANDING_HIP - walkHip) * (1 - smooth(walking));
+    const wanted = walkHip + (STANDING_HIP - walkHip) * (1 - smoothstep(walking));
     // The hip of the leading leg is ahead at its contact.
     const foreAft = (closing ? HIP_FORE_AFT : -HIP_FORE_AFT) * walking;
     const z = Math.min(wanted, highest(w + foreAft, plantedAnkle, reach2), highest(w - foreAft, movingAnkle, reach2));
     const l = sway * walking;
-    set(trunk, k, l, w, z);
-    set(carriage, k, 0, w, 0);
+    setPoint(trunk, k, l, w, z);
+    setPoint(carriage, k, 0, w, 0);
     const sides = leading === 'right' ? [0, 1] : [1, 0];
     const plantedSide = closing ? sides[0]! : sides[1]!;
     pose(legs[plantedSide]!, k, l, { w: w + foreAft, z }, plantedAnkle, pitch);
@@ -175,11 +176,11 @@ type Leg = {
 function pose(leg: Leg, k: number, l: number, hip: Joint, ankle: Joint, pitch: number): void {
   const knee = kneeOf(hip, ankle);
   const foot = footAxis(ankle, pitch);
-  set(leg.hip, k, l, hip.w, hip.z);
-  set(leg.knee, k, l / 2, knee.w, knee.z);
-  set(leg.ankle, k, 0, ankle.w, ankle.z);
-  set(leg.heel, k, 0, foot.heel.w, foot.heel.z);
-  set(leg.toe, k, 0, foot.toe.w, foot.toe.z);
+  setPoint(leg.hip, k, l, hip.w, hip.z);
+  setPoint(leg.knee, k, l / 2, knee.w, knee.z);
+  setPoint(leg.ankle, k, 0, ankle.w, ankle.z);
+  setPoint(leg.heel, k, 0, foot.heel.w, foot.heel.z);
+  setPoint(leg.toe, k, 0, foot.toe.w, foot.toe.z);
 }
 
 /** Cubic in the last part of a first step: the planted heel's pitch as it is in walking at mid-cycle. */
@@ -187,10 +188,6 @@ function risen(t: number, pitch: number): number {
   if (t <= HEEL_UP) return 0;
   const s = (t - HEEL_UP) / (1 - HEEL_UP);
   return pitch * s * s * s;
-}
-
-function smooth(t: number): number {
-  return t * t * (3 - 2 * t);
 }
 
 function highest(hipW: number, ankle: Joint, reach2: number): number {

@@ -1,29 +1,19 @@
 /**
  * Passages: what a body does from entering the doorway zone to leaving it, and what is true of it.
  *
- * All times are seconds since the visit began. Each purpose has its own numbered draw of the visit's stream, so that a
- * new purpose moves no other.
+ * All times are seconds since the visit began. What chance decides of it is drawn in drawn.ts.
  */
 import { DEG, sin } from '../../engine/arithmetic.js';
-import { lognormal, standardWithin3, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
+import { moved, turnedRound } from '../../geometry/beam-line.js';
 import { AL, AW, BL, BW, LIMB, RADIUS } from '../../geometry/limbs.js';
-import { frameAt } from '../../geometry/beam-line.js';
 import type { Body } from '../body.js';
 import { LONGEST_REACH } from '../figures/legs.js';
-import { BESIDE, LINGER } from '../figures/manner.js';
-import {
-  HEADING,
-  LINGER_DEPTH,
-  LINGER_RETURNS,
-  PACE_CHANGE,
-  SIDEWAYS,
-  TURN,
-  TURN_BACK_DEPTH,
-  TURN_BACK_PAUSE,
-} from '../figures/stillness.js';
+import { HEADING, TURN } from '../figures/stillness.js';
 import { NODES } from '../gait/gait-table.js';
+import type { Stop } from './drawn.js';
+import { DRAW, frameOf, lingeringStop, paceOf, turningStop } from './drawn.js';
 import type { HalfStep } from './half-step.js';
 import { HALF_STEP_NODES, halfStep, halfStepTravel } from './half-step.js';
 import type { Motion, Stretch } from './motion.js';
@@ -44,20 +34,6 @@ export interface Opening {
   readonly zone_m: number;
 }
 
-/** Draws of a visit's stream by purpose. */
-const DRAW = {
-  sideways: 0,
-  heading: 1,
-  phase: 2,
-  tilt: 3,
-  dip: 4,
-  depth: 5,
-  pause: 6,
-  way: 7,
-  returns: 8,
-  foot: 9,
-} as const;
-
 /** Sine of the largest angle a walker goes at. */
 const MOST_ASLANT = sin(3 * HEADING.value * DEG);
 
@@ -77,42 +53,10 @@ export function visitHalf(body: Body, { zone_m }: Opening): number {
   return zone_m + Math.max(0, reach * body.unit_m - LONGEST_REACH.value);
 }
 
-/** Where across the opening a lone body walks, metres from the left jamb. */
-function lateral(body: Body, opening: Opening, chance: Stream): number {
-  const half = Math.min(opening.width_m / 2, body.breadth_m / 2 + BESIDE.value);
-  const x = opening.width_m * (0.5 + SIDEWAYS.value * standardWithin3(chance.at(DRAW.sideways)));
-  return Math.min(opening.width_m - half, Math.max(half, x));
-}
-
-function paceOf(body: Body, opening: Opening, chance: Stream): Pace {
-  const { tilt_sd, dip_low, dip_high } = PACE_CHANGE.value;
-  const half_m = visitHalf(body, opening);
-  if (body.step === 0) return { speed_mps: body.speed_mps, tilt: 0, dip: 0, half_m };
-  return {
-    speed_mps: body.speed_mps,
-    tilt: tilt_sd * standardWithin3(chance.at(DRAW.tilt)),
-    dip: uniform(chance.at(DRAW.dip), dip_low, dip_high),
-    half_m,
-  };
-}
-
-/**
- * A walker's frame: origin where its line crosses the door plane. Going backward is the same picture turned half round,
- * to the last bit. `x_m` is where it crosses, from the left jamb.
- */
-function frameOf(body: Body, opening: Opening, backward: boolean, chance: Stream, x_m?: number): Frame {
-  const x = x_m ?? lateral(body, opening, chance);
-  // Whoever is given a place goes straight, and so do test rods.
-  const angle =
-    body.step === 0 || x_m !== undefined ? 0 : HEADING.value * DEG * standardWithin3(chance.at(DRAW.heading));
-  const ahead = frameAt(x, 0, angle);
-  return backward ? { x: opening.width_m - x, y: 0, cos: -ahead.cos, sin: -ahead.sin } : ahead;
-}
-
 /** Straight through, from one end of the zone to the other. `x_m` sets the place across the opening (abreast). */
 export function through(body: Body, opening: Opening, backward: boolean, chance: Stream, x_m?: number): Passage {
   const frame = frameOf(body, opening, backward, chance, x_m);
-  const pace = paceOf(body, opening, chance);
+  const pace = paceOf(body, visitHalf(body, opening), chance);
   const reach = pace.half_m / Math.abs(frame.cos);
   const phase = NODES * chance.at(DRAW.phase);
   const stretch = walk(body, frame, -reach, reach, phase, pace, 0);
@@ -121,19 +65,22 @@ export function through(body: Body, opening: Opening, backward: boolean, chance:
 
 /** Walks in, stands, turns on the spot and walks out where it came from. */
 export function turnBack(body: Body, opening: Opening, backward: boolean, chance: Stream): Passage {
-  const { low, high } = TURN_BACK_DEPTH.value;
-  const pause = uniform(chance.at(DRAW.pause), TURN_BACK_PAUSE.value.low, TURN_BACK_PAUSE.value.high);
-  const depth_m = uniform(chance.at(DRAW.depth), low, high);
-  return pausing(body, opening, backward, chance, depth_m, true, standing(body, pause, chance));
+  return standingAt(turningStop(chance), body, opening, backward, chance);
 }
 
 /** Walks in, stands in the doorway for a while, then goes on; some go back instead. */
 export function linger(body: Body, opening: Opening, backward: boolean, chance: Stream): Passage {
-  const { low, high } = LINGER_DEPTH.value;
-  const stay = lognormal(chance.at(DRAW.pause), LINGER.value.median, LINGER.value.sigma);
-  const back = chance.at(DRAW.returns) < LINGER_RETURNS.value;
-  const depth_m = uniform(chance.at(DRAW.depth), low, high);
-  return pausing(body, opening, backward, chance, depth_m, back, standing(body, stay, chance));
+  return standingAt(lingeringStop(chance), body, opening, backward, chance);
+}
+
+function standingAt(
+  { depth_m, pause_s, back }: Stop,
+  body: Body,
+  opening: Opening,
+  backward: boolean,
+  chance: Stream,
+): Passage {
+  return pausing(body, opening, backward, chance, depth_m, back, standing(body, pause_s, chance));
 }
 
 /** What somebody does where they stop: it begins and ends with standing still. */
@@ -160,7 +107,7 @@ export function pausing(
   stay: Stay,
 ): Passage {
   const frame = frameOf(body, opening, backward, chance);
-  const pace = paceOf(body, opening, chance);
+  const pace = paceOf(body, visitHalf(body, opening), chance);
   const reach = pace.half_m / Math.abs(frame.cos);
   const motion: Stretch[] = [];
   const leading = chance.at(DRAW.foot) < 0.5 ? 'right' : 'left';
@@ -192,7 +139,7 @@ export function pausing(
     const way = chance.at(DRAW.way) < 0.5 ? 1 : -1;
     motion.push(turn(body, out, way, TURN.value.duration_s, now));
     now += TURN.value.duration_s;
-    out = { x: out.x, y: out.y, cos: -out.cos, sin: -out.sin };
+    out = turnedRound(out);
     left = reach + stop;
   }
 
@@ -213,11 +160,6 @@ export function pausing(
     return now + timeTo(outPace, -stop - first) - timeTo(outPace, 0);
   };
   return { motion, cross_s: back ? null : crossed(), leave_s };
-}
-
-/** Frame moved along its own way. */
-function moved(frame: Frame, path_m: number): Frame {
-  return { x: frame.x + path_m * frame.sin, y: frame.y + path_m * frame.cos, cos: frame.cos, sin: frame.sin };
 }
 
 /** A half step takes as long as an even change between standing and `speed_mps` does. */

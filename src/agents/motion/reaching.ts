@@ -6,14 +6,15 @@
  */
 import { DEG } from '../../engine/arithmetic.js';
 import { lognormal, uniform } from '../../engine/distributions.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { LimbTrack, PoseTracks } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { REACH, REACH_DEPTH, REACH_HOLD } from '../figures/stillness.js';
 import { armPose } from '../gait/arm-model.js';
-import { classElbow, points, set } from '../gait/gait-table.js';
+import { classElbow } from '../gait/gait-table.js';
 import { PART } from '../gait/parts.js';
 import type { Stretch } from './motion.js';
 import type { Opening, Passage } from './passage.js';
@@ -82,7 +83,7 @@ function spanOf(
 function swing(body: Body, reach: Reach, down: boolean): PoseTracks {
   return armTracks(body, reach, NODES, (k) => {
     const t = k / (NODES - 1);
-    const raised = t * t * (3 - 2 * t);
+    const raised = smoothstep(t);
     return down ? 1 - raised : raised;
   });
 }
@@ -99,12 +100,12 @@ function armTracks(body: Body, reach: Reach, nodes: number, raised: (node: numbe
   const fore = reach.right ? PART.forearmR : PART.forearmL;
   const bent = classElbow(body.elbow_deg) * DEG;
   const make = (part: number): LimbTrack => {
-    const [a, b] = [points(nodes), points(nodes)];
+    const [a, b] = [pointTrack(nodes), pointTrack(nodes)];
     if (part !== upper && part !== fore) {
       const [p, q] = standingEnds(part, body.elbow_deg);
       for (let k = 0; k < nodes; k++) {
-        set(a, k, 0, p.w, p.z);
-        set(b, k, 0, q.w, q.z);
+        setPoint(a, k, 0, p.w, p.z);
+        setPoint(b, k, 0, q.w, q.z);
       }
       return limbTrack(a, b, span);
     }
@@ -113,10 +114,10 @@ function armTracks(body: Body, reach: Reach, nodes: number, raised: (node: numbe
       const share = raised(k);
       const elbow = bent + (REACH.value.elbow_deg * DEG - bent) * share;
       const arm = armPose(reach.raised_deg * DEG * share, elbow);
-      if (part === upper) set(a, k, 0, w, z);
-      else set(a, k, 0, w + arm.elbowW, z + arm.elbowZ);
-      if (part === upper) set(b, k, 0, w + arm.elbowW, z + arm.elbowZ);
-      else set(b, k, 0, w + arm.handW, z + arm.handZ);
+      if (part === upper) setPoint(a, k, 0, w, z);
+      else setPoint(a, k, 0, w + arm.elbowW, z + arm.elbowZ);
+      if (part === upper) setPoint(b, k, 0, w + arm.elbowW, z + arm.elbowZ);
+      else setPoint(b, k, 0, w + arm.handW, z + arm.handZ);
     }
     return limbTrack(a, b, span);
   };

@@ -5,10 +5,9 @@ import type { FlatBeam, Frame } from '../../geometry/beam-line.js';
 import { fromOrigin } from '../../geometry/cell.js';
 import type { Limb } from '../../geometry/limbs.js';
 import type { LimbTrack, PoseTracks } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { TRACK_SPARE, limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { SWAY_FORWARD, SWAY_SIDEWAYS } from '../figures/stillness.js';
-import { points, set } from '../gait/gait-table.js';
 import type { Joint } from '../gait/leg-model.js';
 import type { Stretch } from './motion.js';
 import { standingEnds } from './stance.js';
@@ -25,8 +24,8 @@ export function stand(body: Body, frame: Frame, duration_s: number, start: numbe
   let sway: { readonly l: Float64Array; readonly w: Float64Array } | undefined;
   const swayed = (joint: Joint, share: number) => {
     sway ??= { l: swaying(SWAY_SIDEWAYS.value, 10), w: swaying(SWAY_FORWARD.value, 0) };
-    const p = points(nodes);
-    for (let k = 0; k < nodes; k++) set(p, k, share * sway.l[k]!, joint.w + share * sway.w[k]!, joint.z);
+    const p = pointTrack(nodes);
+    for (let k = 0; k < nodes; k++) setPoint(p, k, share * sway.l[k]!, joint.w + share * sway.w[k]!, joint.z);
     return p;
   };
   const swaying = (waves: typeof SWAY_FORWARD.value, firstDraw: number): Float64Array => {
@@ -71,11 +70,9 @@ function foreseeStanding(limb: Limb, beam: FlatBeam, threshold: number, body: Bo
   const most = level
     ? Math.abs(beam.uw) * MOST_FORWARD_M + Math.abs(beam.ul) * MOST_SIDEWAYS_M
     : MOST_FORWARD_M + MOST_SIDEWAYS_M;
-  const stray = most / body.unit_m + SPARE;
+  const stray = most / body.unit_m + TRACK_SPARE;
   return d > stray ? 'clear' : d < -stray ? 'broken' : 'look';
 }
 const amplitude = (waves: typeof SWAY_FORWARD.value): number => waves.reduce((sum, wave) => sum + wave.amplitude_m, 0);
 const MOST_FORWARD_M = amplitude(SWAY_FORWARD.value);
 const MOST_SIDEWAYS_M = amplitude(SWAY_SIDEWAYS.value);
-/** Single precision of tracks, with room. */
-const SPARE = 1e-5;

@@ -3,15 +3,15 @@
  * Whole limbs are tracked, since their offsets turn too.
  */
 import { PI, cos, sin } from '../../engine/arithmetic.js';
+import { hump, smoothstep } from '../../engine/interpolate.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { Limb } from '../../geometry/limbs.js';
 import type { LimbTrack, PointTrack } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { TURN, TURN_STEPS } from '../figures/stillness.js';
-import { points, set } from '../gait/gait-table.js';
 import type { Stretch } from './motion.js';
-import { foreseeTurning } from './reach.js';
+import { foreseeTurning } from './foresee-turning.js';
 import { standingEnds } from './stance.js';
 
 const NODES = 33;
@@ -23,7 +23,7 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
   const spun = (p: PointTrack, l: number, w: number, z: number, share: number, right: boolean): PointTrack => {
     const { cos: c, sin: s, lift } = spinOf(share, right, way);
     for (let k = 0; k < NODES; k++) {
-      set(p, k, l * c[k]! + w * s[k]!, w * c[k]! - l * s[k]!, z + lift[k]!);
+      setPoint(p, k, l * c[k]! + w * s[k]!, w * c[k]! - l * s[k]!, z + lift[k]!);
     }
     return p;
   };
@@ -50,8 +50,8 @@ export function turn(body: Body, frame: Frame, way: 1 | -1, duration_s: number, 
 }
 
 /** Where both ends of a limb are put together before a track is made of them. */
-const END_A = points(NODES);
-const END_B = points(NODES);
+const END_A = pointTrack(NODES);
+const END_B = pointTrack(NODES);
 
 interface Spin {
   readonly cos: Float64Array;
@@ -73,7 +73,7 @@ function spinning(share: number, right: boolean, way: 1 | -1): Spin {
   const spin = { cos: new Float64Array(NODES), sin: new Float64Array(NODES), lift: new Float64Array(NODES) };
   for (let k = 0; k < NODES; k++) {
     const t = k / (NODES - 1);
-    const trunk = t * t * (3 - 2 * t);
+    const trunk = smoothstep(t);
     const foot = footTurn(right === (way === 1) ? 1 : 0, t);
     const angle = way * PI * (share * trunk + (1 - share) * foot.turned);
     spin.cos[k] = cos(angle);
@@ -91,7 +91,7 @@ function footTurn(right: 0 | 1, t: number): { turned: number; lift: number } {
     const u = Math.min(1, (t - move.from) / (move.to - move.from));
     const before = turned;
     turned = before + (move.turned - before) * u * u * (3 - 2 * u);
-    if (u < 1) return { turned, lift: LIFT * 16 * u * u * (1 - u) * (1 - u) };
+    if (u < 1) return { turned, lift: hump(LIFT, u) };
   }
   return { turned, lift: 0 };
 }

@@ -1,7 +1,8 @@
 /** Walking along a straight line: pose by path length, time by a smooth profile of slowness. */
 import type { Frame } from '../../geometry/beam-line.js';
-import type { PointTrack, PoseTracks } from '../../geometry/track.js';
-import { heightsOf, limbTrack } from '../../geometry/track.js';
+import { moved } from '../../geometry/beam-line.js';
+import type { PoseTracks } from '../../geometry/track.js';
+import { heightsOf, limbTrack, pointTrack } from '../../geometry/track.js';
 import type { Body } from '../body.js';
 import { NODES, gaitTable } from '../gait/gait-table.js';
 import type { Stretch } from './motion.js';
@@ -70,7 +71,7 @@ export function walk(
   const t0 = timeTo(pace, from_m);
   return {
     tracks,
-    frame: { x: frame.x + back * frame.sin, y: frame.y + back * frame.cos, cos: frame.cos, sin: frame.sin },
+    frame: moved(frame, back),
     from: phase,
     to: phase + (to_m - from_m) / perNode,
     timeAt: (node) => start + timeTo(pace, back + node * perNode) - t0,
@@ -93,7 +94,7 @@ export function nodesOver(body: Body, path_m: number): number {
 /** A body that moves as one piece, one unit a period. */
 const RIGID: PoseTracks = (() => {
   const span = { nodes: NODES, advance: 1 };
-  const p: PointTrack = { l: new Float64Array(NODES), w: new Float64Array(NODES), z: new Float64Array(NODES) };
+  const p = pointTrack(NODES);
   for (let k = 0; k < NODES; k++) p.w[k] = k / NODES;
   const track = limbTrack(p, p, span);
   return { span, made: [track], part: () => track, heights: heightsOf([track]) };

@@ -5,6 +5,7 @@
  * under its joint, then swings in a smooth arc that begins and ends at rest. Shoulder or hip glide along with the paw;
  * elbow and knee follow by two-link inverse kinematics, the elbow behind, the knee in front.
  */
+import { hump, smoothstep } from '../../engine/interpolate.js';
 import { PET_LEGS, PET_LIFT } from '../figures/pets.js';
 
 export interface LegBuild {
@@ -60,16 +61,12 @@ export function pawAt(stride: number, duty: number, phase: number): Spot {
   const behind = stride * (duty / 2 - phase);
   if (phase <= duty) return { w: behind, z: PAW_HEIGHT };
   const u = (phase - duty) / (1 - duty);
-  return { w: behind + stride * smooth(u), z: PAW_HEIGHT + lifted(u) };
+  return { w: behind + stride * smoothstep(u), z: PAW_HEIGHT + lifted(u) };
 }
 
 /** Height of a paw over the floor's, `u` from 0 to 1 of its way through the air. */
 export function lifted(u: number): number {
-  return PET_LIFT.value * 16 * u * u * (1 - u) * (1 - u);
-}
-
-export function smooth(t: number): number {
-  return t * t * (3 - 2 * t);
+  return hump(PET_LIFT.value, u);
 }
 
 /** Joint, elbow or knee, and paw; `joint` is where shoulder or hip would be without gliding. */

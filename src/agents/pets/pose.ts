@@ -3,11 +3,12 @@
  * withers; w from the frame's origin.
  */
 import { atan2, cos, sin } from '../../engine/arithmetic.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { Body } from '../body.js';
 import { PET_LEGS, PET_STILL } from '../figures/pets.js';
 import { PET_LEG_ORDER, PET_LIMB, SPECIES, jointAlong } from './build.js';
 import type { Spot } from './leg.js';
-import { FORE, HIND, PAW_HEIGHT, legOf, lifted, pawAt, smooth } from './leg.js';
+import { FORE, HIND, PAW_HEIGHT, legOf, lifted, pawAt } from './leg.js';
 import type { PetGait } from './table.js';
 import { gaitOf, phaseOf, tailRise, tailSwing, tailTip } from './table.js';
 
@@ -75,10 +76,10 @@ export function between(from: PetPose, to: PetPose, w: number, windows: Windows,
     // What has nowhere to go stays to the last bit.
     if (!window) return paw;
     const u = Math.min(1, Math.max(0, (t - window[0]) / (window[1] - window[0])));
-    const q = smooth(u);
+    const q = smoothstep(u);
     return { l: paw.l, w: paw.w + (goal.w - paw.w) * q, z: paw.z + (goal.z - paw.z) * q + lifted(u) };
   });
-  return { w, sits: 0, turned: 0, paws, tail: from.tail + (to.tail - from.tail) * smooth(t) };
+  return { w, sits: 0, turned: 0, paws, tail: from.tail + (to.tail - from.tail) * smoothstep(t) };
 }
 
 /** Both ends of a limb, offsets included. */

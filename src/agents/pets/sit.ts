@@ -1,13 +1,12 @@
 /** A pet that stays: it stands or sits, wagging its tail, and sits down and stands up. Nothing of it is published. */
 import { DEG, PI, sin } from '../../engine/arithmetic.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { FlatBeam, Frame } from '../../geometry/beam-line.js';
 import { fromOrigin } from '../../geometry/cell.js';
-import { limbTrack } from '../../geometry/track.js';
+import { TRACK_SPARE, limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import type { Body } from '../body.js';
-import { points, set } from '../gait/gait-table.js';
 import type { Foresee, Stretch } from '../motion/motion.js';
 import { PET_LIMB, SPECIES } from './build.js';
-import { smooth } from './leg.js';
 import type { LimbEnds, Paw, Windows } from './pose.js';
 import { between, limbEnds, sittingPose, standingPose } from './pose.js';
 import { gaitOf } from './table.js';
@@ -23,7 +22,7 @@ const SITTING: Windows = [null, null, [0, 0.5], [0.3, 0.8]];
 export function sitDown(body: Body, frame: Frame, down: boolean, duration_s: number, start: number): Stretch {
   const tracks = keptTracks(`sit ${down} ${stillKey(body)}`, body, SITTING_NODES, (t) => {
     const gone = down ? t : 1 - t;
-    return { ...between(standingPose(body), sittingPose(body), 0, SITTING, gone), sits: smooth(gone) };
+    return { ...between(standingPose(body), sittingPose(body), 0, SITTING, gone), sits: smoothstep(gone) };
   });
   return stretchOver(tracks, frame, duration_s, start);
 }
@@ -35,10 +34,10 @@ export function stay(body: Body, frame: Frame, sits: boolean, duration_s: number
   const nodes = Math.max(2, Math.ceil(duration_s / WAG_NODE_S) + 1);
   const tracks = lazyTracks(nodes, (index, span) => {
     const { a, b } = still[index] as LimbEnds;
-    const [one, other] = [points(nodes), points(nodes)];
+    const [one, other] = [pointTrack(nodes), pointTrack(nodes)];
     for (let k = 0; k < nodes; k++) {
-      set(one, k, a.l, a.w, a.z);
-      set(other, k, b.l, b.w, b.z);
+      setPoint(one, k, a.l, a.w, a.z);
+      setPoint(other, k, b.l, b.w, b.z);
     }
     if (index !== PET_LIMB.tail) return limbTrack(one, other, span);
     // The tip goes round the root on the level, as far from it as it hangs or lies behind.
@@ -49,7 +48,7 @@ export function stay(body: Body, frame: Frame, sits: boolean, duration_s: number
       const grown = Math.max(0, Math.min(1, time, duration_s - time));
       const swing = grown * swing_deg * DEG * sin(2 * PI * hertz * time);
       const aside = sin(swing);
-      set(other, k, behind * aside, a.w - behind * Math.sqrt(1 - aside * aside), b.z);
+      setPoint(other, k, behind * aside, a.w - behind * Math.sqrt(1 - aside * aside), b.z);
     }
     return limbTrack(one, other, span);
   });
@@ -75,7 +74,7 @@ function foreseeStill(still: readonly LimbEnds[]): Foresee {
     if (index === PET_LIMB.tail) return 'look';
     const { a, b } = still[index] as LimbEnds;
     const d = fromOrigin(across(beam, a), above(beam, a), across(beam, b), above(beam, b)) - threshold;
-    return d > SPARE ? 'clear' : d < -SPARE ? 'broken' : 'look';
+    return d > TRACK_SPARE ? 'clear' : d < -TRACK_SPARE ? 'broken' : 'look';
   };
 }
 function across(beam: FlatBeam, p: Paw): number {
@@ -84,5 +83,3 @@ function across(beam: FlatBeam, p: Paw): number {
 function above(beam: FlatBeam, p: Paw): number {
   return beam.v0 + beam.vl * p.l + beam.vw * p.w + beam.vz * p.z;
 }
-/** Single precision of tracks, with room. */
-const SPARE = 1e-5;

@@ -7,8 +7,8 @@
  */
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
 import type { LimbTrack, PoseTracks } from '../../geometry/track.js';
-import { heightsOf, limbTrack } from '../../geometry/track.js';
-import { NODES, points, set } from '../gait/gait-table.js';
+import { heightsOf, limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
+import { NODES } from '../gait/gait-table.js';
 import type { Species } from './build.js';
 import { PET_LEG_ORDER, PET_PART, SPECIES } from './build.js';
 import { legOf, pawAt } from './leg.js';
@@ -88,14 +88,14 @@ export function tailTip(length: number, rise: number, swing: number): { l: numbe
 
 function build(gait: PetGait, legs: readonly LimbTrack[]): PoseTracks {
   const span = { nodes: NODES, advance: gait.stride };
-  const trunk = points();
-  const tip = points();
+  const trunk = pointTrack(NODES);
+  const tip = pointTrack(NODES);
   const rise = tailRise(gait);
   for (let k = 0; k < NODES; k++) {
     const w = (gait.stride * k) / NODES;
     const tail = tailTip(SPECIES[gait.species].tail.length, rise, tailSwing(gait, k / NODES));
-    set(trunk, k, 0, w, 0);
-    set(tip, k, tail.l, w + tail.w, tail.z);
+    setPoint(trunk, k, 0, w, 0);
+    setPoint(tip, k, tail.l, w + tail.w, tail.z);
   }
   const parts = [limbTrack(trunk, trunk, span), ...legs];
   parts[PET_PART.tail] = limbTrack(trunk, tip, span);
@@ -105,14 +105,14 @@ function build(gait: PetGait, legs: readonly LimbTrack[]): PoseTracks {
 function buildLegs(gait: PetGait): readonly LimbTrack[] {
   const span = { nodes: NODES, advance: gait.stride };
   return PET_LEG_ORDER.flatMap(({ build: leg }, i) => {
-    const [joint, middle, paw] = [points(), points(), points()];
+    const [joint, middle, paw] = [pointTrack(NODES), pointTrack(NODES), pointTrack(NODES)];
     for (let k = 0; k < NODES; k++) {
       const w = (gait.stride * k) / NODES;
       const foot = pawAt(gait.stride, gait.duty, phaseOf(gait, i, k / NODES));
       const posed = legOf(leg, { w: 0, z: leg.height }, foot);
-      set(joint, k, 0, w + posed.joint.w, posed.joint.z);
-      set(middle, k, 0, w + posed.middle.w, posed.middle.z);
-      set(paw, k, 0, w + foot.w, foot.z);
+      setPoint(joint, k, 0, w + posed.joint.w, posed.joint.z);
+      setPoint(middle, k, 0, w + posed.middle.w, posed.middle.z);
+      setPoint(paw, k, 0, w + foot.w, foot.z);
     }
     return [limbTrack(joint, middle, span), limbTrack(middle, paw, span)];
   });

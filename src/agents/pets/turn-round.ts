@@ -3,15 +3,24 @@
  * go. Whatever of a long pet would swing into a jamb is drawn in sideways, as if it bent.
  */
 import { PI } from '../../engine/arithmetic.js';
+import { smoothstep } from '../../engine/interpolate.js';
 import type { Frame } from '../../geometry/beam-line.js';
 import type { Extent, PoseTracks } from '../../geometry/track.js';
-import { EXTENT_A, EXTENT_B, STRIDE, extentOf, limbTrack } from '../../geometry/track.js';
+import {
+  EXTENT_A,
+  EXTENT_B,
+  STRIDE,
+  TRACK_SPARE,
+  extentOf,
+  limbTrack,
+  pointTrack,
+  setPoint,
+} from '../../geometry/track.js';
 import type { Body } from '../body.js';
-import { points, set } from '../gait/gait-table.js';
 import type { Foresee, Stretch } from '../motion/motion.js';
 import { petReach } from './body.js';
 import { PET_LIMB } from './build.js';
-import { lifted, smooth } from './leg.js';
+import { lifted } from './leg.js';
 import type { Paw, PetPose } from './pose.js';
 import { spun, standingPose } from './pose.js';
 import { keptTracks, lazyTracks, stillKey, stretchOver } from './whole.js';
@@ -50,13 +59,11 @@ function foreseeTurning(free: PoseTracks): Foresee {
     const track = free.part(index);
     const a = extentOf(track, EXTENT_A);
     const b = extentOf(track, EXTENT_B);
-    const within = threshold + SPARE;
+    const within = threshold + TRACK_SPARE;
     if (Math.min(a.z0, b.z0) + beam.v0 > within || Math.max(a.z1, b.z1) + beam.v0 < -within) return 'clear';
     return Math.abs(beam.u0) - Math.max(circle(a), circle(b)) > within ? 'clear' : 'look';
   };
 }
-/** Single precision of tracks, with room. */
-const SPARE = 1e-5;
 
 /** No place within an extent is further from the spot turned on. */
 function circle({ l0, l1, w0, w1 }: Extent): number {
@@ -72,7 +79,7 @@ function turning(body: Body, way: 1 | -1, t: number): PetPose {
   const inStep = t * STEPS - step;
   const paws = standing.paws.map((paw, i): Paw => {
     const u = Math.min(1, Math.max(0, inStep * ORDER.length - (ORDER[i] as number)));
-    const at = (way * PI * (step + smooth(u))) / STEPS;
+    const at = (way * PI * (step + smoothstep(u))) / STEPS;
     const seen = spun(paw, at - turned);
     return { l: seen.l, w: seen.w, z: paw.z + lifted(u) };
   });
@@ -85,7 +92,7 @@ function drawnIn(body: Body, frame: Frame, width_m: number, free: PoseTracks): P
     const { ends } = free.part(index);
     const radius = body.limbs.radiusOf(index) * body.unit_m;
     const leg = index >= PET_LIMB.firstLeg && index < PET_LIMB.tail;
-    const [a, b] = [points(NODES), points(NODES)];
+    const [a, b] = [pointTrack(NODES), pointTrack(NODES)];
     for (let k = 0; k < NODES; k++) {
       const t = k / (NODES - 1);
       // Legs are between the jambs at both ends of the turn; nose and tail, far ahead and behind, need not be.
@@ -97,7 +104,7 @@ function drawnIn(body: Body, frame: Frame, width_m: number, free: PoseTracks): P
         const [l, w] = [ends[at]!, ends[at + 1]!];
         const x = frame.x + (l * frame.cos + w * frame.sin) * body.unit_m;
         const off = (Math.min(Math.max(x, radius - spare), width_m - radius + spare) - x) / body.unit_m;
-        set(p, k, l + off * frame.cos, w + off * frame.sin, ends[at + 2]!);
+        setPoint(p, k, l + off * frame.cos, w + off * frame.sin, ends[at + 2]!);
       }
     }
     return limbTrack(a, b, span);

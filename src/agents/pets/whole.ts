@@ -4,9 +4,8 @@
  */
 import type { Frame } from '../../geometry/beam-line.js';
 import type { LimbTrack, PoseTracks } from '../../geometry/track.js';
-import { limbTrack } from '../../geometry/track.js';
+import { limbTrack, pointTrack, setPoint } from '../../geometry/track.js';
 import type { Body } from '../body.js';
-import { points, set } from '../gait/gait-table.js';
 import type { Foresee, Stretch } from '../motion/motion.js';
 import type { PetPose } from './pose.js';
 import { limbEnds } from './pose.js';
@@ -35,11 +34,11 @@ function tracksOver(body: Body, nodes: number, poseAt: (t: number) => PetPose): 
   let poses: PetPose[] | undefined;
   return lazyTracks(nodes, (index, span) => {
     poses ??= Array.from({ length: nodes }, (_, k) => poseAt(k / (nodes - 1)));
-    const [a, b] = [points(nodes), points(nodes)];
+    const [a, b] = [pointTrack(nodes), pointTrack(nodes)];
     for (let k = 0; k < nodes; k++) {
       const ends = limbEnds(body, poses[k] as PetPose, index);
-      set(a, k, ends.a.l, ends.a.w, ends.a.z);
-      set(b, k, ends.b.l, ends.b.w, ends.b.z);
+      setPoint(a, k, ends.a.l, ends.a.w, ends.a.z);
+      setPoint(b, k, ends.b.l, ends.b.w, ends.b.z);
     }
     return limbTrack(a, b, span);
   });

@@ -1,5 +1,5 @@
 /** From what a user chose to a ledger that can be driven. */
-import { hours } from '../../agents/arrivals.js';
+import { clockHours } from '../../engine/time.js';
 import { CapLedger } from './cap.js';
 import { ConserveLedger } from './conserve.js';
 import { FloorLedger } from './floor.js';
@@ -20,7 +20,7 @@ export function makeLedger(choice: LedgerChoice, house: LedgerHouse): HouseLedge
     case 'cap':
       return new CapLedger(house, choice.at_most);
     case 'reset':
-      return new ResetLedger(house, hours(choice.at), choice.to);
+      return new ResetLedger(house, clockHours(choice.at), choice.to);
     case 'conserve':
       return new ConserveLedger(house, choice.household ?? null);
     case 'presence':

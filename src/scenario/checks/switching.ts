@@ -2,7 +2,9 @@
  * Switching that lets a beam break and hardly ever clear: hysteresis that reaches behind what a ranger reads of the door
  * with nobody in it.
  */
+import { vectorOf } from '../../geometry/beam-line.js';
 import { type Mounting, rangerLine } from '../../geometry/mounting.js';
+import { micrometres } from '../../sensors/ranger.js';
 import type { Finding } from '../issue.js';
 import { beamsOfPair } from '../resolve.js';
 import { type Outline, type OutlineDoor, finding } from './outline.js';
@@ -45,9 +47,8 @@ function hungIn({ name: door, width_m, height_m: lintel_m, ...rest }: OutlineDoo
     if (name === undefined || sensor === undefined || mount === undefined || at_m === undefined) return [];
     const height_m = beam.height_m ?? (mount === 'lintel' ? lintel_m : undefined);
     if (height_m === undefined || height_m > lintel_m) return [];
-    const { from, to } = rangerLine({ ...beam, mount, at_m, height_m }, { width_m, height_m: lintel_m });
-    const [x, y, z] = [to.x - from.x, to.y - from.y, to.z - from.z];
-    return [{ name: `${door}.${name}`, sensor, axis_m: Math.sqrt(x * x + y * y + z * z) }];
+    const line = rangerLine({ ...beam, mount, at_m, height_m }, { width_m, height_m: lintel_m });
+    return [{ name: `${door}.${name}`, sensor, axis_m: vectorOf(line).length_m }];
   });
 }
 
@@ -61,8 +62,4 @@ function writtenBeams({ pair, beams }: Pick<OutlineDoor, 'pair' | 'beams'>, widt
   const { sensor, mount, spacing_m } = pair;
   if (sensor === undefined || mount === undefined || spacing_m === undefined) return [];
   return beamsOfPair({ ...pair, sensor, mount, spacing_m }, width_m);
-}
-
-function micrometres(metres: number): number {
-  return Math.round(metres * 1e6);
 }

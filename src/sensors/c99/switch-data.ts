@@ -1,5 +1,6 @@
 /** Settings of switching as constants for the switching in C99. */
 import { c32, cSigned32 } from '../../engine/c-array.js';
+import { micrometres } from '../ranger.js';
 import type { RangerSensor } from '../schema.js';
 import type { SwitchingSettings } from '../switching/schema.js';
 
@@ -27,8 +28,4 @@ export function switchData({ switching, range_m }: Pick<RangerSensor, 'switching
 /** How many first readings are learnt from; none with a fixed switching point. */
 export function learnReadings({ nearer_than_m, learn_readings }: SwitchingSettings): number {
   return nearer_than_m === undefined ? learn_readings : 0;
-}
-
-function micrometres(metres: number): number {
-  return Math.round(metres * 1e6);
 }

@@ -1,6 +1,7 @@
 /** Which lines of light run through a frame: each barrier's own, and those by which one dazzles another's receiver. */
 import { DEG, cos, sin } from '../../engine/arithmetic.js';
 import type { BeamLine } from '../../geometry/beam-line.js';
+import { vectorOf } from '../../geometry/beam-line.js';
 import type { BeamPath } from '../door-sensors.js';
 import type { MountedBarrier } from '../mounted.js';
 import { clearanceOf } from './covered-share.js';
@@ -42,8 +43,8 @@ export function disturbs(source: MountedBarrier, victim: MountedBarrier): boolea
 
 /** Whether two lines make an angle of no more than `deg`; by sine and cosine, so no arc is needed. */
 function within(a: BeamLine, b: BeamLine, deg: number): boolean {
-  const u = { x: a.to.x - a.from.x, y: a.to.y - a.from.y, z: a.to.z - a.from.z };
-  const v = { x: b.to.x - b.from.x, y: b.to.y - b.from.y, z: b.to.z - b.from.z };
+  const u = vectorOf(a);
+  const v = vectorOf(b);
   const dot = u.x * v.x + u.y * v.y + u.z * v.z;
   const x = u.y * v.z - u.z * v.y;
   const y = u.z * v.x - u.x * v.z;

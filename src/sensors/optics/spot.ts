@@ -1,5 +1,6 @@
 /** A spot of light that goes out from a sensor: round, and growing evenly along its axis. */
 import type { BeamLine } from '../../geometry/beam-line.js';
+import { vectorOf } from '../../geometry/beam-line.js';
 
 /**
  * Where a spot of light comes from and goes to: the thin one of a triangulation ranger, the wide cone of a time-of-flight
@@ -30,12 +31,12 @@ export interface Spot {
 }
 
 /** @throws {RangeError} for an axis along the walk: it never leaves the opening sideways */
-export function spotAlong({ from, to }: BeamLine, radius_m: number, growth: number): Spot {
-  const [lx, ly, lz] = [to.x - from.x, to.y - from.y, to.z - from.z];
-  const behind_m = Math.sqrt(lx * lx + ly * ly + lz * lz);
-  const dx = lx / behind_m;
-  const dy = ly / behind_m;
-  const dz = lz / behind_m;
+export function spotAlong(line: BeamLine, radius_m: number, growth: number): Spot {
+  const { from } = line;
+  const { x, y, z, length_m: behind_m } = vectorOf(line);
+  const dx = x / behind_m;
+  const dy = y / behind_m;
+  const dz = z / behind_m;
   const uy = Math.sqrt(dx * dx + dz * dz);
   if (!(uy > 1e-6)) throw new RangeError('spotAlong: an axis must run across the opening, not along the walk');
   const ux = (-dx * dy) / uy;

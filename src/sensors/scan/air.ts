@@ -1,5 +1,6 @@
 /** Bursts that are still in the air: what one ranger sent, another may hear. */
-import type { BurstSource, Ear, Scene } from '../ranger.js';
+import type { BurstSource, Scene } from '../ranger.js';
+import { soundPerMetre_us } from '../ranger.js';
 import type { Slot } from './slot.js';
 
 /** How a listening ranger is reached by another's bursts; null when it never is. */
@@ -33,7 +34,7 @@ export class Air {
         const farthest_m = ear.farthest_m(reached);
         if (farthest_m === 0) continue;
         own.set(source, { source: reached, farthest_m });
-        stays_us = Math.max(stays_us, farthest_m * perMetre(ear));
+        stays_us = Math.max(stays_us, farthest_m * soundPerMetre_us(ear));
       }
     }
     this.stays_us = Math.ceil(stays_us);
@@ -83,7 +84,7 @@ export class Air {
     if (source === listener && sent_us === listener.start_us) return;
     const way = this.ways.get(listener)?.get(source);
     if (way === undefined) return;
-    const per_us = perMetre(ear);
+    const per_us = soundPerMetre_us(ear);
     const age_us = listener.start_us - sent_us;
     const [from_us, to_us] = ear.window_us;
     const least_m = (age_us + from_us) / per_us;
@@ -100,8 +101,4 @@ export class Air {
       listener.heard = true;
     }
   }
-}
-
-function perMetre(ear: Ear): number {
-  return 1e6 / ear.speed_mps;
 }

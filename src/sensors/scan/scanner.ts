@@ -12,7 +12,7 @@ import { MedianWindow } from '../switching/median-window.js';
 import { Switch } from '../switching/switch.js';
 import { Air, type Reaches } from './air.js';
 import { Desk } from './desk.js';
-import { Struck } from './gaps.js';
+import { Struck } from './struck.js';
 import { type Attendance, NOBODY, Slot } from './slot.js';
 
 export interface ScanHooks<A extends Attendance> {

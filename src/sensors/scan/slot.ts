@@ -1,12 +1,12 @@
 /** One ranger as a controller reads it: what befalls its readings, and the beam they switch. */
 import type { Stream } from '../../engine/stream.js';
 import type { Ranger, Scene } from '../ranger.js';
-import { NO_ECHO } from '../ranger.js';
+import { NO_ECHO, micrometres } from '../ranger.js';
 import type { RangerSensor } from '../schema.js';
 import type { SwitchingSettings } from '../switching/schema.js';
 import { Switch } from '../switching/switch.js';
-import { Struck } from './gaps.js';
 import { noiseTail } from './noise-tail.js';
+import { Struck } from './struck.js';
 
 /** An idle door: nobody in the scene. */
 export const NOBODY: Scene = { count: 0, capsules: new Float64Array(0), clothing: new Float64Array(0) };
@@ -60,7 +60,8 @@ export class Slot<A extends Attendance = Attendance> {
     stream: Stream,
     private readonly clock_us: number,
   ) {
-    this.switching = new Switch(sensor.switching, Math.round(sensor.range_m * 1e6));
+    const farthest_um = micrometres(sensor.range_m);
+    this.switching = new Switch(sensor.switching, farthest_um);
     this.settings = sensor.switching;
     this.idle_m = ranger.sees(NOBODY);
     this.noise = stream.child('noise');
@@ -68,7 +69,7 @@ export class Slot<A extends Attendance = Attendance> {
     this.outlierPlaces = stream.child('outlier place');
     this.strays = new Struck(sensor.stray_share, stream.child('stray'));
     this.dropouts = new Struck(sensor.dropout_share, stream.child('drop-out'));
-    this.outlierShare = this.shareBeyond(Math.round(sensor.range_m * 1e6));
+    this.outlierShare = this.shareBeyond(farthest_um);
     this.outliers = new Struck(this.outlierShare, stream.child('outlier'));
   }
 

@@ -9,7 +9,7 @@
  * Only while the background is learnt it counts as the farthest reading, whatever it means later: nothing came back from
  * an idle door.
  */
-import { NO_ECHO } from '../ranger.js';
+import { NO_ECHO, micrometres } from '../ranger.js';
 import { MedianWindow } from './median-window.js';
 import type { SwitchingSettings } from './schema.js';
 
@@ -147,8 +147,4 @@ export class Switch {
     this.background += Math.max(-this.follow_um, Math.min(this.follow_um, off_um));
     return true;
   }
-}
-
-function micrometres(metres: number): number {
-  return Math.round(metres * 1e6);
 }

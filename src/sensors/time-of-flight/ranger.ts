@@ -13,14 +13,13 @@ import { DEG, cos, normalQuantile, sin } from '../../engine/arithmetic.js';
 import { slabOf, spotAlong } from '../optics/spot.js';
 import { Targets } from '../optics/targets.js';
 import type { Ranger, RangerPlace, Scene } from '../ranger.js';
-import { NO_ECHO } from '../ranger.js';
+import { NO_ECHO, micrometres } from '../ranger.js';
 import { MERGE, RANGE_BUDGET, RANGE_REFLECTANCE } from './figures.js';
 import type { TimeOfFlightRanger } from './schema.js';
 
 export function makeTimeOfFlight({ mounted, surroundings }: RangerPlace): Ranger {
-  const { sensor: any, line } = mounted;
-  if (any.kind !== 'time-of-flight-ranger') throw new TypeError('makeTimeOfFlight: not a time-of-flight ranger');
-  const sensor: TimeOfFlightRanger = any;
+  const { sensor, line } = mounted;
+  if (sensor.kind !== 'time-of-flight-ranger') throw new TypeError('makeTimeOfFlight: not a time-of-flight ranger');
   const half = sensor.half_angle_deg * DEG;
   const spot = spotAlong(line, 0, sin(half) / cos(half));
   const slab = slabOf(spot);
@@ -70,7 +69,7 @@ export function makeTimeOfFlight({ mounted, surroundings }: RangerPlace): Ranger
       const metres = seen_m + sensor.bias_m + (u === 0.5 ? 0 : sd_m * normalQuantile(u, 0, 1));
       if (metres > range_m) return NO_ECHO;
       const steps = Math.round(Math.max(blind_m, metres) / sensor.step_m);
-      return Math.round(steps * sensor.step_m * 1e6);
+      return micrometres(steps * sensor.step_m);
     },
     strays_m: [blind_m, range_m],
     ear: null,

@@ -1,5 +1,5 @@
 /** From volts to converter counts, and from those back to distance as a controller does it, in whole micrometres. */
-import { NO_ECHO } from '../ranger.js';
+import { NO_ECHO, micrometres } from '../ranger.js';
 import { type Curve, distanceAt } from './curve.js';
 import type { TriangulationRanger } from './schema.js';
 
@@ -24,7 +24,7 @@ export function lineariserOf(sensor: TriangulationRanger): (count: number) => nu
     linearised_by === 'table' && table ? byTable(table) : byCurve((linearised_by === 'fitted' && fitted) || sensor);
   return (count) => {
     const metres = metresOf((count + 0.5) * step_v);
-    return metres > range_m ? NO_ECHO : Math.max(0, Math.round(metres * 1e6));
+    return metres > range_m ? NO_ECHO : Math.max(0, micrometres(metres));
   };
 }
 

@@ -16,12 +16,10 @@ import { Targets } from '../optics/targets.js';
 import type { Ranger, RangerPlace, Scene } from '../ranger.js';
 import { distanceAt, placeOf, voltsAt } from './curve.js';
 import { countOf, lineariserOf } from './linearise.js';
-import type { TriangulationRanger } from './schema.js';
 
 export function makeTriangulation({ mounted, surroundings, phase }: RangerPlace): Ranger {
-  const { sensor: any, line } = mounted;
-  if (any.kind !== 'triangulation-ranger') throw new TypeError('makeTriangulation: not a triangulation ranger');
-  const sensor: TriangulationRanger = any;
+  const { sensor, line } = mounted;
+  if (sensor.kind !== 'triangulation-ranger') throw new TypeError('makeTriangulation: not a triangulation ranger');
   const spot = spotAlong(line, sensor.spot_diameter_m / 2, sensor.spot_growth_m_per_m / 2);
   const slab = slabOf(spot);
   const targets = new Targets();

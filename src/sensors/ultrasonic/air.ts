@@ -1,5 +1,6 @@
 /** Sound in air: how fast, and how much of it the air swallows. ISO 9613-1:1993 (formulas as restated publicly). */
-import { LN10, exp, pow } from './decibel.js';
+import { exp, pow } from '../../engine/arithmetic.js';
+import { LN10 } from './decibel.js';
 
 /** Air as ISO 9613-1 describes it. */
 export interface Air {

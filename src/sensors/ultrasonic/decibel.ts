@@ -1,7 +1,6 @@
 /** Levels and what they are as plain ratios of power. */
-import { exp, ln, pow } from '../../engine/arithmetic.js';
+import { exp, ln } from '../../engine/arithmetic.js';
 
-export { exp, pow };
 export const LN10 = 2.302585092994046;
 
 /** Ratio of powers that a level difference in dB stands for. */

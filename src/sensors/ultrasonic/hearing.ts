@@ -1,5 +1,6 @@
 /** One ranger's hearing of its own echoes, worked out once: place, axis, loudness and the tables of a reading. */
 import type { BeamLine } from '../../geometry/beam-line.js';
+import { vectorOf } from '../../geometry/beam-line.js';
 import type { Surroundings } from '../surroundings.js';
 import { absorption, speedOfSound } from './air.js';
 import { powerOf } from './decibel.js';
@@ -7,14 +8,7 @@ import { directivityTable, sizeInWaves } from './piston.js';
 import type { UltrasonicRanger } from './schema.js';
 import { Table, keptTable } from './table.js';
 
-export interface Hearing {
-  /** Place, and unit vector along the axis; door axes, metres. */
-  readonly x: number;
-  readonly y: number;
-  readonly z: number;
-  readonly dx: number;
-  readonly dy: number;
-  readonly dz: number;
+export interface Hearing extends Pointing {
   readonly speed_mps: number;
   readonly wavelength_m: number;
   readonly ka: number;
@@ -70,6 +64,7 @@ export function airTable(absorption_db_per_m: number, to_m: number): Table {
   );
 }
 
+/** Place, and unit vector along the axis; door axes, metres. */
 export interface Pointing {
   readonly x: number;
   readonly y: number;
@@ -79,10 +74,8 @@ export interface Pointing {
   readonly dz: number;
 }
 
-export function pointing({ from, to }: BeamLine): Pointing {
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  const dz = to.z - from.z;
-  const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
-  return { x: from.x, y: from.y, z: from.z, dx: dx / length, dy: dy / length, dz: dz / length };
+export function pointing(line: BeamLine): Pointing {
+  const { from } = line;
+  const { x, y, z, length_m } = vectorOf(line);
+  return { x: from.x, y: from.y, z: from.z, dx: x / length_m, dy: y / length_m, dz: z / length_m };
 }

@@ -1,5 +1,6 @@
 /** What a ranger hears of the door frame and the floor when nobody is there. */
 import type { BeamLine, Point } from '../../geometry/beam-line.js';
+import { vectorOf } from '../../geometry/beam-line.js';
 import { isBlocked } from './blocking.js';
 import { levelOf } from './decibel.js';
 import type { Hearing } from './hearing.js';
@@ -64,8 +65,7 @@ export function wallEchoes(
   }
   const isFloor = Math.abs(to.z) < FLUSH_M;
   if (isFloor || Math.abs(to.y - from.y) <= FRAME_REACH_M) {
-    const [x, y, z] = [to.x - from.x, to.y - from.y, to.z - from.z];
-    add(Math.sqrt(x * x + y * y + z * z), to, sensor.diffuse_db);
+    add(vectorOf(line).length_m, to, sensor.diffuse_db);
   }
   return echoes.sort((a, b) => a.distance_m - b.distance_m);
 }

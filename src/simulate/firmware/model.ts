@@ -5,6 +5,7 @@
 import { type HostHooks, LogicHost } from '../../counter/host.js';
 import type { Logic } from '../../counter/logic.js';
 import { machineOf } from '../../counter/table/machine.js';
+import { micrometres } from '../../sensors/ranger.js';
 import { Switch } from '../../sensors/switching/switch.js';
 import type { FirmwarePlan } from './plan.js';
 
@@ -33,7 +34,7 @@ export class FirmwareModel {
   constructor(private readonly plan: FirmwarePlan) {
     this.logic = this.watched(machineOf(plan.table));
     this.host = new LogicHost(this.logic, this.hooks);
-    this.switches = plan.rangers.map(({ sensor }) => new Switch(sensor.switching, Math.round(sensor.range_m * 1e6)));
+    this.switches = plan.rangers.map(({ sensor }) => new Switch(sensor.switching, micrometres(sensor.range_m)));
     // A timeout of the first state runs from the start.
     this.host.inputMask(0, 0);
   }

@@ -1,5 +1,5 @@
 /** What a ranger says in the test vectors. */
-import { NO_ECHO } from '../../sensors/ranger.js';
+import { NO_ECHO, micrometres } from '../../sensors/ranger.js';
 import type { RangerSensor } from '../../sensors/schema.js';
 import type { Switch } from '../../sensors/switching/switch.js';
 import type { Draws } from './draws.js';
@@ -19,10 +19,10 @@ export function vectorReading(
   draws: Draws,
 ): number {
   const { nearer_than_m, margin_m, hysteresis_m, median_of, minimum_samples } = switching;
-  const far_um = Math.round(range_m * 1e6);
-  const hysteresis_um = Math.round(hysteresis_m * 1e6);
-  const fixed_um = nearer_than_m === undefined ? undefined : Math.round(nearer_than_m * 1e6);
-  const point_um = fixed_um ?? now.background_um - Math.round(margin_m * 1e6);
+  const far_um = micrometres(range_m);
+  const hysteresis_um = micrometres(hysteresis_m);
+  const fixed_um = nearer_than_m === undefined ? undefined : micrometres(nearer_than_m);
+  const point_um = fixed_um ?? now.background_um - micrometres(margin_m);
   const kind = draws.next() * Math.max(1, (median_of + minimum_samples) / AGREE);
   if (kind < 0.03) return NO_ECHO;
   if (kind < 0.06) return draws.below(far_um);

@@ -1,10 +1,8 @@
 /** What is known of somebody turning on a spot without posing them: most limbs are out of most beams' reach. */
 import type { FlatBeam } from '../../geometry/beam-line.js';
 import type { Limb } from '../../geometry/limbs.js';
+import { TRACK_SPARE } from '../../geometry/track.js';
 import { standingEnds } from './stance.js';
-
-/** Single precision of tracks, with room. */
-const SPARE = 1e-5;
 
 /**
  * Whether a limb of somebody who turns on the frame's origin is in a level beam all the time, or never. Each end stays
@@ -31,7 +29,7 @@ export function foreseeTurning(
   const bTop = bz + lift * (1 - b.turns);
   const beside = Math.max(0, away - circle);
   const above = Math.max(0, Math.min(az, bz), -Math.max(aTop, bTop));
-  if (Math.sqrt(beside * beside + above * above) > threshold + SPARE) return 'clear';
-  const acrossHeight = (aTop < -SPARE && bz > SPARE) || (bTop < -SPARE && az > SPARE);
-  return acrossHeight && away + circle < threshold - SPARE ? 'broken' : 'look';
+  if (Math.sqrt(beside * beside + above * above) > threshold + TRACK_SPARE) return 'clear';
+  const acrossHeight = (aTop < -TRACK_SPARE && bz > TRACK_SPARE) || (bTop < -TRACK_SPARE && az > TRACK_SPARE);
+  return acrossHeight && away + circle < threshold - TRACK_SPARE ? 'broken' : 'look';
 }

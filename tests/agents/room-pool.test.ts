@@ -1,7 +1,7 @@
 /** Who goes when a party sets out from a room. */
 import { expect, test } from 'vitest';
 import type { Resident } from '../../src/agents/party.js';
-import { RoomPool } from '../../src/agents/rooms.js';
+import { RoomPool } from '../../src/agents/room-pool.js';
 import { BUILT_IN_WALKERS, type Walker } from '../../src/agents/schema.js';
 
 const adult = BUILT_IN_WALKERS['adult'] as Walker;
