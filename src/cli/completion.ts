@@ -43,18 +43,18 @@ const LOGIC_FILE = /\.(?:ya?ml|[cm]?[jt]s)$/;
  */
 const EQUALS_IN_BASH = `
 __jambeam_complete_values() {
-    local i words=() cword=$COMP_CWORD
-    for i in "\${!COMP_WORDS[@]}"; do
+    local i words=()
+    for ((i = 0; i <= COMP_CWORD; i++)); do
         if [[ \${COMP_WORDS[i]} != = ]]; then
             words+=("\${COMP_WORDS[i]}")
         elif ((i == COMP_CWORD)); then
             words+=("")
-        elif ((i < COMP_CWORD)); then
-            ((cword--))
         fi
     done
     COMP_WORDS=("\${words[@]}")
-    COMP_CWORD=$cword
+    COMP_CWORD=$((\${#words[@]} - 1))
+    COMP_LINE="\${words[*]}"
+    COMP_POINT=\${#COMP_LINE}
     __jambeam_complete "$@"
 }
 complete -F __jambeam_complete_values jambeam`;
