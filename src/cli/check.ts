@@ -8,7 +8,7 @@ import { CAUTIONS } from '../report/cautions.js';
 import { houseFile } from '../report/drawing/house-file.js';
 import { storeyDrawings } from '../report/drawing/house-plan.js';
 import { whyNoLengths } from '../report/effort-words.js';
-import { metres, plain, plural } from '../report/words.js';
+import { bare, metres, plain, plural } from '../report/words.js';
 import { explain, formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
 import { planOf } from '../scenario/plan-of.js';
@@ -30,7 +30,7 @@ import { inWorker } from './in-worker.js';
 import type { Io, Paint } from './io.js';
 import { jsonText } from './io.js';
 import { ladderSentences, ladderTable } from './ladder-words.js';
-import { folded } from './lines.js';
+import { folded, indented } from './lines.js';
 import type { LogicOptions } from './logic-options.js';
 import { codeOf, givenLogics } from './logic-options.js';
 import { UserProblem, pathText } from './problem.js';
@@ -95,11 +95,13 @@ export function findingsOf(given: Design, outside?: OutsideLogics): Findings {
 function writePlan(design: Design, effort: Effort, file: string, io: Io): void {
   if (!/\.svg$/i.test(file)) throw new UserProblem(`${pathText(file)}: expected a file name that ends in .svg`);
   const { plan } = planOf(design);
-  if (!plan)
+  if (!plan) {
+    const why = whyNoLengths(effort);
     throw new UserProblem(
       'there is no plan to draw: rooms need at_m and size_m, doors at_m',
-      whyNoLengths(effort)?.replace(/[\u2068\u2069]/g, ''),
+      why === null ? undefined : bare(why),
     );
+  }
   replaceFile(file, houseFile(plain(design.name), storeyDrawings(design, plan, cabling(design, plan, 'drilled'))));
   io.err(`the plan is in ${pathText(file)}\n`);
 }
@@ -180,7 +182,7 @@ function ladderText(design: Design, { rangers }: DoorFacts, rows: readonly Ladde
       : '');
   return (
     `  ${paint.bold(one ? 'Counted' : 'Height ladder')}\n${folded(about, '    ')}\n` +
-    `${ladderTable(rows, paint).replace(/^(?=.)/gm, '    ')}\n` +
+    `${indented(ladderTable(rows, paint), '    ')}\n` +
     ladderSentences(rows)
       .map((one) => folded(one, '    '))
       .join('')

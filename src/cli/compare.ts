@@ -1,12 +1,13 @@
 /** `jambeam report A.run B.run --out compare.html`: one page that compares finished runs. */
-import { basename, dirname, extname, resolve } from 'node:path';
+import { basename, extname, resolve } from 'node:path';
 import { COMPARE_TITLE, renderCompareReport } from '../report/compare/report.js';
 import type { CompareRun } from '../report/compare/runs.js';
 import { compareSummaryText } from '../report/compare/summary-text.js';
 import type { Heading } from '../scenario/heading.js';
 import { VERSION } from '../simulate/version.js';
-import { headOf, kindOf, replaceFile } from './files.js';
+import { headOf, replaceFile } from './files.js';
 import type { Io } from './io.js';
+import { kindForFile } from './new-places.js';
 import { pageScripts } from './page-scripts.js';
 import { UserProblem, pathText } from './problem.js';
 import { readRun } from './read-run.js';
@@ -68,15 +69,7 @@ function placeOf(out: string | undefined, force: boolean): string {
   const name = pathText(out);
   if (!/^\.html?$/i.test(extname(out)))
     throw new UserProblem(`--out: expected a name that ends in .html, found ${name}`);
-  const kind = kindOf(out);
-  if (kind === 'link') throw new UserProblem(`--out: ${name} is a link`, 'name the file itself');
-  if (kind === 'folder' || kind === 'other') throw new UserProblem(`--out: expected a file, found a folder: ${name}`);
-  if (kind === 'nothing' && kindOf(resolve(dirname(out))) !== 'folder')
-    throw new UserProblem(
-      `--out: ${name} can't be made: there is no folder ${pathText(dirname(out))}`,
-      'make it first',
-    );
-  if (kind === 'file' && !force && !headOf(out, HEAD_BYTES).includes(COMPARE_TITLE))
+  if (kindForFile('--out', out) === 'file' && !force && !headOf(out, HEAD_BYTES).includes(COMPARE_TITLE))
     throw new UserProblem(
       `--out: ${name} is there already and is no comparison of jambeam: nothing was written`,
       'name another, or write over it with --force',

@@ -38,14 +38,42 @@ const LOGIC_OR_FILE = ['check', 'run', 'passage', 'study', 'join', 'replay', 'fi
 const LOGIC_FILE = /\.(?:ya?ml|[cm]?[jt]s)$/;
 
 /**
+ * For bash, behind the library's script: bash makes three words of `--logic=ho` and puts what is chosen in place of the last
+ * one. Without the equals sign they are what `--logic ho` is.
+ */
+const EQUALS_IN_BASH = `
+__jambeam_complete_values() {
+    local i words=()
+    for ((i = 0; i <= COMP_CWORD; i++)); do
+        if [[ \${COMP_WORDS[i]} != = ]]; then
+            words+=("\${COMP_WORDS[i]}")
+        elif ((i == COMP_CWORD)); then
+            words+=("")
+        fi
+    done
+    COMP_WORDS=("\${words[@]}")
+    COMP_CWORD=$((\${#words[@]} - 1))
+    COMP_LINE="\${words[*]}"
+    COMP_POINT=\${#COMP_LINE}
+    __jambeam_complete "$@"
+}
+complete -F __jambeam_complete_values jambeam`;
+
+/**
  * Adds `completion`, which prints a shell's script, and `complete`, which the script calls; all others must be there already.
  *
- * @param typed the word that is to be completed
+ * @param word the word that is to be completed
  * @throws {RangeError} when a list above names what no command has
  */
-export function addCompletion(jambeam: Command, typed: string): void {
+export function addCompletion(jambeam: Command, word: string): void {
   const { commands } = tab(jambeam, { completionCommandName: 'completion' });
-  describeCompletion(jambeam.commands.find((command) => command.name() === 'completion')!);
+  const completion = jambeam.commands.find((command) => command.name() === 'completion')!;
+  describeCompletion(completion);
+  completion.hook('postAction', (_, { args: [shell] }) => {
+    if (shell === 'bash') console.log(EQUALS_IN_BASH);
+  });
+  // Of `--logic=ho` only the value is completed; the shell keeps what stands before it.
+  const typed = word.replace(/^--[\w-]+=/, '');
   for (const command of jambeam.commands) {
     const offered = commands.get(command.name());
     for (const argument of command.registeredArguments) {

@@ -1,4 +1,4 @@
-/** The plan's facts and the effort of installing, as `jambeam check` prints them. */
+/** The plan's facts and the effort of installing, as `jambeam check` prints them: the report's tables in brief, for its words in effort-words.ts. */
 import { runHeight_m } from '../effort/cables.js';
 import type { Effort } from '../effort/effort.js';
 import { type Share, holesIn } from '../effort/share.js';
@@ -14,11 +14,11 @@ import {
   pricesWords,
   whyNoLengths,
 } from '../report/effort-words.js';
-import { count, decimal, joined, metres, plain, plural } from '../report/words.js';
+import { bare, count, decimal, joined, metres, plain, plural } from '../report/words.js';
 import { planOf } from '../scenario/plan-of.js';
 import type { Design } from '../scenario/schema.js';
 import type { Paint } from './io.js';
-import { bare, columns, folded } from './lines.js';
+import { columns, folded, indented } from './lines.js';
 
 /** Amounts on a terminal: without the marks that isolate names on a page. */
 const amount = (cents: number, currency: string | null): string => bare(money(cents, currency));
@@ -48,7 +48,7 @@ export function planText(design: Design, effort: Effort, paint: Paint): string {
   );
   const head = ['door', 'end', 'in', 'controller', 'drilled', 'surface'].map((word) => paint.bold(word));
   const table = columns([head, ...rows], ['left', 'left', 'left', 'left', 'right', 'right']);
-  return `${paint.bold(paint.cyan('Plan'))}\n${rooms.join('')}${table.replace(/^(?=.)/gm, '  ')}`;
+  return `${paint.bold(paint.cyan('Plan'))}\n${rooms.join('')}${indented(table)}`;
 }
 
 export function effortText(design: Design, effort: Effort, paint: Paint): string {
@@ -105,5 +105,3 @@ export function effortText(design: Design, effort: Effort, paint: Paint): string
     sentences.map((sentence) => folded(bare(sentence), '  ')).join('')
   );
 }
-
-const indented = (table: string): string => table.replace(/^(?=.)/gm, '  ');

@@ -1,4 +1,4 @@
-/** Reading and writing files, with every refusal in words. The only part of the project that names files. */
+/** Reading and writing whole files, with every refusal in words. */
 import {
   closeSync,
   fsyncSync,

@@ -1,15 +1,15 @@
 /** `jambeam fit --logger DIR`: a capture program in C to finish, and a page on how to measure. */
-import { mkdirSync, rmSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { printable } from '../engine/printable.js';
 import { FIT_KINDS, type FitKind } from '../fitting/bench.js';
 import { benchProtocol } from '../fitting/logger/bench-protocol.js';
 import { captureProgram } from '../fitting/logger/capture.js';
 import { formatIssue } from '../scenario/explain.js';
-import { kindOf, readText, replaceFiles } from './files.js';
+import { kindOf, readText } from './files.js';
 import type { FitOptions } from './fit.js';
 import type { Io } from './io.js';
-import { UserProblem, onDisk, pathText } from './problem.js';
+import { kindForFolder, writeInto } from './new-places.js';
+import { UserProblem, pathText } from './problem.js';
 
 export function writeLogger(folder: string, readings: string | undefined, options: FitOptions, io: Io): void {
   if (folder === '') throw new UserProblem('--logger: expected a folder to make, found nothing');
@@ -17,26 +17,17 @@ export function writeLogger(folder: string, readings: string | undefined, option
     throw new UserProblem('--logger writes a program and a page, and fits nothing', 'give it alone, or with --kind');
   const files = loggerFiles(options.kind);
   const name = pathText(folder);
-  const kind = kindOf(resolve(folder));
-  if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself');
-  if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
-  if (kind === 'nothing' && kindOf(dirname(resolve(folder))) === 'nothing')
-    throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(folder))}`, 'make it first');
   const edited =
-    kind === 'folder' ? Object.keys(files).filter((file) => differs(join(folder, file), files[file]!)) : [];
+    kindForFolder(folder) === 'folder'
+      ? Object.keys(files).filter((file) => differs(join(folder, file), files[file]!))
+      : [];
   const force = options.force === true && edited.every((file) => kindOf(join(folder, file)) === 'file');
   if (edited.length > 0 && !force)
     throw new UserProblem(
       `${name} holds ${edited.join(', ')} already, and it may be your work: nothing was written`,
       'name another folder, or write over files with --force',
     );
-  if (kind === 'nothing') onDisk(`${name} can't be made`, () => mkdirSync(folder));
-  try {
-    replaceFiles(Object.entries(files).map(([file, text]) => [join(folder, file), text]));
-  } catch (error) {
-    if (kind === 'nothing') rmSync(folder, { recursive: true, force: true });
-    throw error;
-  }
+  writeInto(folder, files);
   io.out(
     `Wrote ${Object.keys(files).join(' and ')} to ${name}. Next: read ${pathText(join(folder, 'BENCH.md'))}, put your sensor into read_sensor() in capture.c.\n`,
   );

@@ -1,5 +1,5 @@
 /** `jambeam fit`: readings at true distances made into a profile of a ranger; `--logger`: what is needed to take them. */
-import { dirname, extname, resolve } from 'node:path';
+import { extname, resolve } from 'node:path';
 import { printable } from '../engine/printable.js';
 import { type BenchOptions, FIT_KINDS, type FitKind } from '../fitting/bench.js';
 import { dataIssues } from '../fitting/checks.js';
@@ -11,12 +11,14 @@ import { benchChart } from '../report/charts/bench.js';
 import { formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
 import { triangulationSchema } from '../sensors/triangulation/schema.js';
-import { kindOf, readText, replaceFiles } from './files.js';
+import { readText, replaceFiles } from './files.js';
 import { writeLogger } from './fit-logger.js';
 import { fitText } from './fit-words.js';
 import type { Io } from './io.js';
 import { issuesProblem } from './issues-problem.js';
+import { kindForFile } from './new-places.js';
 import { UserProblem, pathText } from './problem.js';
+import { typedNumber } from './typed-number.js';
 
 /** Options as typed. */
 export interface FitOptions {
@@ -83,7 +85,7 @@ function settled(file: string | undefined, options: FitOptions) {
   const say = (path: string, problem: Issue['problem']) => problems.push(formatIssue({ place: null, path, problem }));
   const number = (option: string, typed: string | undefined, min: number, max: number, unit: string, whole = false) => {
     if (typed === undefined) return undefined;
-    const value = typed.trim() === '' ? Number.NaN : Number(typed);
+    const value = typedNumber(typed);
     if (!Number.isFinite(value) || (whole && !Number.isInteger(value)))
       say(option, {
         code: 'wrong_type',
@@ -128,18 +130,11 @@ function settled(file: string | undefined, options: FitOptions) {
 function refuse(option: string, path: string, readings: string, force: boolean): void {
   const name = pathText(path);
   if (resolve(path) === resolve(readings)) throw new UserProblem(`${option}: ${name} is the file of readings`);
-  const kind = kindOf(path);
-  if (kind === 'link') throw new UserProblem(`${option}: ${name} is a link`, 'name the file itself');
-  if (kind === 'folder' || kind === 'other')
-    throw new UserProblem(`${option}: expected a file, found a folder: ${name}`);
-  if (kind === 'file' && !force)
+  if (kindForFile(option, path) === 'file' && !force)
     throw new UserProblem(
       `${option}: ${name} is there already, and it may be your work: nothing was written`,
       'name another, or write over it with --force',
     );
-  const folder = dirname(path);
-  if (kind === 'nothing' && kindOf(resolve(folder)) === 'nothing')
-    throw new UserProblem(`${option}: ${name} can't be made: there is no folder ${pathText(folder)}`, 'make it first');
 }
 
 function fewer(issues: readonly Issue[]): readonly Issue[] {

@@ -108,7 +108,7 @@ function alternatives(keys: readonly KeyRow[], path: string): Named[] {
     .flatMap(({ choices = [], description }) => choices.map((name) => ({ name, description })));
 }
 
-/** `0.4 to 10 m, default 0.9`, `choice: through-beam or reflector`. */
+/** `0.4 to 10 m, default 0.9`, `through-beam | reflector, required`. */
 function facts(row: KeyRow): string {
   const { min, max, unit, choices, only_for, required } = row;
   const range = min !== undefined && max !== undefined ? `${min} to ${max}` : undefined;

@@ -7,15 +7,15 @@ import type { Share } from '../simulate/fact-types.js';
 /** Wide enough for a table of a few columns, narrow enough for half a screen. */
 const WIDTH = 96;
 
+/** Every line moved to the right but empty ones. */
+export const indented = (table: string, indent = '  '): string => table.replace(/^(?=.)/gm, indent);
+
 /** Words folded at blanks (not at no-break ones) into lines that begin with `indent`; ends in a line break. */
 export function folded(text: string, indent = ''): string {
   return foldedLines(text, WIDTH - indent.length)
     .map((one) => `${indent}${one}\n`)
     .join('');
 }
-
-/** For a terminal: without the marks that isolate names on a page. */
-export const bare = (text: string): string => text.replace(/[\u2068\u2069]/g, '');
 
 /** A number with at most this many decimals, 0 included. */
 export function rounded(x: number, decimals: number): string {

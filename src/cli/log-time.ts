@@ -1,9 +1,17 @@
 /** A time as somebody or something wrote it down: seconds, a time of day, or a date with its time (ISO 8601). */
-const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+import { SECOND_US, DAY_US } from '../engine/time.js';
+import { NUMBER } from '../fitting/csv-records.js';
+
 const CLOCK = /^(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,6}))?)?$/;
 const MOMENT = /^(\d{4}-\d{2}-\d{2})[T ](\d{2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?(Z|[+-]\d{2}:?\d{2})?$/i;
-const SECOND_US = 1_000_000;
-const DAY_US = 86_400 * SECOND_US;
+
+/** Names of a column of times, and what a bare number in it counts, microseconds. */
+export const TIME_COLUMNS: Readonly<Record<string, number>> = {
+  time_us: 1,
+  time_ms: 1000,
+  time_s: SECOND_US,
+  time: SECOND_US,
+};
 
 export interface LogTime {
   /** `seconds` since anything, a time of day on the `clock`, a `moment` of the calendar. */

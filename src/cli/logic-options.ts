@@ -12,6 +12,7 @@ import type { GivenLogic } from '../scenario/parse.js';
 import type { Design } from '../scenario/schema.js';
 import { readText } from './files.js';
 import { UserProblem, pathText } from './problem.js';
+import { typedNumber } from './typed-number.js';
 
 /** One use of an option, in the order they were given. */
 export interface LogicArgument {
@@ -86,7 +87,7 @@ export function givenLogics(options: LogicOptions): GivenLogics {
 
 function limitOf({ logicTimeoutS }: LogicOptions, issues: Issue[]): number {
   if (logicTimeoutS === undefined) return LIMIT_S;
-  const limit_s = logicTimeoutS.trim() === '' ? Number.NaN : Number(logicTimeoutS);
+  const limit_s = typedNumber(logicTimeoutS);
   if (limit_s >= 0.1 && limit_s <= LONGEST_LIMIT_S) return limit_s;
   const message = `expected 0.1 to ${LONGEST_LIMIT_S} seconds, found ${quote(logicTimeoutS)}`;
   issues.push({ place: null, path: '--logic-timeout-s', problem: { code: 'other', message } });

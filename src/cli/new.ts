@@ -1,5 +1,5 @@
 /** `jambeam new`: a folder with a scenario to start from. Nothing that is there already is ever overwritten. */
-import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { starterTable } from '../counter/table/starter.js';
@@ -11,10 +11,12 @@ import { literal } from '../engine/printable.js';
 import { starterScenario } from '../scenario/starter.js';
 import { SENSOR_KINDS } from '../sensors/schema.js';
 import { schemaText } from './editor-schemas.js';
-import { kindOf, readText, replaceFiles } from './files.js';
+import { kindOf, readText } from './files.js';
 import type { Io } from './io.js';
+import { kindForFolder, writeInto } from './new-places.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 import { shellWord } from '../report/shell-word.js';
+import { typedNumber } from './typed-number.js';
 
 export interface NewOptions {
   readonly width_m?: string;
@@ -26,22 +28,10 @@ export interface NewOptions {
 export function newCommand(folder: string, options: NewOptions, io: Io): void {
   if (folder === '') throw new UserProblem('expected a folder to make, found nothing');
   const files = starterFiles(options);
-  const path = resolve(folder);
   const name = pathText(folder);
-  const kind = kindOf(path);
-  if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself');
-  if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
-  const present = kind === 'folder' ? filesThere(path, name, files) : [];
+  const present = kindForFolder(folder) === 'folder' ? filesThere(resolve(folder), name, files) : [];
   const missing = Object.entries(files).filter(([file]) => !present.includes(file));
-  if (kind === 'nothing' && kindOf(dirname(path)) === 'nothing')
-    throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(folder))}`, 'make it first');
-  if (kind === 'nothing') onDisk(`${name} can't be made`, () => mkdirSync(path));
-  try {
-    replaceFiles(missing.map(([file, text]) => [join(path, file), text]));
-  } catch (error) {
-    if (kind === 'nothing') rmSync(path, { recursive: true, force: true });
-    throw error;
-  }
+  writeInto(folder, Object.fromEntries(missing));
   const written = missing.map(([file]) => file).join(', ');
   const scenario = pathText(join(folder, 'scenario.yaml'));
   const command = commandName();
@@ -113,7 +103,7 @@ function ofScenarios(name: string): string {
 function widthOf(text: string): number {
   const row = listKeys().find(({ path }) => path === 'doors.*.width_m');
   const { min = 0, max = Infinity } = row ?? {};
-  const width = text.trim() === '' ? Number.NaN : Number(text);
+  const width = typedNumber(text);
   const unit = 'm';
   if (!Number.isFinite(width))
     throw optionProblem('--width_m', { code: 'wrong_type', expected: 'number', found: literal(text), unit });

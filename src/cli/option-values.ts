@@ -1,4 +1,4 @@
-/** Values of options that have few, where no file of a user can say them. */
+/** What may be typed for options of few values: read by the command, and offered by the tabulator key. */
 export const DIRECTIONS = ['forward', 'backward'] as const;
 
 /** What a number in a log's column of times may count. */

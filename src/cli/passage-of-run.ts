@@ -6,6 +6,7 @@ import { captionOf } from '../report/picture/caption.js';
 import { pictureTitle } from '../report/picture/draw.js';
 import { pictureFile } from '../report/picture/file.js';
 import { oneIn } from '../report/who-words.js';
+import { bare } from '../report/words.js';
 import type { Design } from '../scenario/schema.js';
 import type { Picture } from '../score/pictures.js';
 import { VERSION } from '../simulate/version.js';
@@ -13,13 +14,14 @@ import { kindOf, replaceFile } from './files.js';
 import { inWorker } from './in-worker.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
-import { bare, folded } from './lines.js';
+import { folded } from './lines.js';
 import type { LogicOptions } from './logic-options.js';
 import { codeOf, givenLogics } from './logic-options.js';
 import { namedOne } from './named-one.js';
 import type { PicturesJob } from './pictures-worker.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 import { readRun } from './read-run.js';
+import { typedNumber } from './typed-number.js';
 
 const WORKER = new URL('./pictures-worker.js', import.meta.url);
 /** More pictures nobody looks at. */
@@ -107,7 +109,7 @@ function visitOf(design: Design, options: PassageOfRunOptions): Exclude<Pictures
 }
 
 function wholeNumber(option: string, text: string, least: number, most: number): number {
-  const value = text.trim() === '' ? Number.NaN : Number(text);
+  const value = typedNumber(text);
   if (Number.isInteger(value) && value >= least && value <= most) return value;
   throw new UserProblem(`${option}: expected a whole number from ${least} to ${most}, found ${quote(text)}`);
 }

@@ -1,15 +1,12 @@
 /** `jambeam passage`: one walk through a doorway, instant by instant. */
-import { MIX_KINDS } from '../agents/schema.js';
-import type { MixKind } from '../agents/schema.js';
+import { MIX_KINDS, type MixKind } from '../agents/schema.js';
 import { nearest } from '../engine/nearest.js';
 import { quote } from '../engine/printable.js';
-import type { PassageTrace } from '../simulate/traced.js';
-import type { PassageChoice } from '../simulate/traced.js';
+import type { Design } from '../scenario/schema.js';
 import { tracePassage } from '../simulate/passage-trace.js';
-import { NoSuchPassage } from '../simulate/traced.js';
+import { NoSuchPassage, type PassageChoice, type PassageTrace } from '../simulate/traced.js';
 import { kindOf } from './files.js';
 import { inWorker } from './in-worker.js';
-import type { Design } from '../scenario/schema.js';
 import type { Io } from './io.js';
 import { jsonText } from './io.js';
 import { codeOf, givenLogics } from './logic-options.js';
@@ -19,6 +16,7 @@ import type { PassageJob } from './passage-worker.js';
 import { passageText } from './passage-text.js';
 import { UserProblem, pathText } from './problem.js';
 import { loadScenario, printCautions } from './scenario-file.js';
+import { typedNumber } from './typed-number.js';
 
 const PASSAGE_WORKER = new URL('./passage-worker.js', import.meta.url);
 
@@ -77,7 +75,7 @@ function choiceOf(options: PassageOptions): PassageChoice {
     kind: oneOf('--kind', options.kind ?? 'through', MIX_KINDS) as MixKind,
     direction: oneOf('--direction', options.direction ?? 'forward', DIRECTIONS),
     ...(door === undefined ? {} : { door }),
-    number: number.trim() === '' ? Number.NaN : Number(number),
+    number: typedNumber(number),
   };
 }
 

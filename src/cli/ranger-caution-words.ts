@@ -1,4 +1,4 @@
-/** Cautions about rangers in words, and the key each is about. */
+/** Cautions about rangers in words. The key each is about: ranger-caution-keys.ts. */
 import { decimal, metres, plain, joined } from '../report/words.js';
 import { FACT_ROD } from '../simulate/ranger-facts-rod.js';
 import type { RangerCaution } from '../simulate/ranger-caution-types.js';

@@ -2,6 +2,7 @@
 import type { Issue, Problem } from '../scenario/issue.js';
 import { literal, short } from '../engine/printable.js';
 import { unitWords } from '../scenario/words.js';
+import { typedNumber } from './typed-number.js';
 
 export interface ExtentOptions {
   readonly replicates?: string;
@@ -19,7 +20,7 @@ export function setsOf(options: ExtentOptions): { sets: string[]; issues: Issue[
   const issues: Issue[] = [];
   const refuse = (option: string, problem: Problem) => issues.push({ place: null, path: option, problem });
   const number = (option: string, text: string, whole: boolean, min: number, max: number, unit: string) => {
-    const value = text.trim() === '' ? Number.NaN : Number(text);
+    const value = typedNumber(text);
     if (!Number.isFinite(value) || (whole && !Number.isInteger(value)))
       refuse(option, {
         code: 'wrong_type',

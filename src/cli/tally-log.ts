@@ -7,16 +7,8 @@ import { recordsOf } from '../fitting/csv-records.js';
 import { told } from '../fitting/told.js';
 import type { Issue } from '../scenario/issue.js';
 import type { TimedTally } from '../score/walk-test/tallies-to-walks.js';
-import { type LogTime, logTime, TIMES } from './log-time.js';
+import { type LogTime, TIMES, TIME_COLUMNS, logTime } from './log-time.js';
 import { DIRECTIONS } from './option-values.js';
-
-/** Names of a column of times, and what a bare number in it counts, microseconds. */
-export const TIME_COLUMNS: Readonly<Record<string, number>> = {
-  time_us: 1,
-  time_ms: 1000,
-  time_s: 1_000_000,
-  time: 1_000_000,
-};
 
 export interface TallyLog {
   readonly tallies: readonly TimedTally[];

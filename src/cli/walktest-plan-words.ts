@@ -1,12 +1,12 @@
 /** The plan of a walk test as a terminal shows it: how many walks of which kind, and what they can find out. */
-import { capital, count, decimal, plural } from '../report/words.js';
+import { bare, capital, count, decimal, plural } from '../report/words.js';
 import { kindOfWalk } from '../report/walk-words.js';
 import type { WhoWords } from '../report/who-words.js';
 import type { PlannedKind, WalkPlan } from '../score/walk-test/plan.js';
 import { MOST_SOUGHT } from '../score/walk-test/plan.js';
 import type { PredictedKind, PredictedKinds } from '../simulate/walk-kinds.js';
 import type { Paint } from './io.js';
-import { bare, columns, folded } from './lines.js';
+import { columns, folded } from './lines.js';
 
 /** A walk with reading the counter twice and writing it down. Common practice, no source. */
 const WALK_S = 20;

@@ -1,11 +1,11 @@
 /** What a walk test has found, as a terminal shows it. */
-import { capital, count, joined } from '../report/words.js';
+import { bare, capital, count, joined } from '../report/words.js';
 import { kindOfWalk } from '../report/walk-words.js';
 import type { WhoWords } from '../report/who-words.js';
 import type { KindVerdict, Outcome, TestVerdict } from '../score/walk-test/judge.js';
 import type { PredictedKind } from '../simulate/walk-kinds.js';
 import type { Paint } from './io.js';
-import { bare, columns, folded } from './lines.js';
+import { columns, folded } from './lines.js';
 import { findsWords, per100, rangeWords } from './walktest-plan-words.js';
 
 type Verdict = KindVerdict<PredictedKind>;

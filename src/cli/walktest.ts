@@ -1,5 +1,5 @@
 /** `jambeam walktest`: how many walks through the built door confirm or refute a prediction, and what they said. */
-import { dirname, extname, resolve } from 'node:path';
+import { extname } from 'node:path';
 import { SECOND_US } from '../engine/time.js';
 import { quote } from '../engine/printable.js';
 import { walkSheet } from '../report/walk-sheet.js';
@@ -8,15 +8,17 @@ import { planWalks } from '../score/walk-test/plan.js';
 import { walkRows } from '../score/walk-test/rows.js';
 import { lastTally_us } from '../simulate/walk-prediction.js';
 import { predictedKinds } from '../simulate/walk-kinds.js';
-import { kindOf, readText, replaceFile } from './files.js';
+import { readText, replaceFile } from './files.js';
 import type { Io } from './io.js';
 import { issuesProblem } from './issues-problem.js';
+import { kindForFile } from './new-places.js';
 import { UserProblem, pathText } from './problem.js';
 import { sheetCsv } from './walk-sheet-write.js';
 import { isFilled, readSheet } from './walk-sheet-read.js';
 import { judgeSheet } from './walktest-judge.js';
 import { planText } from './walktest-plan-words.js';
 import { type WalkTest, names, walkTestOf } from './walktest-run.js';
+import { typedNumber } from './typed-number.js';
 
 /** Options as typed. */
 export interface WalktestOptions {
@@ -45,7 +47,7 @@ export async function walktestCommand(folder: string, options: WalktestOptions, 
     throw new UserProblem('--offset-s shifts the times of a log', 'add --log LOG.csv');
   const sort = sheet === undefined ? null : sortOf(sheet);
   const test = walkTestOf(folder, options);
-  const kind = sheet === undefined ? 'nothing' : sheetKind(sheet);
+  const kind = sheet === undefined ? 'nothing' : kindForFile('--sheet', sheet);
   if (sheet !== undefined && kind === 'file' && sort === 'csv' && !force) {
     const read = readSheet(readText(sheet, 'a walk sheet in CSV', MOST_BYTES), sheet, names(test));
     if (read.issues.length > 0) throw issuesProblem(sheet, read.issues.slice(0, 20));
@@ -114,7 +116,7 @@ function numberOf(
   whole: boolean,
 ): number {
   if (typed === undefined) return preset;
-  const value = typed.trim() === '' ? Number.NaN : Number(typed);
+  const value = typedNumber(typed);
   if (value >= min && value <= max && (!whole || Number.isInteger(value))) return value;
   throw new UserProblem(
     `${option}: expected a ${whole ? 'whole ' : ''}number from ${min} to ${max}, found ${quote(typed)}`,
@@ -129,16 +131,4 @@ function sortOf(sheet: string): 'csv' | 'html' {
     `--sheet: expected a name that ends in .html or .csv, found ${quote(sheet)}`,
     '.html is to print, .csv to fill in and read back',
   );
-}
-
-function sheetKind(sheet: string): 'file' | 'nothing' {
-  const name = pathText(sheet);
-  const kind = kindOf(sheet);
-  if (kind === 'file') return kind;
-  if (kind === 'link') throw new UserProblem(`--sheet: ${name} is a link`, 'name the file itself');
-  if (kind !== 'nothing') throw new UserProblem(`--sheet: expected a file, found a folder: ${name}`);
-  const folder = dirname(sheet);
-  if (kindOf(resolve(folder)) !== 'folder')
-    throw new UserProblem(`--sheet: ${name} can't be made: there is no folder ${pathText(folder)}`, 'make it first');
-  return kind;
 }

@@ -66,6 +66,9 @@ export interface Group {
 /** Speed at which echo times are taken for distances before the true one is fitted, m/s. */
 export const NOMINAL_SPEED_MPS = 343.2;
 
+/** A ranger at a bench is off by no larger factor, whatever its bias and air: then its readings don't follow the distance. */
+export const FAR_OFF = 1.6;
+
 /** What one unit of a reading is in the unit of the fit, and the step from one possible reading to the next. */
 export function unitOf(bench: Bench, options: BenchOptions): { readonly unit: number; readonly step: number } {
   if (bench.reads === 'adc_counts') {

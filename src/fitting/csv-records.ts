@@ -1,7 +1,12 @@
 /** A CSV text as records that know where each of their cells stands. */
 import { CsvError, parse } from 'csv-parse/sync';
+import { oddCharacter } from '../engine/outside-text.js';
+
+/** A number as a cell may hold it. */
+export const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
 
 const MOST_ROWS = 100_000;
+const LONGEST_LINE = 10_000;
 
 export interface CsvRecord {
   readonly cells: readonly string[];
@@ -15,17 +20,15 @@ export function recordsOf(text: string): {
   readonly problem: { readonly line: number; readonly text: string; readonly hint?: string } | null;
 } {
   const lines = text.split(/\r\n|\n|\r/);
-  // oxlint-disable-next-line no-control-regex -- they are what is looked for
-  const odd = lines.findIndex((one) => /[\u0000-\u0008\u000b-\u001f\u007f\ufffd]/.test(one));
+  const odd = lines.findIndex((one) => oddCharacter(one) !== undefined);
   if (odd >= 0) {
     const why = 'expected plain text in UTF-8, found a control character or other bytes';
     return { records: [], problem: { line: odd + 1, text: why, hint: 'export it as CSV, not as a spreadsheet' } };
   }
   // Before anything is parsed: a file of millions of lines ends here.
-  const rows = lines.filter((one) => one.trim() !== '' && !one.startsWith('#')).length - 1;
-  if (rows > MOST_ROWS)
-    return { records: [], problem: { line: 1, text: `at most ${MOST_ROWS} rows are read, found ${rows}` } };
-  const first = lines.find((one) => one.trim() !== '' && !one.startsWith('#')) ?? '';
+  const [first = '', ...rows] = lines.filter((one) => one.trim() !== '' && !one.startsWith('#'));
+  if (rows.length > MOST_ROWS)
+    return { records: [], problem: { line: 1, text: `at most ${MOST_ROWS} rows are read, found ${rows.length}` } };
   const delimiter = [',', ';', '\t'].find((one) => first.includes(one)) ?? ',';
   try {
     const parsed = parse(text, {
@@ -38,7 +41,7 @@ export function recordsOf(text: string): {
       relax_column_count: true,
       skip_empty_lines: true,
       trim: true,
-      max_record_size: 10_000,
+      max_record_size: LONGEST_LINE,
     }) as unknown as readonly { record: string[]; raw: string; info: { lines: number } }[];
     const records = parsed.map(({ record, raw, info }) => ({
       cells: record,
@@ -51,7 +54,7 @@ export function recordsOf(text: string): {
     const line = Number((error as { lines?: unknown }).lines) || 1;
     const long = error.code === 'CSV_MAX_RECORD_SIZE';
     const what = long
-      ? 'a line of at most 10000 characters'
+      ? `a line of at most ${LONGEST_LINE} characters`
       : 'cells whose quotes are closed and stand around the whole cell';
     return { records: [], problem: { line, text: `expected ${what}`, hint: 'numbers need no quotes' } };
   }

@@ -34,21 +34,21 @@ export const HIDDEN = 0.3;
 /** @param near values to begin with: those of nearly the same scatter */
 export function fitNoise(scatter: readonly Scatter[], step: number, growing: boolean, near?: readonly number[]): Noise {
   let values = near ?? level(scatter, step, growing);
-  let { likelihood, gradient, information } = look(scatter, values, step);
+  let { likelihood, gradient, information } = likelihoodOf(scatter, values, step);
   if (likelihood === -Infinity) {
     values = level(scatter, step, growing);
-    ({ likelihood, gradient, information } = look(scatter, values, step));
+    ({ likelihood, gradient, information } = likelihoodOf(scatter, values, step));
   }
   for (let i = 0; i < 100; i++) {
     const covariance = inverse(information);
     if (covariance === null) break;
     const move = covariance.map((row) => row.reduce((sum, x, j) => sum + x * gradient[j]!, 0));
     let length = 1;
-    let next = look(scatter, moved(values, move, 1), step);
+    let next = likelihoodOf(scatter, moved(values, move, 1), step);
     // A step too long ends where σ is no longer positive, or where the likelihood falls.
     while (!(next.likelihood >= likelihood - 1e-12) && length > 1e-6) {
       length /= 2;
-      next = look(scatter, moved(values, move, length), step);
+      next = likelihoodOf(scatter, moved(values, move, length), step);
     }
     if (!(next.likelihood >= likelihood - 1e-12)) break;
     const gained = next.likelihood - likelihood;
@@ -91,7 +91,8 @@ const sdAt = ([a = 0, b = 0]: readonly number[], d: number): number => a + b * d
 const moved = (values: readonly number[], move: readonly number[], length: number): number[] =>
   values.map((x, i) => x + length * move[i]!);
 
-function look(scatter: readonly Scatter[], values: readonly number[], step: number) {
+/** Log-likelihood of the scatter up to a constant, its gradient, and Fisher's information; −∞ where σ is not positive somewhere. */
+function likelihoodOf(scatter: readonly Scatter[], values: readonly number[], step: number) {
   const n = values.length;
   let likelihood = 0;
   const gradient = Array.from({ length: n }, () => 0);

@@ -1,5 +1,6 @@
 /** Whether fitted values are values a sensor can have: the scenario's own schema judges. */
 import { sensorSchema } from '../sensors/schema.js';
+import { FAR_OFF } from './bench.js';
 
 export interface SensorIssue {
   readonly key: string;
@@ -23,9 +24,7 @@ export function sensorIssues(data: Readonly<Record<string, unknown>>): SensorIss
   });
 }
 
-/** Most that a ranger's scale can be off by: beyond this its readings don't follow the distance. */
-const FAR_OFF = 1.6;
-
+/** @param scale metres read per true metre */
 export function scaleIssues(scale: number): SensorIssue[] {
   if (scale < FAR_OFF && scale > 1 / FAR_OFF) return [];
   return [{ key: 'scale', value: Number(scale.toPrecision(3)), expected: `${1 / FAR_OFF} to ${FAR_OFF}` }];

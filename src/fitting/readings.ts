@@ -15,12 +15,12 @@ import {
   TRUE_COLUMNS,
   type TrueColumn,
 } from './bench.js';
-import { type CsvRecord, recordsOf } from './csv-records.js';
+import { type CsvRecord, NUMBER, recordsOf } from './csv-records.js';
 import { type Told, told } from './told.js';
 
-const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
 const TRUTHS = Object.keys(TRUE_COLUMNS);
 const READS = Object.keys(READING_COLUMNS);
+const EXAMPLE = 'the first line names the columns, for example: true_m,reading_mm';
 
 /** @param file its name as the user gave it, for places */
 export function readBench(
@@ -31,8 +31,7 @@ export function readBench(
   const { records, problem } = recordsOf(text);
   if (problem !== null) return { bench: null, issues: [tell(problem.line, 1, problem.text, problem.hint)] };
   const [header, ...body] = records;
-  const hint = 'the first line names the columns, for example: true_m,reading_mm';
-  if (header === undefined) return { bench: null, issues: [tell(1, 1, 'the file is empty', hint)] };
+  if (header === undefined) return { bench: null, issues: [tell(1, 1, 'the file is empty', EXAMPLE)] };
   const truth = columnOf(header, TRUTHS, 'true distances', tell);
   const reads = columnOf(header, READS, 'readings', tell);
   if (typeof truth !== 'number' || typeof reads !== 'number')
@@ -46,9 +45,14 @@ export function readBench(
   for (const record of body) {
     const { cells, line, columns } = record;
     if (cells.length !== header.cells.length) {
-      const comma = 'numbers are written with a point, and a reading without echo keeps its comma';
+      const expected = header.cells.length === 1 ? '1 cell' : `${header.cells.length} cells`;
       issues.push(
-        tell(line, 1, `expected ${cells_(header.cells.length)} as in the header, found ${cells.length}`, comma),
+        tell(
+          line,
+          1,
+          `expected ${expected} as in the header, found ${cells.length}`,
+          'numbers are written with a point, and a reading without echo keeps its comma',
+        ),
       );
       continue;
     }
@@ -59,7 +63,7 @@ export function readBench(
           line,
           columns[truth]!,
           `${name}: expected a number above 0, found ${found(cells[truth]!)}`,
-          comma(cells[truth]!),
+          commaHint(cells[truth]!),
         ),
       );
     const reading = readingOf(cells[reads]!, what === 'volts');
@@ -69,7 +73,7 @@ export function readBench(
           line,
           columns[reads]!,
           `${what}: expected a number, found ${found(cells[reads]!)}`,
-          comma(cells[reads]!) ?? 'a reading without echo is an empty cell, 0 or none',
+          commaHint(cells[reads]!) ?? 'a reading without echo is an empty cell, 0 or none',
         ),
       );
     if (distance === null || reading === undefined) continue;
@@ -84,9 +88,9 @@ export function readBench(
   return { bench: { file, truth: name, reads: what, header: places, decimals, rows }, issues: [] };
 }
 
-const cells_ = (n: number): string => (n === 1 ? '1 cell' : `${n} cells`);
 const found = (cell: string): string => (cell === '' ? 'nothing' : quote(cell));
-const comma = (cell: string): string | undefined =>
+/** What to say of a decimal comma; undefined where it is none. */
+const commaHint = (cell: string): string | undefined =>
   /^[+-]?\d+,\d+$/.test(cell) ? `with a point: ${cell.replace(',', '.')}` : undefined;
 
 function numberOf(cell: string): number | null {
@@ -122,8 +126,6 @@ function columnOf(header: CsvRecord, names: readonly string[], what: string, tel
   const close = header.cells
     .map((cell) => [cell, nearest(cell, names)] as const)
     .find(([, name]) => name !== undefined);
-  const hint = close
-    ? `is ${quote(close[0])} meant to be ${close[1]}?`
-    : 'the first line names the columns, for example: true_m,reading_mm';
+  const hint = close ? `is ${quote(close[0])} meant to be ${close[1]}?` : EXAMPLE;
   return tell(header.line, 1, `the header names no column of ${what}: expected one of ${choices}`, hint);
 }

@@ -1,6 +1,6 @@
 /** Columns whose name says one unit and whose numbers say another, by a factor that shows. */
 import type { Issue } from '../scenario/issue.js';
-import { type Bench, type BenchOptions, NOMINAL_SPEED_MPS, TRUE_COLUMNS, groupsOf, unitOf } from './bench.js';
+import { type Bench, type BenchOptions, FAR_OFF, NOMINAL_SPEED_MPS, TRUE_COLUMNS, groupsOf, unitOf } from './bench.js';
 import { median } from './strays.js';
 import { told } from './told.js';
 
@@ -110,8 +110,6 @@ const WRONG: Readonly<Record<string, readonly (readonly [number, string])[]>> = 
     [(NOMINAL_SPEED_MPS / 2) * 1e-6, 'metres: is the column reading_m?'],
   ],
 };
-/** A ranger at a bench is not further off than this, whatever its bias and air. */
-const FAR_OFF = 1.6;
 
 function ratioIssues(bench: Bench, options: BenchOptions): Issue[] {
   const { file, header, reads } = bench;

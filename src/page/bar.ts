@@ -47,8 +47,8 @@ function hours(charts: readonly LiveChart[]): HTMLElement | null {
     element('input', { attributes: { type: 'number', min: 0, max: end, step: 'any', 'aria-label': name } });
   const [from, to] = [field('From hour'), field('To hour')];
   const typed = (): void => {
-    const ends = [from.valueAsNumber || 0, Number.isNaN(to.valueAsNumber) ? end : to.valueAsNumber];
-    const [low, high] = [Math.max(0, Math.min(...ends)), Math.min(end, Math.max(...ends))];
+    const both = [from.valueAsNumber || 0, Number.isNaN(to.valueAsNumber) ? end : to.valueAsNumber];
+    const [low, high] = [Math.max(0, Math.min(...both)), Math.min(end, Math.max(...both))];
     // Nothing to see is the whole.
     setSpan(low < high ? [low, high] : null);
   };

@@ -1,6 +1,6 @@
 /** One chart brought to life in its figure: drawn as wide as there is room, read, filtered, saved. */
 import type { View } from 'vega';
-import { type LiveChart, SPAN } from '../report/charts/live.js';
+import { type LiveChart, SPAN, showSignal } from '../report/charts/live.js';
 import { brush } from './brush.js';
 import { button, element } from './elements.js';
 import { legend } from './legend.js';
@@ -25,19 +25,19 @@ export async function bringToLife(figure: HTMLElement, chart: LiveChart): Promis
   const view: View = await drawnIn(picture, chart);
   await view.width(width()).runAsync();
 
-  const left = new Set<number>();
+  const hidden = new Set<number>();
   const readout = new Readout(
     plot,
     chart,
     () => view,
-    (series) => left.has(series),
+    (series) => hidden.has(series),
   );
   brush(plot, chart, () => view);
   const choices = legend(chart, (series, shown) => {
-    if (shown) left.delete(series);
-    else left.add(series);
+    if (shown) hidden.delete(series);
+    else hidden.add(series);
     readout.hide();
-    void view.signal(`show${series}`, shown).runAsync();
+    void view.signal(showSignal(series), shown).runAsync();
   });
   if (choices !== null) figure.insertBefore(choices, key);
   figure.insertBefore(tools(chart, view), key);

@@ -2,13 +2,13 @@
 import { stringify } from 'csv-stringify/browser/esm/sync';
 import type { View } from 'vega';
 import type { ChartTable } from '../report/charts/live.js';
+import { bare } from '../report/words.js';
 import { element } from './elements.js';
 
 /** Numbers whole, texts safe to open in a spreadsheet. */
 export function csvOf({ columns, rows }: ChartTable): string {
-  const plain = (text: string): string => text.replace(/[\u2068\u2069]/g, '');
-  const cells = rows.map((row) => row.map((cell) => (typeof cell === 'string' ? plain(cell) : cell)));
-  return stringify([columns.map(({ title }) => plain(title)), ...cells], { escape_formulas: true });
+  const cells = rows.map((row) => row.map((cell) => (typeof cell === 'string' ? bare(cell) : cell)));
+  return stringify([columns.map(({ title }) => bare(title)), ...cells], { escape_formulas: true });
 }
 
 /** The picture as a file that stands alone: colours of the page written out. */

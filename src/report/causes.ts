@@ -3,9 +3,8 @@ import { DAY_H, WEEK_H } from '../engine/time.js';
 import type { Design } from '../scenario/schema.js';
 import type { DoorMetrics, Metrics } from '../score/metrics-schema.js';
 import { headlineLogic } from './words.js';
-import { highOf, lowOf } from './worst.js';
+import { type KindRate, highOf, lowOf } from './worst.js';
 
-export type KindRate = DoorMetrics['by_kind'][number];
 export interface Cause {
   readonly door: DoorMetrics;
   readonly rate: KindRate;

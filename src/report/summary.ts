@@ -9,7 +9,7 @@ import { sensorsUsed } from './sensor-words.js';
 import { limitWords, metricWords, moreWords, targetResult } from './sections/targets.js';
 import { verdictOf, verdictParagraphs, type Answer } from './verdict.js';
 import { bestWords } from './ranking-words.js';
-import { count, estimateWords, extentWords, formatEstimate, named, plain } from './words.js';
+import { bare, count, estimateWords, extentWords, formatEstimate, named, plain } from './words.js';
 
 /** Width text is wrapped to, characters. */
 const WIDTH = 78;
@@ -36,11 +36,11 @@ export function summaryText(
     ...verdictParagraphs(verdict).map(wrap),
     '',
     doorTable(metrics, options.colour),
-    ...[
+    wrap(
       'Per 100 crossings, 95\u00a0% intervals beneath. wrong = missed + extra + reversed + invented; drift = counted minus true, forward as plus.',
-    ].map(wrap),
+    ),
+    ...rankingLines(metrics).map(wrap),
   ];
-  lines.push(...rankingLines(metrics).map(wrap));
   if (metrics.targets.length > 0) {
     lines.push('', 'Targets');
     for (const t of metrics.targets) {
@@ -106,8 +106,7 @@ const wrap = (text: string): string => foldedLines(text, WIDTH).join('\n');
 
 /** Direction isolates, narrow spaces and the like are for pages; a terminal gets plain characters. */
 function forTerminal(text: string): string {
-  return text
-    .replace(/[\u2068\u2069]/g, '')
+  return bare(text)
     .replace(/\u00a0/g, ' ')
     .replace(/\u2212/g, '-');
 }

@@ -18,6 +18,9 @@ export function named(text: string): string {
   return `\u2068${plain(text)}\u2069`;
 }
 
+/** The same for a terminal or a file: without the marks that isolate names on a page. */
+export const bare = (text: string): string => text.replace(/[\u2068\u2069]/g, '');
+
 /** A user's own text without control characters and direction marks; for places that isolate by other means. */
 export function plain(text: string): string {
   return text.replace(INVISIBLE, '\ufffd');

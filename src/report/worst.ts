@@ -6,7 +6,7 @@
  */
 import type { DoorMetrics, Estimate } from '../score/metrics-schema.js';
 
-type KindRate = DoorMetrics['by_kind'][number];
+export type KindRate = DoorMetrics['by_kind'][number];
 
 /** Below this many visits a rate leads no finding. An assumption of ours. */
 export const FEW = 10;

@@ -1,8 +1,8 @@
-/** The columns of a study's results: the house, a row for each design and replicate; and its doors, by logic as well. */
+/** The tables of a study's results: the house, a row for each design and replicate; and its doors, by logic as well. */
 import { wrongOf } from '../score/door-counts.js';
 import { type RateCounts, pool } from '../score/rates.js';
 import type { Cell } from './cells/cell.js';
-import { DOOR_METRICS, HOUSE_METRICS, type Measure, measureOf } from './judge/measure.js';
+import { type Measure, measureOf, usualPaths } from './judge/measure.js';
 import type { PlannedDesign, StudyPlan } from './plan/plan.js';
 import type { StudyDesign } from './summary-schema.js';
 
@@ -25,7 +25,9 @@ const FIRST: readonly Column[] = [
   },
 ];
 
-const COUNTS: readonly (Column & { readonly of: (counts: RateCounts) => number })[] = [
+type CountColumn = Column & { readonly of: (counts: RateCounts) => number };
+
+const COUNTS: readonly CountColumn[] = [
   count('visits', 'visits', 'Stays of one body in a doorway zone.', ({ total }) => total.visits),
   count('person_crossings', 'crossings', 'Persons who went through.', ({ total }) => total.crossings),
   count('tallies', 'tallies', 'What the logic said, one person at a time.', ({ tallies }) => tallies),
@@ -59,12 +61,7 @@ const EFFORT: readonly Column[] = [
   { name: 'cost', type: 'number', unit: 'currency', description: 'Parts and work, in the currency of the scenario.' },
 ];
 
-function count(
-  name: string,
-  unit: string,
-  description: string,
-  of: (counts: RateCounts) => number,
-): Column & { readonly of: (counts: RateCounts) => number } {
+function count(name: string, unit: string, description: string, of: CountColumn['of']): CountColumn {
   return { name, type: 'whole', unit, description, of };
 }
 
@@ -76,9 +73,8 @@ export interface ResultTable {
 
 /** The house, under the first logic and ledger. */
 export function houseTable(plan: StudyPlan): ResultTable {
-  const rooms = plan.designs.some(({ names }) => names.rooms.length > 0);
-  const paths = [...DOOR_METRICS, ...(rooms ? HOUSE_METRICS : [])].map((metric) => `house.${metric}`);
-  const asked = [...new Set([...paths, plan.study.rank_by])];
+  const hasRooms = plan.designs.some(({ names }) => names.rooms.length > 0);
+  const asked = [...new Set([...usualPaths(hasRooms), plan.study.rank_by])];
   const known = new Map<object, readonly (Measure | null)[]>();
   const measures = ({ names }: PlannedDesign): readonly (Measure | null)[] => {
     let found = known.get(names);
@@ -91,8 +87,8 @@ export function houseTable(plan: StudyPlan): ResultTable {
     }
     return found;
   };
-  const units = asked.map((path) =>
-    plan.designs.map((planned) => measures(planned)[asked.indexOf(path)]?.unit).find((unit) => unit !== undefined),
+  const units = asked.map((_, i) =>
+    plan.designs.map((planned) => measures(planned)[i]?.unit).find((unit) => unit !== undefined),
   );
   return {
     columns: [

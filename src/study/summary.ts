@@ -9,15 +9,7 @@ import type { Cell } from './cells/cell.js';
 import { countedOf, eachCell } from './each-cell.js';
 import { effects } from './judge/effects.js';
 import { front } from './judge/front.js';
-import {
-  DOOR_METRICS,
-  HOUSE_METRICS,
-  type Measure,
-  type MeasureNames,
-  type Ratio,
-  estimateOf,
-  measureOf,
-} from './judge/measure.js';
+import { type Measure, type MeasureNames, type Ratio, estimateOf, measureOf, usualPaths } from './judge/measure.js';
 import { rank } from './judge/ranking.js';
 import { type Sample, sampleOf } from './judge/samples.js';
 import type { PlannedDesign, StudyPlan } from './plan/plan.js';
@@ -155,8 +147,8 @@ function toldBy(planned: PlannedDesign, plan: StudyPlan): readonly Measure[] {
   const known = measuresByNames.get(names);
   if (known) return known;
   const { rank: ranked, stop } = plan.measures(planned);
-  const paths = [...DOOR_METRICS, ...(names.rooms.length > 0 ? HOUSE_METRICS : [])].map((metric) => `house.${metric}`);
-  const all = [...new Set([...paths, ranked.path, stop.path])].map((path) => measureOf(path, names) as Measure);
+  const paths = new Set([...usualPaths(names.rooms.length > 0), ranked.path, stop.path]);
+  const all = [...paths].map((path) => measureOf(path, names) as Measure);
   measuresByNames.set(names, all);
   return all;
 }

@@ -16,6 +16,10 @@ const IN_BASH: readonly (readonly [string, string, readonly string[]])[] = [
   ['files where a file is meant', 'run my', ['my-door.yaml']],
   ['built-in logics and files of logics', 'run my-door.yaml --logic h', ['hold-off', 'hidden-markov', 'hall.yaml']],
   ['files of the ending that is meant', 'replay ./', ['./log.csv']],
+  // Bash parts words at equals signs, and puts what is chosen behind the last of them.
+  ['the value of an option behind an equals sign', 'fit --kind = t', ['triangulation-ranger', 'time-of-flight-ranger']],
+  ['files there too', 'run my-door.yaml --logic = my', ['my-door.yaml']],
+  ['all values where nothing stands behind it yet', 'pick x.study --least =', ['cost', 'holes', 'cable_m', 'hours']],
 ];
 
 /** What bash offers for each line, the last word of it being the one that is typed; one bash for all, as a user has it. */
@@ -27,7 +31,7 @@ function offeredInBash(lines: readonly string[]): string[][] {
     source <(jambeam completion bash)
     function_name=$(complete -p jambeam | sed 's/.*-F \\([^ ]*\\) .*/\\1/')
     for line in "$@"; do
-      COMP_WORDS=(jambeam $line); COMP_CWORD=$((\${#COMP_WORDS[@]} - 1)); COMP_LINE="jambeam $line"; COMP_POINT=\${#COMP_LINE}
+      COMP_WORDS=(jambeam $line); COMP_CWORD=$((\${#COMP_WORDS[@]} - 1)); COMP_LINE="jambeam \${line// = /=}"; COMP_POINT=\${#COMP_LINE}
       COMPREPLY=()
       "$function_name" jambeam "\${COMP_WORDS[COMP_CWORD]}" ""
       printf '%s ' "\${COMPREPLY[@]}"; printf '\\n'
@@ -64,6 +68,8 @@ describe('words of few values and of files', () => {
     ['logs, but no scenario, where a log is meant', ['replay', ''], ['log.csv']],
     ['a scenario where one is meant', ['replay', 'log.csv', '--scenario', ''], ['hall.yaml', 'my-door.yaml']],
     ['nothing where a number is meant', ['run', 'x.yaml', '--hours', ''], []],
+    ['values behind an equals sign', ['pick', 'x', '--least=ca'], ['cable_m']],
+    ['files behind one', ['run', 'x.yaml', '--logic=h'], ['hall.yaml', 'hidden-markov', 'hold-off']],
   ])('%s', async (_, typed, words) => {
     // That a shell's script can be had is bash's test above; here it is only what it would be told.
     expect((await answered(...typed)).sort()).toEqual(words);

@@ -1,6 +1,7 @@
 /** docs/walktest.md says what the code does. */
 import { expect, test } from 'vitest';
-import { TIME_COLUMNS, talliesOfLog } from '../../src/cli/tally-log.js';
+import { TIME_COLUMNS } from '../../src/cli/log-time.js';
+import { talliesOfLog } from '../../src/cli/tally-log.js';
 import { HAND_COLUMNS, PLAN_COLUMNS } from '../../src/cli/walk-sheet-write.js';
 import { MOST_WALKS } from '../../src/cli/walktest.js';
 import { SECOND_US } from '../../src/engine/time.js';

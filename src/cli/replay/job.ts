@@ -67,9 +67,9 @@ const IDLE_MS = 300;
 
 /** @throws {UserProblem} with the line of what can't be read */
 export async function replayLog(job: ReplayJob, hooks: ReplayHooks): Promise<ReplayResult> {
-  const own = await measured(job, hooks);
-  const design = calibrated({ ...job.design, replicates: 1, hours: own.hours }, hooks.outside);
-  const run = new Run(job, design, own.simulated, own.switched, hooks);
+  const measured = await measure(job, hooks);
+  const design = calibrated({ ...job.design, replicates: 1, hours: measured.hours }, hooks.outside);
+  const run = new Run(job, design, measured, hooks);
   await run.rows();
   return run.end();
 }
@@ -79,12 +79,14 @@ const LONGEST_H = 8760;
 
 interface Measured {
   readonly hours: number;
+  /** Replicate of a run whose log this is; null for a log from elsewhere. */
   readonly simulated: number | null;
+  /** Whether it has levels as a controller saw them, not only readings to be switched. */
   readonly switched: boolean;
 }
 
 /** What must be known of a log before it is replayed: whether it is our own, and how long it is. */
-async function measured(job: ReplayJob, hooks: ReplayHooks): Promise<Measured> {
+async function measure(job: ReplayJob, hooks: ReplayHooks): Promise<Measured> {
   const { design, log } = job;
   // Without truth nothing is measured over a clock: it only must not end before the log does.
   const hours = job.truth === null ? LONGEST_H : job.hours;
@@ -114,6 +116,7 @@ class Run {
   /** Tallies that nobody has been told of yet. */
   private readonly untold: TallyRow[] = [];
   private truth: AsyncGenerator<Visit> | null = null;
+  /** The first of the truth that the replay has not been told of. */
   private next: Visit | null = null;
   private readonly events: LogEvent[] = [];
   private last_us = 0;
@@ -123,8 +126,7 @@ class Run {
   constructor(
     private readonly job: ReplayJob,
     private readonly design: Design,
-    simulated: number | null,
-    switched: boolean,
+    { simulated, switched }: Measured,
     private readonly hooks: ReplayHooks,
   ) {
     const { folder } = job;
@@ -153,17 +155,17 @@ class Run {
     for await (const row of rowsOf(job.log.file, hooks.stop)) {
       clearTimeout(idle);
       reader.row(row);
-      if (this.events.length > 0) await this.taken(false);
+      if (this.events.length > 0) await this.takeInTurn(false);
       if (live)
         idle = setTimeout(() => {
           reader.order.release();
           // What goes wrong then is told with the next row, or at the end.
-          this.taken(true).catch(() => undefined);
+          this.takeInTurn(true).catch(() => undefined);
         }, IDLE_MS);
     }
     clearTimeout(idle);
     reader.end();
-    await this.taken(true);
+    await this.takeInTurn(true);
   }
 
   async end(): Promise<ReplayResult> {
@@ -173,13 +175,13 @@ class Run {
     const unfinished = replay.broken();
     // What ledgers do by the clock after the log's end is no part of it.
     replay.advance(this.last_us + 1);
-    this.told();
+    this.tellWatcher();
     const rooms = replay.counts();
     this.roomFile?.close();
     const clock_us = clockOf(design);
     const result = replay.close(clock_us);
     this.tallies.release(Infinity);
-    this.told();
+    this.tellWatcher();
     this.files?.close();
     const { mender, order } = reader;
     const log: ReplayedLog = {
@@ -214,7 +216,7 @@ class Run {
   }
 
   /** One after another, whoever asks. @param quiet nothing else is coming for now: what happened last is told too */
-  private taken(quiet: boolean): Promise<void> {
+  private takeInTurn(quiet: boolean): Promise<void> {
     this.taking = this.taking.then(async () => this.take(quiet));
     return this.taking;
   }
@@ -224,10 +226,9 @@ class Run {
     for (const event of this.events.splice(0)) {
       if (Number.isNaN(this.first_us)) this.first_us = event.time_us;
       this.last_us = event.time_us;
-      if (this.job.truth !== null) {
-        if (this.truth === null || this.next === null || this.next.enter_us <= event.time_us)
-          await this.truthUntil(event.time_us);
-      }
+      // Most events come before the next visit, and waiting for nothing costs time.
+      const isDue = this.truth === null || (this.next !== null && this.next.enter_us <= event.time_us);
+      if (this.job.truth !== null && isDue) await this.truthUntil(event.time_us);
       const { door, beam, time_us, level, distance_um } = event;
       if (level === null) this.replay.reading(door, beam, time_us, distance_um!);
       else this.replay.edge(door, beam, time_us, level);
@@ -236,20 +237,23 @@ class Run {
     if (this.job.watch) this.replay.advance(known_us);
     // The replay itself goes on in steps: no tally before its last one is still to come.
     this.tallies.release(this.replay.told_us);
-    this.told();
+    this.tellWatcher();
   }
 
-  private told(): void {
+  /** Tells what has been counted since, in order of time. */
+  private tellWatcher(): void {
     if (this.untold.length === 0) return;
     const counts = this.replay.counts();
     for (const row of this.untold.splice(0).sort((a, b) => a.time_us - b.time_us))
       this.hooks.watched?.({ ...row, rooms: counts[row.logic]![0] ?? [] });
   }
 
+  /** Tells the replay of all who came in until then. */
   private async truthUntil(time_us: number): Promise<void> {
-    const { file, replicate, door } = { ...this.job.log, file: this.job.truth };
+    const { truth: file, log } = this.job;
     if (file === null) return;
     if (this.truth === null) {
+      const { replicate, door } = log;
       const first = this.reader.first;
       const first_us = this.reader.columns?.own === true || !first ? 0 : first.time_us;
       this.truth = truthOf(this.design, { file, replicate, door, first_us });

@@ -1,5 +1,6 @@
 /** What the columns of a log mean, by the names in its first line. */
 import { quote } from '../../engine/printable.js';
+import { TIME_COLUMNS } from '../log-time.js';
 import type { TimeUnit } from '../option-values.js';
 
 export interface LogColumns {
@@ -20,12 +21,8 @@ export interface LogColumns {
   readonly own: boolean;
 }
 
-const TIMES: Readonly<Record<string, { readonly unit_us: number; readonly counter: boolean }>> = {
-  time_us: { unit_us: 1, counter: true },
-  time_ms: { unit_us: 1000, counter: true },
-  time_s: { unit_us: 1_000_000, counter: false },
-  time: { unit_us: 1_000_000, counter: false },
-};
+/** Columns of times that may be those of a controller's own counter. */
+const COUNTERS = ['time_us', 'time_ms'];
 const DISTANCES: Readonly<Record<string, number>> = {
   distance_um: 1,
   distance_mm: 1000,
@@ -38,7 +35,7 @@ const OWN = ['replicate,door,beam,time_us,level', 'replicate,door,beam,time_us,d
 export function logColumns(header: readonly string[], unit: TimeUnit | undefined): LogColumns | string[] {
   const find = (names: Readonly<Record<string, unknown>>): string | undefined =>
     header.find((name) => Object.hasOwn(names, name));
-  const time = find(TIMES);
+  const time = find(TIME_COLUMNS);
   const distance = find(DISTANCES);
   const level = header.indexOf('level');
   const problems: string[] = [];
@@ -49,18 +46,18 @@ export function logColumns(header: readonly string[], unit: TimeUnit | undefined
           .slice(0, 8)
           .map((name) => quote(name))
           .join(', ');
-  if (time === undefined) problems.push(`expected a column ${Object.keys(TIMES).join(', ')}; found ${found}`);
+  if (time === undefined) problems.push(`expected a column ${Object.keys(TIME_COLUMNS).join(', ')}; found ${found}`);
   if (!header.includes('beam')) problems.push(`expected a column beam; found ${found}`);
   if (level < 0 && distance === undefined)
     problems.push(`expected a column level (edges) or ${Object.keys(DISTANCES).join(', ')} (readings); found ${found}`);
   if (time === undefined || problems.length > 0) return problems;
-  const { unit_us, counter } = unit && time === 'time' ? TIMES[`time_${unit}`]! : TIMES[time]!;
+  const meant = unit && time === 'time' ? `time_${unit}` : time;
   const own = OWN.includes(header.join(','));
   return {
     time: header.indexOf(time),
-    unit_us,
+    unit_us: TIME_COLUMNS[meant]!,
     // Our own never turn.
-    counter: counter && !own,
+    counter: COUNTERS.includes(meant) && !own,
     replicate: header.indexOf('replicate'),
     door: header.indexOf('door'),
     beam: header.indexOf('beam'),

@@ -4,11 +4,11 @@ import { formatIssue } from '../../scenario/explain.js';
 import type { Issue } from '../../scenario/issue.js';
 import type { Design } from '../../scenario/schema.js';
 import { summaryText } from '../../report/summary.js';
+import { bare } from '../../report/words.js';
 import { quote } from '../../engine/printable.js';
 import { inWorker } from '../in-worker.js';
 import type { Io } from '../io.js';
 import { jsonText } from '../io.js';
-import { bare } from '../lines.js';
 import type { LogicOptions } from '../logic-options.js';
 import { codeOf, givenLogics } from '../logic-options.js';
 import { TIME_UNITS, type TimeUnit } from '../option-values.js';
@@ -17,6 +17,7 @@ import { OutFolder } from '../out-folder.js';
 import { RUN_FOLDER } from '../run-folder.js';
 import { loadScenario, printCautions } from '../scenario-file.js';
 import { onSignal } from '../signals.js';
+import { typedNumber } from '../typed-number.js';
 import { type ReplayJob, type ReplayResult, replayLog } from './job.js';
 import { STDIN } from './rows.js';
 import type { ReplayWorkerJob } from './worker.js';
@@ -69,12 +70,11 @@ export async function replayCommand(log: string, options: ReplayOptions, io: Io)
   });
   try {
     let result: ReplayResult;
-    const names = { doors: design.doors, logics: design.logics, rooms: design.rooms };
     if (code) {
       const what = out === null ? 'the replay' : `${pathText(out)} can't be written`;
       const workerJob: ReplayWorkerJob = { ...job, code, what };
       result = await inWorker(WORKER, workerJob, { io, doors: design.doors.map(({ name }) => name) });
-    } else result = await replayLog(job, { stop: stop.signal, watched: (one) => io.out(watchedLine(one, names)) });
+    } else result = await replayLog(job, { stop: stop.signal, watched: (one) => io.out(watchedLine(one, design)) });
     folder?.finish();
     tell(result, out, options, io);
   } catch (error) {
@@ -127,13 +127,13 @@ function choiceOf(file: string, design: Design, options: ReplayOptions): Omit<Re
       `there is no door ${quote(options.door ?? '')}`,
       `there is ${design.doors.map(({ name }) => quote(name)).join(', ')}`,
     );
-  const replicate = Number(options.replicate ?? '1');
+  const replicate = typedNumber(options.replicate ?? '1');
   if (!Number.isInteger(replicate) || replicate < 1)
     refuse('--replicate', `expected a whole number from 1, found ${quote(options.replicate ?? '')}`);
   const unit = options.timeUnit;
   if (unit !== undefined && !TIME_UNITS.includes(unit as TimeUnit))
     refuse('--time-unit', `expected s, ms or us, found ${quote(unit)}`);
-  const hours = options.hours === undefined ? null : Number(options.hours);
+  const hours = options.hours === undefined ? null : typedNumber(options.hours);
   if (hours !== null && !(hours >= 0.01 && hours <= 8760))
     refuse('--hours', `expected 0.01 to 8760 hours, found ${quote(options.hours ?? '')}`);
   if (options.truth === STDIN)

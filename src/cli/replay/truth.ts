@@ -5,9 +5,8 @@ import type { BodySort } from '../../agents/body.js';
 import { PASSAGE_KINDS, type PassageKind } from '../../agents/schema.js';
 import type { Visit } from '../../agents/visit.js';
 import type { Design } from '../../scenario/schema.js';
-import { logTime } from '../log-time.js';
+import { TIME_COLUMNS, logTime } from '../log-time.js';
 import { UserProblem } from '../problem.js';
-import { TIME_COLUMNS } from '../tally-log.js';
 import { type Row, logName, rowsOf } from './rows.js';
 
 /** By hand only the moment of crossing is known: the visit is taken to last so long before and after it. */

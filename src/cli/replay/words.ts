@@ -1,20 +1,15 @@
 /** What a replayed log came to, in words for a terminal. */
+import type { Design } from '../../scenario/schema.js';
 import type { ReplayedLog } from '../../score/figures.js';
 import { repairSentences } from '../../report/log-words.js';
 import { count, decimal, plain, plural } from '../../report/words.js';
 import { columns, folded } from '../lines.js';
 import type { ReplayResult, Watched } from './job.js';
 
-interface Names {
-  readonly doors: readonly { readonly name: string }[];
-  readonly logics: readonly { readonly name: string }[];
-  readonly rooms: readonly { readonly name: string }[];
-}
-
 /** '  0:12:03.4  front  forward  four-level   hall 3'. */
-export function watchedLine({ time_us, door, logic, direction, rooms }: Watched, names: Names): string {
-  const counts = rooms.map((persons, room) => `${plain(names.rooms[room]!.name)} ${persons}`).join('  ');
-  return `${clock(time_us)}  ${plain(names.doors[door]!.name)}  ${direction.padEnd(8)}  ${plain(names.logics[logic]!.name)}   ${counts}\n`;
+export function watchedLine({ time_us, door, logic, direction, rooms }: Watched, design: Design): string {
+  const counts = rooms.map((persons, room) => `${plain(design.rooms[room]!.name)} ${persons}`).join('  ');
+  return `${clock(time_us)}  ${plain(design.doors[door]!.name)}  ${direction.padEnd(8)}  ${plain(design.logics[logic]!.name)}   ${counts}\n`;
 }
 
 function clock(time_us: number): string {

@@ -7,11 +7,9 @@ import { watchedLine } from './words.js';
 export type ReplayWorkerJob = ReplayJob & WorkerJob;
 
 await answerParent(async (job: ReplayWorkerJob, code) => {
-  const { design } = job;
-  const names = { doors: design.doors, logics: design.logics, rooms: design.rooms };
   return replayLog(job, {
     outside: code?.outside,
     // Straight to standard output: what the worker prints otherwise goes to stderr with the code's own words.
-    watched: (one) => void writeSync(1, watchedLine(one, names)),
+    watched: (one) => void writeSync(1, watchedLine(one, job.design)),
   });
 });

@@ -1,13 +1,12 @@
 /** `jambeam check` of a study: how many designs, how long, how big, before a night is spent on it. */
 import { short } from '../../engine/printable.js';
-import type { Done } from '../../study/cells/do-cell.js';
+import { effortOf } from '../../effort/effort.js';
 import { unflat } from '../../study/cells/cell.js';
+import { type Done, withLesson } from '../../study/cells/do-cell.js';
 import { doorTable, houseTable } from '../../study/columns.js';
-import { withLesson } from '../../study/cells/do-cell.js';
 import type { PlannedDesign, StudyPlan } from '../../study/plan/plan.js';
 import { openPool } from '../../study/run/pool.js';
 import { effortIn } from '../../study/summary.js';
-import { effortOf } from '../../effort/effort.js';
 import type { Io } from '../io.js';
 import { jsonText } from '../io.js';
 import type { LogicOptions } from '../logic-options.js';

@@ -15,7 +15,7 @@ export interface MergeOptions {
 }
 
 export async function mergeCommand(folders: readonly string[], options: MergeOptions, io: Io): Promise<void> {
-  const out = options.out;
+  const { out } = options;
   if (out === undefined) throw new UserProblem('--out: expected a folder for the whole study, found nothing');
   const [first, ...others] = folders.map((folder) => ({ folder, marker: readStudyMarker(folder) }));
   for (const { folder, marker } of others) {
@@ -36,10 +36,8 @@ export async function mergeCommand(folders: readonly string[], options: MergeOpt
   const forget = onSignal(() => folder.close());
   try {
     for (const { folder: from } of [first!, ...others]) {
-      readJournal(from, (entry) => {
-        // The same cell of two slices is the same: it stands once.
-        return !standing.isNews(entry) || standing.take(entry, folder.journal.put(entry));
-      }).close();
+      // The same cell of two slices is the same: it stands once.
+      readJournal(from, (entry) => standing.takeNew(entry, () => folder.journal.put(entry))).close();
       onDisk(`the journal in ${pathText(out)} can't be written`, () => folder.journal.sync());
     }
     if (!standing.finished) {

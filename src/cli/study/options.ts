@@ -2,6 +2,7 @@
 import { availableParallelism } from 'node:os';
 import { quote } from '../../engine/printable.js';
 import { UserProblem } from '../problem.js';
+import { typedNumber } from '../typed-number.js';
 import type { Slice } from './study-folder.js';
 
 export function sliceOf(text: string | undefined): Slice | null {
@@ -14,7 +15,7 @@ export function sliceOf(text: string | undefined): Slice | null {
 
 export function workersOf(text: string | undefined): number {
   if (text === undefined) return availableParallelism();
-  const workers = Number(text);
+  const workers = typedNumber(text);
   if (Number.isInteger(workers) && workers >= 1 && workers <= 1024) return workers;
   throw new UserProblem(`--workers: expected a whole number from 1 to 1024, found ${quote(text)}`);
 }

@@ -8,6 +8,7 @@ import type { Design } from '../../scenario/schema.js';
 import { assign } from '../../scenario/set.js';
 import { checkShape } from '../../scenario/shape.js';
 import { type YamlSource, readYaml } from '../../scenario/yaml-source.js';
+import { keyOfSet } from '../../study/plan/faults.js';
 import { type StudyPlan, planStudy } from '../../study/plan/plan.js';
 import { type Study, studySchema } from '../../study/plan/schema.js';
 import { type StudyRequest, requestOf } from '../../study/request.js';
@@ -82,7 +83,7 @@ function withSets(study: Study, source: YamlSource, design: Design): Design {
   throw issuesProblem(
     source.file,
     issues.map((issue) => {
-      const key = issue.path.replace(/^(?:after )?--set:? ?/, '');
+      const key = keyOfSet(issue);
       return { ...issue, place: source.place(['set', key], 'value'), path: `set ${key}` };
     }),
   );

@@ -17,10 +17,11 @@ export interface AskDoor {
   /** Present height of its beams; null where they hang at several, or from the lintel. */
   readonly height_m: number | null;
   readonly spacing_m: number | null;
-  /** Of the opening and of the jamb. */
   /** What the report says of it, by the logic of the headline. */
   readonly wrong_per_100: Estimate;
+  /** Height of the opening. */
   readonly opening_m: number;
+  /** Depth of the jamb. */
   readonly depth_m: number;
 }
 
@@ -37,7 +38,7 @@ export interface AskData {
   readonly logics: readonly AskLogic[];
   /** Names of logics that are code: the page has none. */
   readonly unavailable: readonly string[];
-  /** The same of the house. */
+  /** What the report says of all doors together, by the logic of the headline. */
   readonly wrong_per_100: Estimate;
   readonly replicates: number;
   readonly hours: number;

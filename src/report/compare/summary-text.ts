@@ -1,6 +1,6 @@
 /** What a comparison comes to, in a few lines for the terminal. */
 import { foldedLines } from '../plain-text.js';
-import { decimal, estimateWords } from '../words.js';
+import { bare, decimal, estimateWords } from '../words.js';
 import { bestOf } from './best.js';
 import { judged } from './differences.js';
 import { ALL_ROOMS, WRONG, allHaveRooms } from './measures.js';
@@ -24,7 +24,7 @@ export function compareSummaryText(runs: readonly CompareRun[]): string {
     ...roomLine(runs),
     `Unwise to conclude: ${first.charAt(0).toLowerCase()}${first.slice(1)}`,
   ];
-  return `${lines.map((text) => foldedLines(text, WIDTH).join('\n')).join('\n')}\n`.replace(/[\u2068\u2069]/g, '');
+  return bare(`${lines.map((text) => foldedLines(text, WIDTH).join('\n')).join('\n')}\n`);
 }
 
 function wrongLines(runs: readonly CompareRun[]): string[] {

@@ -53,9 +53,9 @@ function extents(runs: readonly CompareRun[]): string | null {
 function heads(runs: readonly CompareRun[]): string | null {
   const of = (run: CompareRun): string =>
     `${named(headlineLogic(run.design))}${run.design.rooms.length > 0 ? ` and ${named(headlineLedger(run.design))}` : ''}`;
-  const heads_ = runs.map(of);
-  if (new Set(heads_).size === 1) return null;
-  return `That beams alone make the difference: each run is judged by its own first logic${runs.some(({ design }) => design.rooms.length > 0) ? ' and ledger' : ''}, and these are not the same (${runs.map((run, i) => `${labelWords(run)}: ${heads_[i]}`).join('; ')}).`;
+  const each = runs.map(of);
+  if (new Set(each).size === 1) return null;
+  return `That beams alone make the difference: each run is judged by its own first logic${runs.some(({ design }) => design.rooms.length > 0) ? ' and ledger' : ''}, and these are not the same (${runs.map((run, i) => `${labelWords(run)}: ${each[i]}`).join('; ')}).`;
 }
 
 function several(runs: readonly CompareRun[]): string | null {

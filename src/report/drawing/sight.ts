@@ -56,9 +56,8 @@ const cone = (half_rad: number, range_m: number): Sight => ({
 /** Angle from the axis at which a burst has half the power it has on the axis, one way: radians, at most π/2. */
 export function halfPowerAngle(sensor: UltrasonicRanger, temperature_c: number): number {
   const ka = sizeInWaves(sensor.frequency_khz * 1000, sensor.piston_radius_m, speedOfSound(temperature_c));
-  let [low, high] = [0, 1];
   // The first null of a piston is at 3.83; before it power only falls.
-  high = Math.min(1, 3.8 / ka);
+  let [low, high] = [0, Math.min(1, 3.8 / ka)];
   if (directivity(ka, sensor.shading_db, high * high) > 0.5) return Math.PI / 2;
   for (let i = 0; i < 40; i++) {
     const middle = (low + high) / 2;

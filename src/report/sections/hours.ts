@@ -1,4 +1,5 @@
 /** When people go through the doors. */
+import { DAY_H } from '../../engine/time.js';
 import type { Design } from '../../scenario/schema.js';
 import type { Figures } from '../../score/figures.js';
 import type { Metrics } from '../../score/metrics-schema.js';
@@ -6,8 +7,6 @@ import { drawCharts, isChart } from '../charts/chart.js';
 import { hourlyChart } from '../charts/hourly.js';
 import { html, type Markup } from '../html.js';
 import { MOST_CHARTS } from './overtime.js';
-
-const DAY_H = 24;
 
 /** Nothing for a clock shorter than a day without a household: its hours say what the scenario says. */
 export async function hoursSection(design: Design, metrics: Metrics, figures: Figures): Promise<Markup | null> {

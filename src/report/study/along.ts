@@ -1,4 +1,5 @@
 /** Designs along one factor, the other factors held. */
+import { withLevel } from '../../study/plan/factor.js';
 import type { StudyDesign } from '../../study/summary-schema.js';
 import { thinned } from '../charts/thin.js';
 import type { StudyView } from './view.js';
@@ -36,6 +37,3 @@ export function along(view: StudyView, factor: number, held: readonly number[], 
     design: view.at(withLevel(held, factor, level)),
   }));
 }
-
-export const withLevel = (levels: readonly number[], factor: number, level: number): number[] =>
-  levels.map((own, f) => (f === factor ? level : own));

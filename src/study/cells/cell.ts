@@ -117,13 +117,7 @@ export function unflat({ v, who }: FlatCell, { doors, rooms, logics, ledgers }: 
   };
 }
 
-/** What is wrong with a flat cell that came from elsewhere; null: it may be used. */
-export function faultOf(cell: unknown, shape: CellShape): string | null {
-  const read = cellFrom(cell, shape);
-  return typeof read === 'string' ? read : null;
-}
-
-/** A flat cell that came from elsewhere, spelt out; in words what is wrong with it. */
+/** A flat cell that came from elsewhere, spelt out; or in words what is wrong with it. */
 export function cellFrom(cell: unknown, shape: CellShape): Cell | string {
   if (typeof cell !== 'object' || cell === null) return 'no cell';
   const { v, who } = cell as Partial<FlatCell>;
@@ -135,11 +129,11 @@ export function cellFrom(cell: unknown, shape: CellShape): Cell | string {
   if (!Object.values(who).every((pair) => Array.isArray(pair) && pair.length === 2 && pair.every(whole)))
     return 'visits that are no numbers';
   const read = unflat(cell as FlatCell, shape);
-  return cellFault(read) ?? read;
+  return impossible(read) ?? read;
 }
 
 /** Counts that can't be: what no simulation finds must not get into results. */
-function cellFault({ doors, rooms, houses }: Cell): string | null {
+function impossible({ doors, rooms, houses }: Cell): string | null {
   for (const { total, tallies, windows } of doors.flat()) {
     const counts = [...CASE.map((key) => total[key]), tallies, windows.n, windows.sum_sq];
     if (!counts.every((count) => Number.isSafeInteger(count) && count >= 0)) return 'counts below zero';

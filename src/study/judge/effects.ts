@@ -2,10 +2,12 @@
  * What each factor does, whatever the others are: from pairs of designs that differ in it alone, averaged; and how far two
  * factors act on each other, from fours of designs. Combinations that were left out need no guess this way.
  */
+import { withLevel } from '../plan/factor.js';
 import type { Interaction, MainEffect, StudySummary } from '../summary-schema.js';
 import { type Contrast, type Sample, contrast, meanSample } from './samples.js';
 import { simultaneous } from './simultaneous.js';
 
+/** A design at its place among the combinations. */
 export interface Placed {
   readonly levels: readonly number[];
   readonly crowd: number;
@@ -17,6 +19,7 @@ const MOST_INTERACTIONS = 40;
 
 /**
  * @param designs over the same replicates
+ * @param levels per factor: how many it has
  * @param ordered per factor: whether its levels are numbers, so that neighbours are compared; else each with the first
  */
 export function effects(
@@ -28,13 +31,13 @@ export function effects(
   const steps = levels.map((count, f) =>
     Array.from({ length: count - 1 }, (_, i) => ({ level: i + 1, against: ordered[f] ? i : 0 })),
   );
-  const with_ = (own: readonly number[], f: number, level: number): Placed | undefined =>
-    at.get(own.map((one, i) => (i === f ? level : one)).join());
+  const otherwise = (own: readonly number[], f: number, level: number): Placed | undefined =>
+    at.get(withLevel(own, f, level).join());
 
   const main = steps.flatMap((ofFactor, factor) =>
     ofFactor.flatMap(({ level, against }) => {
       const pairs = designs.flatMap((high) => {
-        const low = high.levels[factor] === level ? with_(high.levels, factor, against) : undefined;
+        const low = high.levels[factor] === level ? otherwise(high.levels, factor, against) : undefined;
         return low ? [{ high, low }] : [];
       });
       if (pairs.length === 0) return [];
@@ -48,16 +51,17 @@ export function effects(
     }),
   );
 
-  const both = steps.flatMap((ofFirst, f) =>
+  const together = steps.flatMap((ofFirst, f) =>
     steps.slice(f + 1).flatMap((ofSecond, s) =>
       ofFirst.flatMap((a) =>
         ofSecond.flatMap((b) => {
           const g = f + 1 + s;
           const fours = designs.flatMap((hh) => {
             if (hh.levels[f] !== a.level || hh.levels[g] !== b.level) return [];
-            const lh = with_(hh.levels, f, a.against);
-            const hl = with_(hh.levels, g, b.against);
-            const ll = lh && with_(lh.levels, g, b.against);
+            // High and low levels of the two: `lh` has the first one low.
+            const lh = otherwise(hh.levels, f, a.against);
+            const hl = otherwise(hh.levels, g, b.against);
+            const ll = lh && otherwise(lh.levels, g, b.against);
             return lh && hl && ll ? [[hh, ll, lh, hl] as const] : [];
           });
           if (fours.length === 0) return [];
@@ -81,8 +85,8 @@ export function effects(
     main: main.map(
       ({ contrast: change, ...rest }): MainEffect => ({ ...rest, change: simultaneous(change, main.length) }),
     ),
-    interactions: both
-      .map(({ contrast: change, ...rest }): Interaction => ({ ...rest, change: simultaneous(change, both.length) }))
+    interactions: together
+      .map(({ contrast: change, ...rest }): Interaction => ({ ...rest, change: simultaneous(change, together.length) }))
       .sort((a, b) => Math.abs(b.change.value) - Math.abs(a.change.value))
       .slice(0, MOST_INTERACTIONS),
   };

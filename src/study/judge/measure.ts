@@ -2,7 +2,7 @@
  * A metric of metrics.json by its path, as a ratio of each replicate: events over exposure. So it can be estimated over
  * any replicates, and compared between designs pair by pair.
  */
-import { HOUR_US, MINUTE_US } from '../../engine/time.js';
+import { DAY_US, MINUTE_US } from '../../engine/time.js';
 import { wrongOf } from '../../score/door-counts.js';
 import { type RatioOptions, ratioEstimate } from '../../score/estimates.js';
 import type { HouseTimes } from '../../score/house.js';
@@ -36,7 +36,6 @@ export interface MeasureNames {
   readonly hours: number;
 }
 
-const DAY_US = 24 * HOUR_US;
 const PER_100 = { scale: 100, nothing: 'no crossings' } as const;
 const TIME = { nothing: 'no time', counted: false } as const;
 
@@ -105,13 +104,13 @@ const HOUSE: Readonly<Record<string, TimeMetric<HouseTimes>>> = {
   },
 };
 
-/** Metrics of the house's doors and rooms that are columns of the results. */
-export const DOOR_METRICS = [...Object.keys(RATES), 'invented_per_hour', 'drift_per_100.bias'] as const;
-export const HOUSE_METRICS = [
-  ...Object.keys(HOUSE),
-  'empty_while_occupied_per_day',
-  'occupied_while_empty_per_day',
-] as const;
+const OF_DOORS = [...Object.keys(RATES), 'invented_per_hour', 'drift_per_100.bias'];
+const OF_ROOMS = [...Object.keys(HOUSE), 'empty_while_occupied_per_day', 'occupied_while_empty_per_day'];
+
+/** Paths of the metrics that every design is told by: those of all doors, and of all rooms where there are any. */
+export function usualPaths(hasRooms: boolean): string[] {
+  return [...OF_DOORS, ...(hasRooms ? OF_ROOMS : [])].map((metric) => `house.${metric}`);
+}
 
 /** The measure a path names; in words why there is none. */
 export function measureOf(path: string, names: MeasureNames): Measure | string {

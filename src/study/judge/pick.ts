@@ -56,7 +56,7 @@ export function bound(
   return Math.min(max, signed ? end : Math.max(0, end));
 }
 
-/** Confidence left for one bound of so many. */
+/** How often one bound of so many may fail, so that all of them hold together: Bonferroni's inequality. */
 export function alphaOf(designs: number, wants: number, looks: number): number {
   return (1 - LEVEL) / (designs * wants * looks);
 }

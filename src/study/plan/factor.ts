@@ -26,6 +26,10 @@ export function combinationWords(
   return factors.map(({ name, levels: all }, f) => `${name} ${all[levels[f]!]!.label}`).join(', ');
 }
 
+/** The same levels but for one factor. */
+export const withLevel = (levels: readonly number[], factor: number, level: number): number[] =>
+  levels.map((own, f) => (f === factor ? level : own));
+
 const LONGEST_LABEL = 40;
 const MOST_LEVELS = 1000;
 const WAYS = 'expected one of: key with values; key with from, to and step; keys with values; variants';

@@ -7,6 +7,8 @@ import type { Study } from './schema.js';
 
 /** Names that columns of the results have already. */
 const TAKEN = new Set(['design', 'replicate', 'door', 'logic']);
+
+/** Metrics that no design with these names has. */
 export function metricFaults(study: Study, names: MeasureNames): Finding[] {
   const { rank_by, replicates } = study;
   const asked = [
@@ -19,7 +21,8 @@ export function metricFaults(study: Study, names: MeasureNames): Finding[] {
   });
 }
 
-export function namesTwice(factors: readonly Factor[]): Finding[] {
+/** Names of factors that can't be those of columns. */
+export function nameFaults(factors: readonly Factor[]): Finding[] {
   return factors.flatMap(({ name }, f): Finding[] => {
     const path = ['factors', f];
     if (TAKEN.has(name) || name.includes('.'))
@@ -43,11 +46,16 @@ export function placed(
     .filter(({ problem }) => !said.has(JSON.stringify(problem)))
     .map((issue) => {
       if (issue.place !== null) return issue;
-      const key = issue.path.replace(/^(?:after )?--set:? ?/, '');
+      const key = keyOfSet(issue);
       const f = factors.findIndex((factor, i) => setsKey(factor.levels[levels[i]!]!, key));
       const path = ['factors', f >= 0 ? f : 0];
       return { path, at: 'value', problem: issue.problem, of: `${combination}: ${key}` } as Finding;
     });
+}
+
+/** The key that an issue of a set is about: there it is told as that of an option. */
+export function keyOfSet({ path }: Issue): string {
+  return path.replace(/^(?:after )?--set:? ?/, '');
 }
 
 function setsKey({ sets }: Level, key: string): boolean {

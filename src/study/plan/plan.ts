@@ -15,7 +15,7 @@ import type { CellShape } from '../cells/cell.js';
 import { needsLesson } from '../cells/do-cell.js';
 import { type Condition, conditionOf } from './condition.js';
 import { type Factor, factorOf } from './factor.js';
-import { conditionFault, fault, metricFaults, namesTwice, placed, tooMany, unique } from './faults.js';
+import { conditionFault, fault, metricFaults, nameFaults, placed, tooMany, unique } from './faults.js';
 import { MOST_DESIGNS, type Study } from './schema.js';
 
 /** What is known of a design without keeping it whole: ten thousand of them would not fit into memory. */
@@ -63,81 +63,18 @@ export function planStudy(
   readFile: ReadFile | undefined,
 ): { plan: StudyPlan; issues: readonly [] } | { plan: null; issues: readonly (Finding | Issue)[] } {
   const refuse = (issues: readonly (Finding | Issue)[]) => ({ plan: null, issues }) as const;
-  const made = study.factors.map(factorOf);
-  const faults: Finding[] = made.flatMap((one) => (Array.isArray(one) ? one : []));
-  if (faults.length > 0) return refuse(faults);
-  const factors = made as Factor[];
-  const conditions = study.where.map((text, w): Condition | Finding => {
-    try {
-      return conditionOf(text);
-    } catch (error) {
-      return conditionFault(['where', w], error);
-    }
-  });
-  const named = [...namesTwice(factors), ...conditions.filter((one): one is Finding => 'problem' in one)];
-  const combinations = factors.reduce((all, { levels }) => all * levels.length, 1);
-  if (combinations > MOST_DESIGNS * 10)
-    named.push(tooMany(`${combinations} combinations; at most ${MOST_DESIGNS * 10} are gone through`));
-  if (named.length > 0) return refuse(named);
-
-  const make = (levels: readonly number[]): ReturnType<typeof changed> =>
+  const grid = gridOf(study);
+  if (Array.isArray(grid)) return refuse(grid);
+  const { factors } = grid;
+  const make = (levels: readonly number[]): Changed =>
     changed(
       scenario,
       levels.flatMap((level, f) => factors[f]!.levels[level]!.sets),
       readFile,
     );
-  const designs: PlannedDesign[] = [];
-  const crowds = new Map<string, number>();
-  const allNames = new Map<string, MeasureNames>();
-  const problems: (Finding | Issue)[] = [];
-  let left_out = 0;
-  for (let c = 0; c < combinations && problems.length < MOST_FAULTS; c++) {
-    const levels = levelsOf(c, factors);
-    const { design, issues } = make(levels);
-    if (design === null) {
-      // A combination that can't be built may be one that is left out anyway.
-      if (leftOut(conditions as Condition[], scenario, valuesOf(factors, levels))) left_out++;
-      else problems.push(...placed(issues, factors, levels, problems));
-      continue;
-    }
-    try {
-      if (!(conditions as Condition[]).every((one) => one.holds(design, valuesOf(factors, levels)))) {
-        left_out++;
-        continue;
-      }
-    } catch (error) {
-      return refuse([conditionFault(['where'], error)]);
-    }
-    const crowd = crowdKey(design);
-    if (!crowds.has(crowd)) crowds.set(crowd, crowds.size + 1);
-    const own = namesOf(design);
-    const key = JSON.stringify(own);
-    if (!allNames.has(key)) {
-      allNames.set(key, own);
-      problems.push(...metricFaults(study, own));
-    }
-    const names = allNames.get(key)!;
-    designs.push({
-      number: designs.length + 1,
-      levels,
-      key: keyOf(design),
-      crowd: crowds.get(crowd)!,
-      names,
-      shape: {
-        doors: names.doors.length,
-        rooms: names.rooms.length,
-        logics: names.logics.length,
-        ledgers: names.ledgers.length,
-      },
-      learns: needsLesson(design),
-    });
-    if (designs.length > MOST_DESIGNS) return refuse([tooMany(`more than ${MOST_DESIGNS} designs`)]);
-  }
-  if (problems.length > 0) return refuse(unique(problems));
-  if (designs.length === 0)
-    return refuse([fault(['where'], `none of the ${combinations} combinations meets all conditions`)]);
-
-  const design = rememberSome((planned) => make(planned.levels).design!);
+  const found = designsIn(grid, study, scenario, make);
+  if (Array.isArray(found)) return refuse(found);
+  const { designs, left_out } = found;
   return {
     plan: {
       study,
@@ -147,19 +84,124 @@ export function planStudy(
       designs,
       left_out,
       stopping: new Stopping(study.replicates),
-      design,
+      design: rememberSome((planned) => make(planned.levels).design!),
       measures: measuresOf(study),
     },
     issues: [],
   };
 }
 
-/** The scenario with keys changed, its tables read: one design. */
-function changed(
+/** All combinations of levels, and which of them are wanted. */
+interface Grid {
+  readonly factors: readonly Factor[];
+  readonly conditions: readonly Condition[];
+  readonly combinations: number;
+}
+
+/** @returns the grid, or what is wrong with factors and conditions by themselves */
+function gridOf(study: Study): Grid | Finding[] {
+  const factors: Factor[] = [];
+  const wrong: Finding[] = [];
+  for (const made of study.factors.map(factorOf)) {
+    if (Array.isArray(made)) wrong.push(...made);
+    else factors.push(made);
+  }
+  // The others' faults would rest on factors that are not there.
+  if (wrong.length > 0) return wrong;
+  wrong.push(...nameFaults(factors));
+  const conditions = study.where.flatMap((text, w) => {
+    try {
+      return conditionOf(text);
+    } catch (error) {
+      wrong.push(conditionFault(['where', w], error));
+      return [];
+    }
+  });
+  const combinations = factors.reduce((all, { levels }) => all * levels.length, 1);
+  if (combinations > MOST_DESIGNS * 10)
+    wrong.push(tooMany(`${combinations} combinations; at most ${MOST_DESIGNS * 10} are gone through`));
+  return wrong.length > 0 ? wrong : { factors, conditions, combinations };
+}
+
+/** Goes through all combinations. @returns those that are designs, or what is wrong with some */
+function designsIn(
+  { factors, conditions, combinations }: Grid,
+  study: Study,
   scenario: Design,
-  sets: readonly Assignment[],
-  readFile: ReadFile | undefined,
-): { design: Design | null; issues: readonly Issue[] } {
+  make: (levels: readonly number[]) => Changed,
+): { designs: readonly PlannedDesign[]; left_out: number } | (Finding | Issue)[] {
+  const numbering = new Numbering(study);
+  const problems: (Finding | Issue)[] = [];
+  let left_out = 0;
+  for (let c = 0; c < combinations && problems.length < MOST_FAULTS; c++) {
+    const levels = levelsOf(c, factors);
+    const values = valuesOf(factors, levels);
+    const { design, issues } = make(levels);
+    if (design === null) {
+      // A combination that can't be built may be one that is left out anyway.
+      if (leftOut(conditions, scenario, values)) left_out++;
+      else problems.push(...placed(issues, factors, levels, problems));
+      continue;
+    }
+    try {
+      if (!conditions.every((one) => one.holds(design, values))) {
+        left_out++;
+        continue;
+      }
+    } catch (error) {
+      return [conditionFault(['where'], error)];
+    }
+    problems.push(...numbering.add(design, levels));
+    if (numbering.designs.length > MOST_DESIGNS) return [tooMany(`more than ${MOST_DESIGNS} designs`)];
+  }
+  if (problems.length > 0) return unique(problems);
+  if (numbering.designs.length === 0)
+    return [fault(['where'], `none of the ${combinations} combinations meets all conditions`)];
+  return { designs: numbering.designs, left_out };
+}
+
+/** Designs one after another; what several of them share, a crowd or a list of names, is known again. */
+class Numbering {
+  readonly designs: PlannedDesign[] = [];
+  private readonly crowds = new Map<string, number>();
+  private readonly names = new Map<string, MeasureNames>();
+
+  constructor(private readonly study: Study) {}
+
+  /** @returns metrics of the study that a design with these names has not, told with the first of them */
+  add(design: Design, levels: readonly number[]): Finding[] {
+    const crowd = crowdKey(design);
+    if (!this.crowds.has(crowd)) this.crowds.set(crowd, this.crowds.size + 1);
+    const own = namesOf(design);
+    const key = JSON.stringify(own);
+    const known = this.names.get(key);
+    const names = known ?? own;
+    this.names.set(key, names);
+    this.designs.push({
+      number: this.designs.length + 1,
+      levels,
+      key: keyOf(design),
+      crowd: this.crowds.get(crowd)!,
+      names,
+      shape: {
+        doors: names.doors.length,
+        rooms: names.rooms.length,
+        logics: names.logics.length,
+        ledgers: names.ledgers.length,
+      },
+      learns: needsLesson(design),
+    });
+    return known ? [] : metricFaults(this.study, names);
+  }
+}
+
+interface Changed {
+  readonly design: Design | null;
+  readonly issues: readonly Issue[];
+}
+
+/** The scenario with keys changed, its tables read: one design. */
+function changed(scenario: Design, sets: readonly Assignment[], readFile: ReadFile | undefined): Changed {
   const { design, issues } = assign(scenario, sets);
   if (design === null) return { design, issues };
   const known = (file: string, what: 'table' | 'profile') =>

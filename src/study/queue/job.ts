@@ -1,8 +1,8 @@
 /** What goes over the queue: data only, checked on arrival at either end. */
 import { z } from 'zod';
-import { type CellShape, faultOf } from '../cells/cell.js';
+import { type CellShape, type FlatCell, cellFrom } from '../cells/cell.js';
 import type { Done } from '../cells/do-cell.js';
-import { lessonSchema } from '../store/entry.js';
+import { type Lesson, lessonSchema } from '../store/entry.js';
 
 export const jobSchema = z.strictObject({
   /** Number of the design, and its key, which must be that of the joining machine's plan. */
@@ -25,13 +25,12 @@ export function checked(result: unknown, shape: CellShape, replicate: number): {
       : { fault: 'a failure without words' };
   if (replicate === 0) {
     const lesson = lessonSchema.safeParse((result as { lesson?: unknown }).lesson).data;
-    return lesson
-      ? { done: { lesson: lesson as Extract<Done, { lesson: unknown }>['lesson'] } }
-      : { fault: 'nothing learnt' };
+    return lesson ? { done: { lesson: lesson as Lesson } } : { fault: 'nothing learnt' };
   }
   const { cell } = result as { cell?: unknown };
-  const fault = faultOf(cell, shape);
-  if (fault !== null) return { fault };
-  const { v, who } = cell as Extract<Done, { cell: unknown }>['cell'];
+  const read = cellFrom(cell, shape);
+  if (typeof read === 'string') return { fault: read };
+  // What else came along is left behind.
+  const { v, who } = cell as FlatCell;
   return { done: { cell: { v, who } } };
 }

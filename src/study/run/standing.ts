@@ -1,5 +1,5 @@
 /** How far each design of a study has come, and what is to be done next. Follows from the cells alone, in whatever order. */
-import { type FlatCell, cellFrom, faultOf } from '../cells/cell.js';
+import { type FlatCell, cellFrom } from '../cells/cell.js';
 import { type Ratio, estimateOf } from '../judge/measure.js';
 import type { Ended } from '../judge/stopping.js';
 import type { PlannedDesign, StudyPlan } from '../plan/plan.js';
@@ -62,15 +62,19 @@ export class DesignStanding {
     return Array.from({ length: n }, (_, i) => ({ events: this.events[i]!, exposure: this.exposure[i]! }));
   }
 
-  /** @returns whether the cell can be one of this design */
-  take(replicate: number, cell: FlatCell, span: Span): boolean {
+  /**
+   * @param place where the cell is in the journal; only asked of a cell that is not there yet
+   * @returns whether the cell can be one of this design
+   */
+  take(replicate: number, cell: FlatCell, place: () => Span): boolean {
     const counts = cellFrom(cell, this.planned.shape);
     if (typeof counts === 'string') return false;
     // What is done twice, by two machines, is the same twice: the first one stays.
     if (this.has(replicate)) return true;
     const { rank, stop } = this.plan.measures(this.planned);
-    this.at[replicate - 1] = span.at;
-    this.bytes[replicate - 1] = span.bytes;
+    const { at, bytes } = place();
+    this.at[replicate - 1] = at;
+    this.bytes[replicate - 1] = bytes;
     const stopBy = stop.of(counts);
     this.events[replicate - 1] = stopBy.events;
     this.exposure[replicate - 1] = stopBy.exposure;
@@ -136,22 +140,24 @@ export class Standing {
     this.byKey = byKey;
   }
 
-  /** Whether an entry says what is not known yet, of a design of this study. */
-  isNews(entry: Entry): boolean {
-    return (this.byKey.get(entry.d) ?? []).some((design) => {
-      if ('failed' in entry) return design.failed === null || entry.r < design.failed.replicate;
-      if ('lesson' in entry) return design.lesson === null;
-      return !design.has(entry.r) && faultOf(entry, design.planned.shape) === null;
-    });
-  }
-
   /** Takes an entry of the journal. @returns whether it can be one of this study, or of a larger one before it */
   take(entry: Entry, span: Span): boolean {
+    return this.takeNew(entry, () => span);
+  }
+
+  /** The same of an entry from elsewhere: `put` puts it into this study's journal, and is called if it says what is not known yet. */
+  takeNew(entry: Entry, put: () => Span): boolean {
+    let span: Span | undefined;
+    const place = (): Span => (span ??= put());
     // Two designs may be the same in all but what they are called; their cells are the same.
     for (const design of this.byKey.get(entry.d) ?? []) {
-      if ('failed' in entry) design.fail(entry.r, entry.failed);
-      else if ('lesson' in entry) design.lesson ??= entry.lesson;
-      else if (!design.take(entry.r, entry, span)) return false;
+      if ('failed' in entry) {
+        if (design.failed === null || entry.r < design.failed.replicate) place();
+        design.fail(entry.r, entry.failed);
+      } else if ('lesson' in entry) {
+        if (design.lesson === null) place();
+        design.lesson ??= entry.lesson;
+      } else if (!design.take(entry.r, entry, place)) return false;
     }
     return true;
   }

@@ -1,6 +1,6 @@
 /** Cells are kept and sent flat; what comes back is what was meant, or is refused. */
 import { expect, test } from 'vitest';
-import { cellOf, faultOf, flat, lengthOf, unflat } from '../../../src/study/cells/cell.js';
+import { cellFrom, cellOf, flat, lengthOf, unflat } from '../../../src/study/cells/cell.js';
 import { runReplicate } from '../../../src/simulate/replicate.js';
 import { designOf } from '../studies.js';
 
@@ -19,7 +19,7 @@ test('there and back, over JSON', () => {
   const sent = JSON.parse(JSON.stringify(flat(CELL)));
   expect(sent.v).toHaveLength(lengthOf(SHAPE));
   expect(unflat(sent, SHAPE)).toEqual(CELL);
-  expect(faultOf(sent, SHAPE)).toBe(null);
+  expect(cellFrom(sent, SHAPE)).toEqual(CELL);
 });
 
 test('visits by who came add up to all visits', () => {
@@ -43,5 +43,5 @@ test.each([
   ['who came as a list', (c: ReturnType<typeof flat>) => ({ ...c, who: [1] })],
   ['who came without numbers', (c: ReturnType<typeof flat>) => ({ ...c, who: { adult: ['many', 0] } })],
 ])('%s is no cell', (_, spoil) => {
-  expect(faultOf(spoil(flat(CELL)), SHAPE)).not.toBe(null);
+  expect(cellFrom(spoil(flat(CELL)), SHAPE)).toBeTypeOf('string');
 });

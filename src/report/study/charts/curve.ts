@@ -2,7 +2,8 @@
 import type { Chart } from '../../charts/chart.js';
 import { highOf, lowOf } from '../../worst.js';
 import { capital, formatEstimate, plural } from '../../words.js';
-import { type Step, along, someLevels, withLevel } from '../along.js';
+import { withLevel } from '../../../study/plan/factor.js';
+import { type Step, along, someLevels } from '../along.js';
 import {
   axisWords,
   designWords,

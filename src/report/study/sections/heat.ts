@@ -1,7 +1,8 @@
 /** Two factors against each other: the ranked number in a cell for each pair of levels. */
+import { withLevel } from '../../../study/plan/factor.js';
 import { html, scrollable, type Markup } from '../../html.js';
 import { capital, estimateWords, plural } from '../../words.js';
-import { someLevels, withLevel } from '../along.js';
+import { someLevels } from '../along.js';
 import { factorTitle, factorWords, levelWords, metricAxis, othersWords } from '../study-words.js';
 import type { StudyView } from '../view.js';
 import { factorsByWeight } from '../weights.js';

@@ -2,7 +2,7 @@
 import type { RankedDesign } from '../../../study/summary-schema.js';
 import { estimateCell, intervalNote } from '../../cells.js';
 import { html, scrollable, type Markup } from '../../html.js';
-import { count, decimal, plain, plural } from '../../words.js';
+import { capital, count, decimal, plain, plural } from '../../words.js';
 import {
   COSTS,
   costTitle,
@@ -42,16 +42,11 @@ function rankingTable(view: StudyView): Markup {
   const { replicates } = summary.ranking;
   return html`${scrollable(
     'Designs ranked',
-    html`<table class="ranking"><caption>${capitalMetric(view)}, best first</caption><thead><tr><th scope="col">design</th><th scope="col">estimate</th>${columns ? factors.map((factor) => html`<th scope="col">${factorWords(factor)}</th>`) : html`<th scope="col">levels</th>`}<th scope="col">worse than the best by</th><th scope="col">p</th><th scope="col">may be the best</th>${costs.map((key) => html`<th scope="col">${costTitle(key, summary.currency)}</th>`)}<th scope="col">replicates</th></tr></thead>
+    html`<table class="ranking"><caption>${capital(metricAxis(view))}, best first</caption><thead><tr><th scope="col">design</th><th scope="col">estimate</th>${columns ? factors.map((factor) => html`<th scope="col">${factorWords(factor)}</th>`) : html`<th scope="col">levels</th>`}<th scope="col">worse than the best by</th><th scope="col">p</th><th scope="col">may be the best</th>${costs.map((key) => html`<th scope="col">${costTitle(key, summary.currency)}</th>`)}<th scope="col">replicates</th></tr></thead>
 <tbody>${shown.map((row) => rowOf(view, row, columns, costs))}</tbody></table>`,
   )}
 <p class="key">Estimates rest on all replicates of a design, differences and the order on the ${plural(replicates, 'replicate')} that all ranked designs have${summary.replicates.fixed === null && ', so the two can differ a little'}. Intervals of differences hold with 95\u00a0% confidence for all pairs of designs at once; p is adjusted for all of them too.${unpaired && ' Where a design met other crowds than the best, which “other crowds” says, chance in the crowds is in the difference as well.'}${ranked.length > shown.length && ` The first ${count(MOST_ROWS)} of ${plural(ranked.length, 'design')} are shown; results.csv has all.`}</p>${intervalNote(estimates)}`;
 }
-
-const capitalMetric = (view: StudyView): string => {
-  const words = metricAxis(view);
-  return words.charAt(0).toUpperCase() + words.slice(1);
-};
 
 function rowOf(view: StudyView, row: RankedDesign, columns: boolean, costs: readonly CostKey[]): Markup {
   const { factors } = view;
