@@ -237,7 +237,6 @@ describe('its library', () => {
   const PROGRAM = `
 import { type Design, type Issue, type Metrics, VERSION, defineLogic, formatIssue, heightLadder, parseScenario, simulate } from 'jambeam';
 import { reportOf } from 'jambeam/report';
-import { LONG } from '../how-many.js';
 const { design, issues }: { design: Design | null; issues: readonly Issue[] } = parseScenario('format: 1', 'door.yaml');
 export const words: string[] = issues.map(formatIssue);
 // @ts-expect-error: it may be null
