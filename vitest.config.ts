@@ -17,6 +17,7 @@ const REST = [
   'tests/cli/carried.test.ts',
   'tests/cli/study/{join,never-lost,own-code}.test.ts',
   'tests/faults/{disk,limits,permission,signals,streams}.test.ts',
+  'tests/hostile/fuzz.test.ts',
 ];
 const REST_APART = ['tests/plugins/{carried-code,command-line,examples,process}.test.ts'];
 const TESTS = resolve('tests') + sep;

@@ -23,7 +23,7 @@ import { GRID_S, marginOf, steppedEdges } from './stepper.js';
 import { howMany } from '../how-many.js';
 
 const root = Stream.root('edges against the stepper');
-const MANY = howMany(0.4, 10, 0.04);
+const MANY = howMany(0.25, 10, 0.04);
 const MICROSECOND = 1e-6;
 /** What the search promises of an edge. */
 const ACCURACY = 1e-5;

@@ -12,7 +12,7 @@ import { trial } from './trial.js';
 import { howMany } from '../how-many.js';
 
 const SEED = 20_240_501;
-const INPUTS = howMany(100, 10_000);
+const INPUTS = howMany(1000, 10_000);
 
 const home = mkdtempSync(join(tmpdir(), 'jambeam-hostile-'));
 afterAll(() => rmSync(home, { recursive: true, force: true }));

@@ -17,6 +17,7 @@ import { drawPerson } from '../../src/agents/population.js';
 import { Stream } from '../../src/engine/stream.js';
 import type { Leg, Moment, Place } from '../agents/walking.js';
 import { adultWithStep, kneeAngle, personOf, stances, thighAngle, walkOf } from '../agents/walking.js';
+import { howMany } from '../how-many.js';
 
 /** One cycle of the right leg, from contact to contact, at `percent` (0 to 100) of its duration. */
 interface Cycle {
@@ -207,7 +208,7 @@ function speeds(cycle: Cycle, point: (leg: Leg) => Place): number[] {
 }
 
 describe('speed, cadence, step and stance of drawn people', () => {
-  /** 40 people of one sex and age, posed on a straight walk at the published pace; means over them. */
+  /** People of one sex and age, posed on a straight walk at the published pace; means over them. */
   function group(sex: Sex, youngest: number, oldest: number, homePace = 1) {
     const stream = Stream.root('gait of groups').child(sex, String(youngest));
     const walker = {
@@ -216,7 +217,7 @@ describe('speed, cadence, step and stance of drawn people', () => {
       women_share: sex === 'woman' ? 1 : 0,
       with_infant: false,
     } as const;
-    const cycles = Array.from({ length: 40 }, (_, i) => {
+    const cycles = Array.from({ length: howMany(16, 40) }, (_, i) => {
       const person = drawPerson(walker, stream.nth(i), homePace);
       return cycleOf(walkOf(personBody('one', i, person), 2.4, 2e-3), person.speed_mps);
     });
