@@ -22,6 +22,7 @@ export interface LogicSources {
   readonly outside?: ((choice: NamedOutside) => AnyLogic) | undefined;
 }
 
+type TableChoice = Extract<LogicChoice, { use: 'table' }>;
 type NamedOutside = OutsideChoice & { readonly name: string };
 
 /** The door a logic is to count at. */
@@ -60,18 +61,27 @@ export function makeLogic(choice: AnyChoice, { tables, outside, learnt }: LogicS
       if (!model) throw new Error(`makeLogic: ${JSON.stringify(name)} has learnt nothing of this doorway`);
       return hiddenMarkov(named(choice), model);
     }
-    case 'table': {
-      const { logic, issues } = compileTable(tableText(choice.file, tables), choice.file, choice.name);
-      if (!logic)
-        throw new Error(`makeLogic: ${issues.map((i) => `${i.file}:${i.line}:${i.column}: ${i.message}`).join('\n')}`);
-      return logic;
-    }
+    case 'table':
+      return tableLogic(choice, tableText(choice.file, tables));
     case 'module':
     case 'process':
       if (!outside)
         throw new Error(`makeLogic: the code of ${JSON.stringify(choice.name ?? choice.use)} is not at hand`);
       return outside(named(choice));
   }
+}
+
+/** Tables that were compiled last for a choice. A logic keeps nothing, so one serves every door and replicate. */
+const compiled = new WeakMap<TableChoice, { readonly text: string; readonly logic: Logic }>();
+
+function tableLogic(choice: TableChoice, text: string): Logic {
+  const before = compiled.get(choice);
+  if (before?.text === text) return before.logic;
+  const { logic, issues } = compileTable(text, choice.file, choice.name);
+  if (!logic)
+    throw new Error(`makeLogic: ${issues.map((i) => `${i.file}:${i.line}:${i.column}: ${i.message}`).join('\n')}`);
+  compiled.set(choice, { text, logic });
+  return logic;
 }
 
 /** A choice without a name is called after what it uses. */

@@ -19,6 +19,16 @@ describe('choosing a logic', () => {
     for (const logic of made) expect(playBits(logic, '00-10-11-01-00')).toEqual(['forward']);
   });
 
+  test('a table is compiled once for a choice, and again when its text is another', () => {
+    const choice = { use: 'table', file: 'mine.yaml' } as const;
+    const of = (text: string) => makeLogic(choice, { tables: { 'mine.yaml': text } });
+    const first = of(starterTable());
+    expect(of(starterTable())).toBe(first);
+    expect(of(starterTable().replace(/^name: .*$/m, 'name: another')).name).toBe('another');
+    expect(of(starterTable()).name).toBe('my-table');
+    expect(() => of('format: 2')).toThrow(/mine\.yaml:1/);
+  });
+
   test('a table that is missing or broken is refused', () => {
     expect(() => makeLogic({ use: 'table', file: 'constructor' }, { tables: {} })).toThrow(/no text for the table/);
     expect(() => makeLogic({ use: 'table', file: 'x.yaml' }, { tables: { 'x.yaml': 'format: 2' } })).toThrow(
