@@ -18,9 +18,10 @@ export default {
   ignorePatterns: ['dist', 'docs', 'scenarios', 'bench', 'tests/browser', '/mutation'],
   incremental: true,
   incrementalFile: `mutation/${folder}.incremental.json`,
-  reporters: ['clear-text', 'json'],
+  reporters: ['clear-text', 'json', 'progress-append-only'],
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
   jsonReporter: { fileName: `mutation/${folder}.json` },
-  timeoutMS: 4000,
+  // Generous: on a busy machine a mutant that is only slow would count as one that was noticed.
+  timeoutMS: 20_000,
   cleanTempDir: 'always',
 };
