@@ -1,8 +1,7 @@
 /** `jambeam run`: a scenario to a folder of results. */
 import { basename, extname, join } from 'node:path';
-import { summaryText } from '../report/summary.js';
 import { headed } from '../scenario/heading.js';
-import { type Design, designSchema } from '../scenario/schema.js';
+import { designSchema } from '../scenario/schema.js';
 import { type HeadingOptions, headingOf } from './heading-options.js';
 import { inWorker } from './in-worker.js';
 import type { Io } from './io.js';
@@ -18,6 +17,8 @@ import { setsOf } from './run-options.js';
 import type { RunJob, RunResult } from './run-worker.js';
 import { loadScenario, printCautions } from './scenario-file.js';
 import { onSignal } from './signals.js';
+
+type SummaryText = typeof import('../report/summary.js').summaryText;
 
 const RUN_WORKER = new URL('./run-worker.js', import.meta.url);
 
@@ -46,6 +47,7 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
     io.err('stopped; nothing was written\n');
   });
   let result: RunResult;
+  let summaryText: SummaryText;
   try {
     const what = `${pathText(out)} can't be written`;
     const code = codeOf(design, given);
@@ -58,7 +60,9 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
       static: options.static === true,
     };
     const doors = design.doors.map(({ name }) => name);
-    result = await inWorker(RUN_WORKER, job, { io, doors, progress: startProgress(design.replicates, io) });
+    const working = inWorker<RunResult>(RUN_WORKER, job, { io, doors, progress: startProgress(design.replicates, io) });
+    // What only the end needs is read while the worker simulates.
+    [result, { summaryText }] = await Promise.all([working, import('../report/summary.js')]);
     folder.finish();
   } catch (error) {
     folder.discard();
@@ -66,10 +70,10 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
   } finally {
     forget();
   }
-  io.out(options.json === true ? jsonText(result.metrics) : summary(design, result, out, io));
-}
-
-function summary(design: Design, { metrics, activity }: RunResult, out: string, io: Io): string {
+  const { metrics, activity } = result;
+  if (options.json === true) return io.out(jsonText(metrics));
   const report = io.paint.bold(pathText(join(out, 'report.html')));
-  return `${summaryText(design, metrics, { colour: io.colour, activity })}\nThe report: ${report} (open it in a browser)\n`;
+  io.out(
+    `${summaryText(design, metrics, { colour: io.colour, activity })}\nThe report: ${report} (open it in a browser)\n`,
+  );
 }

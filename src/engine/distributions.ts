@@ -5,7 +5,8 @@
  * crowd without reshuffling it: designs and assumptions are compared under common random numbers. All functions are
  * pure and allocate nothing. The uniform comes from `Stream.at`, which never gives 0 or 1.
  */
-import { exp, ln, normalCdf, normalQuantile } from './arithmetic.js';
+import { exp, ln } from './arithmetic.js';
+import { normalCdf, normalQuantile } from './distribution-functions.js';
 
 /** Uniform between `low` and `high`. */
 export function uniform(u: number, low: number, high: number): number {

@@ -4,7 +4,7 @@
  * The library gives parameters only. Covariance is (JᵀWJ)⁻¹·s², s² the weighted mean square of single readings about
  * the curve. A fit of means has the same parameters as one of all readings and costs a fraction.
  */
-import { chiSquareQuantile } from '../engine/arithmetic.js';
+import { chiSquareQuantile } from '../engine/distribution-functions.js';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import type { Curve, Point } from './curves.js';
 import type { Noise, Scatter } from './noise.js';

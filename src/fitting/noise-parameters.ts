@@ -1,5 +1,5 @@
 /** Noise and shares as parameters with intervals. */
-import { tQuantile } from '../engine/arithmetic.js';
+import { tQuantile } from '../engine/distribution-functions.js';
 import { wilsonEstimate } from '../score/wilson.js';
 import { HIDDEN } from './noise.js';
 import type { Parameter } from './parameter.js';

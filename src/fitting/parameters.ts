@@ -1,5 +1,5 @@
 /** What the fitted curve means in keys of a sensor: the voltage curve as it is; of a straight line offset, scale, and sound. */
-import { tQuantile } from '../engine/arithmetic.js';
+import { tQuantile } from '../engine/distribution-functions.js';
 import { speedOfSound } from '../sensors/ultrasonic/air.js';
 import { type Bench, type BenchOptions, NOMINAL_SPEED_MPS } from './bench.js';
 import type { CurveFit } from './curve-fit.js';

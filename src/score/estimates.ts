@@ -1,5 +1,6 @@
 /** From counts per replicate to estimates with intervals, and honest words where there is none. */
-import { chiSquareQuantile, ln } from '../engine/arithmetic.js';
+import { ln } from '../engine/arithmetic.js';
+import { chiSquareQuantile } from '../engine/distribution-functions.js';
 import { jackknifeHalfWidth, LEVEL } from './jackknife.js';
 import type { Estimate } from './metrics-schema.js';
 

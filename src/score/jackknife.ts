@@ -5,7 +5,7 @@
  * "Bias and confidence in not-quite large samples" (abstract), Annals of Mathematical Statistics 29, 1958, 614; for
  * ratios R. G. Miller, "The jackknife: a review", Biometrika 61, 1974, 1–15.
  */
-import { tQuantile } from '../engine/arithmetic.js';
+import { tQuantile } from '../engine/distribution-functions.js';
 
 /** Confidence of every interval. */
 export const LEVEL = 0.95;

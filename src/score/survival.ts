@@ -7,7 +7,8 @@
  * 1980); the median's interval is that of R. Brookmeyer, J. Crowley, "A confidence interval for the median survival
  * time", Biometrics 38, 1982, 29–41, with the same limits.
  */
-import { exp, ln, normalQuantile, pow } from '../engine/arithmetic.js';
+import { exp, ln, pow } from '../engine/arithmetic.js';
+import { normalQuantile } from '../engine/distribution-functions.js';
 import { LEVEL } from './jackknife.js';
 import type { Estimate } from './metrics-schema.js';
 import { FEW_REPLICATES, bare, unknown } from './estimates.js';

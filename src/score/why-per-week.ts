@@ -1,5 +1,5 @@
 /** How many a week are of one cause, where only the first replicates were looked at closely. */
-import { tQuantile } from '../engine/arithmetic.js';
+import { tQuantile } from '../engine/distribution-functions.js';
 import { FEW_REPLICATES, bare, ratioEstimate, sum } from './estimates.js';
 import { LEVEL, jackknifeError } from './jackknife.js';
 import type { Estimate } from './metrics-schema.js';

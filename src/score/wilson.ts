@@ -4,7 +4,7 @@
  * Source: R. G. Newcombe, "Two-sided confidence intervals for the single proportion: comparison of seven methods",
  * Statistics in Medicine 17, 1998, 857–872, method 3.
  */
-import { normalQuantile } from '../engine/arithmetic.js';
+import { normalQuantile } from '../engine/distribution-functions.js';
 import { LEVEL } from './jackknife.js';
 import type { Estimate } from './metrics-schema.js';
 

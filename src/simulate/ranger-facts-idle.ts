@@ -1,5 +1,5 @@
 /** What a ranger makes of the idle door: background, switching point, noise, temperature. */
-import { normalCdf } from '../engine/arithmetic.js';
+import { normalCdf } from '../engine/distribution-functions.js';
 import { HOUR_US } from '../engine/time.js';
 import { vectorOf } from '../geometry/beam-line.js';
 import { NO_ECHO } from '../sensors/ranger.js';

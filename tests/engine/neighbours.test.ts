@@ -7,7 +7,7 @@
  * memory. A family of true hypotheses is refuted by chance once in ten thousand seeds: Bonferroni over all that is tested here.
  */
 import { describe, expect, test } from 'vitest';
-import { chiSquareQuantile, normalQuantile } from '../../src/engine/arithmetic.js';
+import { chiSquareQuantile, normalQuantile } from '../../src/engine/distribution-functions.js';
 import { Stream } from '../../src/engine/stream.js';
 import { howMany } from '../how-many.js';
 

@@ -4,7 +4,7 @@
  * A reading is silent with its share; of the others, one is a stray with its share (evenly anywhere in the range), else the truth with
  * normal noise; then it is rounded as the device would.
  */
-import { normalQuantile } from '../../src/engine/arithmetic.js';
+import { normalQuantile } from '../../src/engine/distribution-functions.js';
 import type { Stream } from '../../src/engine/stream.js';
 
 export interface Truth {

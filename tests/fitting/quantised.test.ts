@@ -1,6 +1,6 @@
 /** What rounding does to noise, against theory at the ends and a plain simulation in between. */
 import { describe, expect, test } from 'vitest';
-import { normalQuantile } from '../../src/engine/arithmetic.js';
+import { normalQuantile } from '../../src/engine/distribution-functions.js';
 import { Stream } from '../../src/engine/stream.js';
 import { scatterSlope, scatterVariance, sharedVariance } from '../../src/fitting/quantised.js';
 

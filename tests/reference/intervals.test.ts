@@ -1,6 +1,6 @@
 /** Intervals against published worked examples, closed forms, and their own promise of coverage. */
 import { describe, expect, test } from 'vitest';
-import { tQuantile } from '../../src/engine/arithmetic.js';
+import { tQuantile } from '../../src/engine/distribution-functions.js';
 import { Stream } from '../../src/engine/stream.js';
 import { ratioEstimate } from '../../src/score/estimates.js';
 import { jackknifeError } from '../../src/score/jackknife.js';

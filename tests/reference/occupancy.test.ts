@@ -8,7 +8,7 @@
  * hour: 0.3 % of the mean, well within the bounds. Bounds are 99.9 %; the seeds are fixed.
  */
 import { describe, expect, test } from 'vitest';
-import { chiSquareQuantile } from '../../src/engine/arithmetic.js';
+import { chiSquareQuantile } from '../../src/engine/distribution-functions.js';
 import { live, personsIn } from '../agents/household/houses.js';
 import { howMany } from '../how-many.js';
 

@@ -17,7 +17,7 @@
  */
 import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
-import { tQuantile } from '../../src/engine/arithmetic.js';
+import { tQuantile } from '../../src/engine/distribution-functions.js';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { plainRun } from '../simulate/plain-run.js';
 import { howMany } from '../how-many.js';

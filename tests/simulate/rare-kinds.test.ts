@@ -1,6 +1,6 @@
 /** Extra lone parties of a kind go wrong as often as those of a run do. */
 import { describe, expect, test } from 'vitest';
-import { tQuantile } from '../../src/engine/arithmetic.js';
+import { tQuantile } from '../../src/engine/distribution-functions.js';
 import { wrongOf } from '../../src/score/door-counts.js';
 import { ratioEstimate, sum } from '../../src/score/estimates.js';
 import type { Estimate } from '../../src/score/metrics-schema.js';

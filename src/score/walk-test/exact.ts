@@ -4,7 +4,7 @@
  * Source: C. J. Clopper, E. S. Pearson, "The use of confidence or fiducial limits illustrated in the case of the
  * binomial", Biometrika 26, 1934, 404–413; its ends are quantiles of a beta distribution.
  */
-import { betaQuantile, binomialCdf } from '../../engine/arithmetic.js';
+import { betaQuantile, binomialCdf } from '../../engine/distribution-functions.js';
 
 /** Probability of `events` or fewer in `trials`, each an event with probability `share`. */
 export function atMost(events: number, trials: number, share: number): number {

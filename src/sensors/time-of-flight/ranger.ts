@@ -9,7 +9,8 @@
  *   the nearest that is strong enough wins. What is nearer than the blind zone takes its share of the light and gives
  *   nothing; neither does what is further than the range, however strong.
  */
-import { DEG, cos, normalQuantile, sin } from '../../engine/arithmetic.js';
+import { DEG, cos, sin } from '../../engine/arithmetic.js';
+import { normalQuantile } from '../../engine/distribution-functions.js';
 import { slabOf, spotAlong } from '../optics/spot.js';
 import { Targets } from '../optics/targets.js';
 import type { Ranger, RangerPlace, Scene } from '../ranger.js';

@@ -10,7 +10,7 @@
  *   detector, and the output fades with it to the base: taken as in proportion to the return. The noise grows
  *   meanwhile, to twice as much with nothing left.
  */
-import { normalQuantile } from '../../engine/arithmetic.js';
+import { normalQuantile } from '../../engine/distribution-functions.js';
 import { slabOf, spotAlong } from '../optics/spot.js';
 import { Targets } from '../optics/targets.js';
 import type { Ranger, RangerPlace, Scene } from '../ranger.js';

@@ -1,5 +1,5 @@
 /** From what a ranger hears to the number its controller works with. */
-import { normalQuantile } from '../../engine/arithmetic.js';
+import { normalQuantile } from '../../engine/distribution-functions.js';
 import { NO_ECHO } from '../ranger.js';
 import { speedOfSound } from './air.js';
 import type { Hearing } from './hearing.js';

@@ -2,7 +2,7 @@
  * The cheapest design that surely meets what is wanted. Bounds hold at once for all designs that were tested, for all that is
  * wanted, and for all looks after which a design might have stopped: with 95 % confidence none that is picked fails.
  */
-import { chiSquareQuantile, tQuantile } from '../../engine/arithmetic.js';
+import { chiSquareQuantile, tQuantile } from '../../engine/distribution-functions.js';
 import { LEVEL, jackknifeError } from '../../score/jackknife.js';
 import type { Measure, Ratio } from './measure.js';
 import { sampleOf } from './samples.js';

@@ -8,7 +8,7 @@
  * for selecting the best simulated system when the number of alternatives is large", Operations Research 49, 2001,
  * 950–963 (from memory; there for independent samples; with paired ones the same bound by Bonferroni's inequality).
  */
-import { tQuantile } from '../../engine/arithmetic.js';
+import { tQuantile } from '../../engine/distribution-functions.js';
 import { LEVEL } from '../../score/jackknife.js';
 import type { RankedDesign } from '../summary-schema.js';
 import { type Contrast, type Sample, contrast } from './samples.js';

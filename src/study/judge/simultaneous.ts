@@ -1,5 +1,5 @@
 /** Many comparisons at once: intervals and probabilities that hold for all of them together. */
-import { tCdf, tQuantile } from '../../engine/arithmetic.js';
+import { tCdf, tQuantile } from '../../engine/distribution-functions.js';
 import { LEVEL } from '../../score/jackknife.js';
 import type { Difference } from '../summary-schema.js';
 import type { Contrast } from './samples.js';

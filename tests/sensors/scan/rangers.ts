@@ -1,7 +1,7 @@
 /** Rangers for tests of the reading alone: what they see is a number of the test's choosing. */
 import { controllerSchema } from '../../../src/sensors/controllers/schema.js';
 import { roundsOf } from '../../../src/sensors/controllers/rounds.js';
-import { normalQuantile } from '../../../src/engine/arithmetic.js';
+import { normalQuantile } from '../../../src/engine/distribution-functions.js';
 import { Stream } from '../../../src/engine/stream.js';
 import type { Ranger, Scene } from '../../../src/sensors/ranger.js';
 import { NO_ECHO } from '../../../src/sensors/ranger.js';

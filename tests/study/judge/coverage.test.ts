@@ -10,7 +10,7 @@ import { rank } from '../../../src/study/judge/ranking.js';
 import { sampleOf } from '../../../src/study/judge/samples.js';
 import { estimateOf, measureOf } from '../../../src/study/judge/measure.js';
 import { Stopping } from '../../../src/study/judge/stopping.js';
-import { binomialCdf } from '../../../src/engine/arithmetic.js';
+import { binomialCdf } from '../../../src/engine/distribution-functions.js';
 import { Stream } from '../../../src/engine/stream.js';
 import { unflat } from '../../../src/study/cells/cell.js';
 import { designOf, missedOf100, planned, rodsText, runHere } from '../studies.js';
