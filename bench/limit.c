@@ -14,7 +14,7 @@ static const double PAST = 2e-4, HARDLY = 1e-12, ROOT_WIDTH = 4e-5, SMALLEST_HAL
 
 typedef struct { double l0, l1, w0, w1, z0, z1; } Extent;
 typedef struct { double nodes, advance, perPeriod, fastest, sideways, strays; Extent a, b; double first; } Track;
-typedef struct { double ul, uw, uz, u0, vl, vw, vz, v0; } Beam;
+typedef struct { double ul, uw, uz, u0, vl, vz, v0; } Beam;
 typedef struct { double track, al, aw, az, bl, bw, bz, radius, shadowed, clearance; } Limb;
 typedef struct { Beam beam; double from, to, limb, limbs, result, results; } Search;
 typedef struct { double n[MOST]; int count; } List;
@@ -108,12 +108,12 @@ static double passes(const float *ends, int nodes, double ul, double c, double p
 static void scan_limb(const Track *track, const Limb *limb, const Beam *beam, int from, int to, List *out) {
   const double threshold = limb->radius + limb->clearance;
   if (!(threshold > 0)) return;
-  const double ul = beam->ul, uw = beam->uw, uz = beam->uz, vl = beam->vl, vw = beam->vw, vz = beam->vz;
-  const double cav = beam->v0 + vl * limb->al + vw * limb->aw + vz * limb->az;
-  const double cbv = beam->v0 + vl * limb->bl + vw * limb->bw + vz * limb->bz;
+  const double ul = beam->ul, uw = beam->uw, uz = beam->uz, vl = beam->vl, vz = beam->vz;
+  const double cav = beam->v0 + vl * limb->al + vz * limb->az;
+  const double cbv = beam->v0 + vl * limb->bl + vz * limb->bz;
   const float *ends = floats + (size_t)track->first;
   const int nodes = (int)track->nodes;
-  if (vl == 0 && vw == 0) {
+  if (vl == 0) {
     if (cav + track->a.z0 > threshold && cbv + track->b.z0 > threshold) return;
     if (cav + track->a.z1 < -threshold && cbv + track->b.z1 < -threshold) return;
     if (limb->shadowed == 1 && ul == 0) return;
@@ -141,7 +141,7 @@ static void scan_limb(const Track *track, const Limb *limb, const Beam *beam, in
   } else if (u_least > threshold || u_most < -threshold) return;
   if (first >= last) return;
 
-  const double per_fastest = 1 / track->fastest, u_turn = track->advance * uw, v_turn = track->advance * vw;
+  const double per_fastest = 1 / track->fastest, u_turn = track->advance * uw;
   const double past = uz == 0 ? threshold + fabs(ul) * track->strays + PAST : INFINITY;
   double found[MOST], start = NAN, d = 0, au = 0, av = 0, bu = 0, bv = 0, moved = 0;
   int f = 0, c = 0, n = first, m = first, afresh = 1;
@@ -149,11 +149,11 @@ static void scan_limb(const Track *track, const Limb *limb, const Beam *beam, in
   for (;;) {
     const float *at = ends + (m & mask) * STRIDE;
     const int turn = m >> shift;
-    const double tu = turn * u_turn, tv = turn * v_turn;
+    const double tu = turn * u_turn;
     const double nau = ul * at[0] + uw * at[1] + uz * at[2] + cau + tu;
-    const double nav = vl * at[0] + vw * at[1] + vz * at[2] + cav + tv;
+    const double nav = vl * at[0] + vz * at[2] + cav;
     const double nbu = ul * at[3] + uw * at[4] + uz * at[5] + cbu + tu;
-    const double nbv = vl * at[3] + vw * at[4] + vz * at[5] + cbv + tv;
+    const double nbv = vl * at[3] + vz * at[5] + cbv;
     const double moved_by = at[MOVED] + turn * track->perPeriod;
     const double next = from_origin(nau, nav, nbu, nbv) - threshold;
     if (afresh) {

@@ -78,7 +78,7 @@ function searchesOf({ body, passage }: Seen, path: BeamPath): Search[] {
 
 function search({ beam, span, heights, from, to, limbs, clearances, tracks }: Search): number[] {
   const nodes: number[] = [];
-  const level = beam.vl === 0 && beam.vw === 0;
+  const level = beam.vl === 0;
   const { numbers, count } = limbs;
   for (let i = 0; i < count; i++) {
     const at = LIMB * i;
@@ -122,8 +122,8 @@ function laidOut(searches: readonly Search[], found: readonly (readonly number[]
   const [tracks, rows, limbs, results]: [number[], number[], number[], number[]] = [[], [], [], []];
   let size = 0;
   searches.forEach((one, s) => {
-    const { ul, uw, uz, u0, vl, vw, vz, v0 } = one.beam;
-    rows.push(ul, uw, uz, u0, vl, vw, vz, v0, one.from, one.to, limbs.length / LIMB_IN_C, one.limbs.count);
+    const { ul, uw, uz, u0, vl, vz, v0 } = one.beam;
+    rows.push(ul, uw, uz, u0, vl, vz, v0, one.from, one.to, limbs.length / LIMB_IN_C, one.limbs.count);
     rows.push(results.length, found[s]!.length);
     results.push(...found[s]!);
     one.tracks.forEach((track, i) => {

@@ -101,7 +101,7 @@ function anyWithin(candidates: readonly Candidate[], node: number): boolean {
 
 function within(c: Candidate, i: number, j: number, t: number, w0: number, w1: number): boolean {
   const { ends } = c.track;
-  const { ul, uw, uz, vl, vw, vz } = c.beam;
+  const { ul, uw, uz, vl, vz } = c.beam;
   const al = ends[i]! + (ends[j]! - ends[i]!) * t;
   const aw = ends[i + 1]! + w0 + (ends[j + 1]! + w1 - ends[i + 1]! - w0) * t;
   const az = ends[i + 2]! + (ends[j + 2]! - ends[i + 2]!) * t;
@@ -110,9 +110,9 @@ function within(c: Candidate, i: number, j: number, t: number, w0: number, w1: n
   const bz = ends[i + 5]! + (ends[j + 5]! - ends[i + 5]!) * t;
   const distance = fromOrigin(
     c.au + ul * al + uw * aw + uz * az,
-    c.av + vl * al + vw * aw + vz * az,
+    c.av + vl * al + vz * az,
     c.bu + ul * bl + uw * bw + uz * bz,
-    c.bv + vl * bl + vw * bw + vz * bz,
+    c.bv + vl * bl + vz * bz,
   );
   return distance < c.threshold;
 }
@@ -146,14 +146,14 @@ function candidateOf(
   beam: FlatBeam,
   threshold: number,
 ): Candidate | null {
-  const { ul, uw, uz, vl, vw, vz } = beam;
+  const { ul, uw, uz, vl, vz } = beam;
   const au = beam.u0 + ul * own.al + uw * own.aw + uz * own.az;
-  const av = beam.v0 + vl * own.al + vw * own.aw + vz * own.az;
+  const av = beam.v0 + vl * own.al + vz * own.az;
   const bu = beam.u0 + ul * own.bl + uw * own.bw + uz * own.bz;
-  const bv = beam.v0 + vl * own.bl + vw * own.bw + vz * own.bz;
+  const bv = beam.v0 + vl * own.bl + vz * own.bz;
   const a = extentOf(track, EXTENT_A);
   const b = extentOf(track, EXTENT_B);
-  if (vl === 0 && vw === 0) {
+  if (vl === 0) {
     if (av + a.z0 > threshold && bv + b.z0 > threshold) return null;
     if (av + a.z1 < -threshold && bv + b.z1 < -threshold) return null;
     if (shadowed && ul === 0) return null;

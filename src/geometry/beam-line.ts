@@ -62,7 +62,6 @@ export interface FlatBeam {
   readonly uz: number;
   readonly u0: number;
   readonly vl: number;
-  readonly vw: number;
   readonly vz: number;
   readonly v0: number;
 }
@@ -83,24 +82,23 @@ export function flatten(line: BeamLine, frame: Frame, unit: number): FlatBeam {
   const el = dl / length;
   const ew = dw / length;
   const ez = dz / length;
-  // u: the walk's direction with its part along the beam taken out. v completes the right angle, upwards.
+  // u: the walk's direction with its part along the beam taken out. v completes the right angle, upwards; being square to
+  // the beam and to u it is square to the walk, too: it has no forward part.
   const n = Math.sqrt(1 - ew * ew);
   if (!(n > 0.1)) throw new RangeError('flatten: a beam must run across the opening, not along the walk');
   const ul = (-ew * el) / n;
   const uw = (1 - ew * ew) / n;
   const uz = (-ew * ez) / n;
   let vl = ew * uz - ez * uw;
-  let vw = ez * ul - el * uz;
   let vz = el * uw - ew * ul;
   if (vz < 0) {
     vl = -vl;
-    vw = -vw;
     vz = -vz;
   }
   const u0 = -(ul * p.l + uw * p.w + uz * p.z) / unit;
-  const v0 = -(vl * p.l + vw * p.w + vz * p.z) / unit;
+  const v0 = -(vl * p.l + vz * p.z) / unit;
   // `+ 0` turns a negative zero into a plain one: level beams compare with it.
-  return { ul: ul + 0, uw, uz: uz + 0, u0, vl: vl + 0, vw: vw + 0, vz, v0 };
+  return { ul: ul + 0, uw, uz: uz + 0, u0, vl: vl + 0, vz, v0 };
 }
 
 /** Room to walker: w forward, l to the right. */

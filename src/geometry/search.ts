@@ -73,18 +73,18 @@ export function scanLimb(
   const threshold = limbs[at + RADIUS]! + clearance;
   if (!(threshold > 0)) return;
   const { ends, whole } = track;
-  const { ul, uw, uz, vl, vw, vz } = beam;
+  const { ul, uw, uz, vl, vz } = beam;
   const oal = limbs[at + AL]!;
   const oaw = limbs[at + AW]!;
   const oaz = limbs[at + AZ]!;
   const obl = limbs[at + BL]!;
   const obw = limbs[at + BW]!;
   const obz = limbs[at + BZ]!;
-  const cav = beam.v0 + vl * oal + vw * oaw + vz * oaz;
-  const cbv = beam.v0 + vl * obl + vw * obw + vz * obz;
+  const cav = beam.v0 + vl * oal + vz * oaz;
+  const cbv = beam.v0 + vl * obl + vz * obz;
   // What can't reach the beam's height, or only later, or no more, is left out before any distance is taken. The height
   // has been asked by passesBy where all parts' heights are at hand; tracks that are made one by one are asked here.
-  if (vl === 0 && vw === 0) {
+  if (vl === 0) {
     if (cav + whole[EXTENT_A + Z0]! > threshold && cbv + whole[EXTENT_B + Z0]! > threshold) return;
     if (cav + whole[EXTENT_A + Z1]! < -threshold && cbv + whole[EXTENT_B + Z1]! < -threshold) return;
     if (limbs[at + SHADOWED] === 1 && ul === 0) return;
@@ -125,7 +125,6 @@ export function scanLimb(
   const perFastest = 1 / whole[FASTEST]!;
   const perPeriod = whole[PER_PERIOD]!;
   const uTurn = span.advance * uw;
-  const vTurn = span.advance * vw;
   const past = uz === 0 ? threshold + (ul < 0 ? -ul : ul) * whole[STRAYS]! + PAST : Infinity;
   const found = FOUND;
   let f = 0;
@@ -146,7 +145,6 @@ export function scanLimb(
     const k = (m & mask) * STRIDE;
     const turn = m >> shift;
     const tu = turn * uTurn;
-    const tv = turn * vTurn;
     const l0 = ends[k]!;
     const w0 = ends[k + 1]!;
     const z0 = ends[k + 2]!;
@@ -154,9 +152,9 @@ export function scanLimb(
     const w1 = ends[k + 4]!;
     const z1 = ends[k + 5]!;
     const nau = ul * l0 + uw * w0 + uz * z0 + cau + tu;
-    const nav = vl * l0 + vw * w0 + vz * z0 + cav + tv;
+    const nav = vl * l0 + vz * z0 + cav;
     const nbu = ul * l1 + uw * w1 + uz * z1 + cbu + tu;
-    const nbv = vl * l1 + vw * w1 + vz * z1 + cbv + tv;
+    const nbv = vl * l1 + vz * z1 + cbv;
     const movedBy = ends[k + MOVED]! + turn * perPeriod;
     const next = fromOrigin(nau, nav, nbu, nbv) - threshold;
     if (afresh) {

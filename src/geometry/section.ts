@@ -13,7 +13,7 @@ export function planeOf({ from, to }: BeamLine): Plane {
   const beam = flatten(line, { x: 0, y: 0, cos: 1, sin: 0 }, 1);
   return ({ x, y, z }) => ({
     u: beam.ul * x + beam.uw * y + beam.uz * z + beam.u0,
-    v: beam.vl * x + beam.vw * y + beam.vz * z + beam.v0,
+    v: beam.vl * x + beam.vz * z + beam.v0,
   });
 }
 

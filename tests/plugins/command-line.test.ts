@@ -169,7 +169,7 @@ function isRunning(pid: number): boolean {
 }
 
 async function until<T>(found: () => T): Promise<T> {
-  for (let tries = 0; tries < 200; tries++) {
+  for (let tries = 0; tries < 1200; tries++) {
     const what = found();
     if (what) return what;
     await new Promise((next) => setTimeout(next, 50));

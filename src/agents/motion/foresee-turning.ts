@@ -16,7 +16,7 @@ export function foreseeTurning(
   elbowDeg: number,
   lift: number,
 ): 'clear' | 'broken' | 'look' {
-  if (beam.vl !== 0 || beam.vw !== 0) return 'look';
+  if (beam.vl !== 0) return 'look';
   const [a, b] = standingEnds(limb.part, elbowDeg);
   const aw = a.w + limb.aw;
   const bw = b.w + limb.bw;

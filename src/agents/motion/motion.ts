@@ -51,7 +51,7 @@ export function breaksOf(
   for (const stretch of motion) {
     const { tracks } = stretch;
     const beam = flatten(line, stretch.frame, body.unit_m);
-    const level = beam.vl === 0 && beam.vw === 0;
+    const level = beam.vl === 0;
     const { heights } = tracks;
     let nodes: number[] = [];
     const from = Math.floor(stretch.from);

@@ -62,11 +62,11 @@ export function stand(body: Body, frame: Frame, duration_s: number, start: numbe
 function foreseeStanding(limb: Limb, beam: FlatBeam, threshold: number, body: Body): 'clear' | 'broken' | 'look' {
   const [a, b] = standingEnds(limb.part, body.elbow_deg);
   const au = beam.u0 + beam.ul * limb.al + beam.uw * (a.w + limb.aw) + beam.uz * (a.z + limb.az);
-  const av = beam.v0 + beam.vl * limb.al + beam.vw * (a.w + limb.aw) + beam.vz * (a.z + limb.az);
+  const av = beam.v0 + beam.vl * limb.al + beam.vz * (a.z + limb.az);
   const bu = beam.u0 + beam.ul * limb.bl + beam.uw * (b.w + limb.bw) + beam.uz * (b.z + limb.bz);
-  const bv = beam.v0 + beam.vl * limb.bl + beam.vw * (b.w + limb.bw) + beam.vz * (b.z + limb.bz);
+  const bv = beam.v0 + beam.vl * limb.bl + beam.vz * (b.z + limb.bz);
   const d = fromOrigin(au, av, bu, bv) - threshold;
-  const level = beam.vl === 0 && beam.vw === 0;
+  const level = beam.vl === 0;
   const most = level
     ? Math.abs(beam.uw) * MOST_FORWARD_M + Math.abs(beam.ul) * MOST_SIDEWAYS_M
     : MOST_FORWARD_M + MOST_SIDEWAYS_M;

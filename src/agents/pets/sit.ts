@@ -81,5 +81,5 @@ function across(beam: FlatBeam, p: Paw): number {
   return beam.u0 + beam.ul * p.l + beam.uw * p.w + beam.uz * p.z;
 }
 function above(beam: FlatBeam, p: Paw): number {
-  return beam.v0 + beam.vl * p.l + beam.vw * p.w + beam.vz * p.z;
+  return beam.v0 + beam.vl * p.l + beam.vz * p.z;
 }

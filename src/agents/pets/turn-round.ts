@@ -55,7 +55,7 @@ export function turnRound(
  */
 function foreseeTurning(free: PoseTracks): Foresee {
   return (index, beam, threshold) => {
-    if (beam.vl !== 0 || beam.vw !== 0) return 'look';
+    if (beam.vl !== 0) return 'look';
     const track = free.part(index);
     const a = extentOf(track, EXTENT_A);
     const b = extentOf(track, EXTENT_B);

@@ -12,7 +12,7 @@ import { jsonText } from '../io.js';
 import type { LogicOptions } from '../logic-options.js';
 import { codeOf, givenLogics } from '../logic-options.js';
 import { TIME_UNITS, type TimeUnit } from '../option-values.js';
-import { UserProblem, pathText } from '../problem.js';
+import { UserProblem, onDiskLater, pathText } from '../problem.js';
 import { OutFolder } from '../out-folder.js';
 import { RUN_FOLDER } from '../run-folder.js';
 import { loadScenario, printCautions } from '../scenario-file.js';
@@ -70,11 +70,14 @@ export async function replayCommand(log: string, options: ReplayOptions, io: Io)
   });
   try {
     let result: ReplayResult;
+    const what = out === null ? 'the replay' : `${pathText(out)} can't be written`;
     if (code) {
-      const what = out === null ? 'the replay' : `${pathText(out)} can't be written`;
       const workerJob: ReplayWorkerJob = { ...job, code, what };
       result = await inWorker(WORKER, workerJob, { io, doors: design.doors.map(({ name }) => name) });
-    } else result = await replayLog(job, { stop: stop.signal, watched: (one) => io.out(watchedLine(one, design)) });
+    } else
+      result = await onDiskLater(what, () =>
+        replayLog(job, { stop: stop.signal, watched: (one) => io.out(watchedLine(one, design)) }),
+      );
     folder?.finish();
     tell(result, out, options, io);
   } catch (error) {
