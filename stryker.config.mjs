@@ -15,7 +15,7 @@ export default {
   concurrency: Number(process.env.JAMBEAM_MUTATE_WORKERS ?? 1),
   // Schemas and figures are words and numbers for readers; tests of docs and sources hold them.
   mutate: [...files, '!src/**/schema.ts', '!src/**/figures/**'],
-  ignorePatterns: ['dist', 'docs', 'bench', 'tests/browser', '/mutation'],
+  ignorePatterns: ['dist', 'bench', 'tests/browser', '/mutation'],
   incremental: true,
   incrementalFile: `mutation/${folder}.incremental.json`,
   reporters: ['clear-text', 'json', 'progress-append-only'],
