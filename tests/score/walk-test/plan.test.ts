@@ -52,6 +52,20 @@ describe('a claim', () => {
 });
 
 describe('a plan', () => {
+  test('shares what there is evenly among kinds that need the same, and gives all of it out', () => {
+    const alike = Array.from({ length: 4 }, () => narrow(0.2));
+    const need = planWalks(alike, 10_000).kinds[0]!.walks;
+    for (const most of [need + 10, 2 * need, 3 * need, 4 * need]) {
+      const walks = planWalks(alike, most).kinds.map((kind) => kind.walks);
+      const sum = walks.reduce((total, one) => total + one, 0);
+      expect(sum).toBeLessThanOrEqual(most);
+      expect(sum).toBeGreaterThan(most - 2);
+      // Walks come in pairs, there and back; what is left over after even shares goes to the first.
+      expect(Math.max(...walks.slice(1)) - Math.min(...walks.slice(1))).toBeLessThanOrEqual(2);
+      expect(Math.abs(walks[0]! - walks[3]!)).toBeLessThan(8);
+    }
+  });
+
   const kinds = [0.05, 0.2, 0.001, 0.95].map((value) => narrow(value));
   const plan = planWalks(kinds, 300);
 
