@@ -1,5 +1,6 @@
 /** `jambeam run`: a scenario to a folder of results. */
 import { basename, extname, join } from 'node:path';
+import { summaryText } from '../report/summary.js';
 import { headed } from '../scenario/heading.js';
 import { designSchema } from '../scenario/schema.js';
 import { type HeadingOptions, headingOf } from './heading-options.js';
@@ -17,8 +18,6 @@ import { setsOf } from './run-options.js';
 import type { RunJob, RunResult } from './run-worker.js';
 import { loadScenario, printCautions } from './scenario-file.js';
 import { onSignal } from './signals.js';
-
-type SummaryText = typeof import('../report/summary.js').summaryText;
 
 const RUN_WORKER = new URL('./run-worker.js', import.meta.url);
 
@@ -47,7 +46,6 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
     io.err('stopped; nothing was written\n');
   });
   let result: RunResult;
-  let summaryText: SummaryText;
   try {
     const what = `${pathText(out)} can't be written`;
     const code = codeOf(design, given);
@@ -60,9 +58,7 @@ export async function runCommand(file: string, options: RunOptions, io: Io): Pro
       static: options.static === true,
     };
     const doors = design.doors.map(({ name }) => name);
-    const working = inWorker<RunResult>(RUN_WORKER, job, { io, doors, progress: startProgress(design.replicates, io) });
-    // What only the end needs is read while the worker simulates.
-    [result, { summaryText }] = await Promise.all([working, import('../report/summary.js')]);
+    result = await inWorker(RUN_WORKER, job, { io, doors, progress: startProgress(design.replicates, io) });
     folder.finish();
   } catch (error) {
     folder.discard();
