@@ -1,10 +1,16 @@
 /** Cells on all cores of this machine, by a pool of worker threads. */
+import process from 'node:process';
 import { Piscina } from 'piscina';
 import type { Code } from '../../plugins/code.js';
 import type { Done, Task } from '../cells/do-cell.js';
 import type { Executor } from './executor.js';
 
 const WORKER = new URL('./pool-worker.js', import.meta.url).href;
+/**
+ * Where Node can take such a module by `require`, the pool does, and a thread that is stopped just then ends the whole process
+ * (seen with Node 20.20.2: "IsGraphAsync must be used on an instantiated module"). By `import` it ends alone.
+ */
+const BY_IMPORT = '--no-experimental-require-module';
 /** A thread that ends three times over one cell ends because of it. */
 const TRIES = 3;
 /** Enough that no thread waits for its next cell. */
@@ -29,6 +35,7 @@ export function openPool({ workers, codes = [], limit_s = 10 }: PoolOptions): Ex
     minThreads: workers,
     maxThreads: workers,
     idleTimeout: Infinity,
+    ...(process.allowedNodeEnvironmentFlags.has(BY_IMPORT) && { execArgv: [BY_IMPORT] }),
   });
   pool.on('error', () => undefined);
   const run = async (task: Task): Promise<Done> => {
