@@ -1,6 +1,6 @@
 /**
  * Distribution functions and quantiles that give the same last bit on every JavaScript engine, as arithmetic.ts. Apart from it,
- * for they are hundreds of modules to read, and many commands need none.
+ * for they are hundreds of modules to read: who only needs a sine doesn't wait for them.
  */
 export { default as betaQuantile } from '@stdlib/stats-base-dists-beta-quantile';
 export { default as binomialCdf } from '@stdlib/stats-base-dists-binomial-cdf';

@@ -6,7 +6,7 @@ import { DEG } from '../../engine/arithmetic.js';
 import { lognormal, standardWithin3, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import type { Frame } from '../../geometry/beam-line.js';
-import { frameAt } from '../../geometry/beam-line.js';
+import { frameAt, turnedRound } from '../../geometry/beam-line.js';
 import type { Body } from '../body.js';
 import { BESIDE, LINGER } from '../figures/manner.js';
 import {
@@ -59,7 +59,7 @@ export function frameOf(body: Body, opening: Width, backward: boolean, chance: S
   const x = x_m ?? lateral(body, opening, chance);
   const aslant = hasLegs(body) && x_m === undefined;
   const ahead = frameAt(x, 0, aslant ? HEADING.value * DEG * standardWithin3(chance.at(DRAW.heading)) : 0);
-  return backward ? { x: opening.width_m - x, y: 0, cos: -ahead.cos, sin: -ahead.sin } : ahead;
+  return backward ? turnedRound({ ...ahead, x: opening.width_m - x }) : ahead;
 }
 
 /** @param half_m path length from the door plane at which the change of pace is whole */
