@@ -216,13 +216,18 @@ export function scanLimb(
       continue;
     }
     const gap = d < 0 ? -d : d;
+    const reach = gap * ends[(n & mask) * STRIDE + PACE]!;
+    if (reach < 2) {
+      // A branch of its own, which the processor foresees: it reads the next node while this one's distance is computed.
+      m = n + 1;
+      continue;
+    }
     // At the limb's greatest speed, or at its greatest among the next cells, whichever leads further.
     const sure = (gap * perFastest) | 0;
-    const likely = (gap * ends[(n & mask) * STRIDE + PACE]!) | 0;
+    const likely = reach | 0;
     const near = likely < AHEAD ? likely : AHEAD;
     m = n + (sure > near ? sure : near);
     if (m > last) m = last;
-    if (m === n) m = n + 1;
   }
   if (start === start && last > start) {
     found[f++] = start;
