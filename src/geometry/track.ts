@@ -191,10 +191,15 @@ function sidewaysOf(ends: Float32Array, { nodes, advance }: NodeSpan): number {
 }
 
 function lookAhead(ends: Float32Array, perPeriod: number, { nodes }: NodeSpan): void {
-  const movedBy = (k: number): number => ends[(k % nodes) * STRIDE + MOVED]! + (k >= nodes ? perPeriod : 0);
+  const steps = new Float64Array(nodes + AHEAD);
+  for (let k = 0; k < nodes; k++) {
+    const next = k + 1 < nodes ? ends[(k + 1) * STRIDE + MOVED]! : ends[MOVED]! + perPeriod;
+    steps[k] = next - ends[k * STRIDE + MOVED]!;
+  }
+  for (let k = 0; k < AHEAD; k++) steps[nodes + k] = steps[k % nodes]!;
   for (let k = 0; k < nodes; k++) {
     let largest = ROUNDING;
-    for (let i = k; i < k + AHEAD; i++) largest = Math.max(largest, movedBy(i + 1) - movedBy(i));
+    for (let i = k; i < k + AHEAD; i++) if (steps[i]! > largest) largest = steps[i]!;
     // Rounded down, so that single precision never promises more than there is.
     ends[k * STRIDE + PACE] = (1 - ROUNDING) / (largest + ROUNDING);
   }
