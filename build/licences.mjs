@@ -1,7 +1,7 @@
-// `npm run licences` writes docs/licences.md from package-lock.json and what is bundled into reports; `-- --print` shows it.
+// `npm run licences` writes docs/licences.md from package-lock.json and what the build copies; `-- --print` shows it.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { pageScripts } from './bundle.mjs';
+import { pageScripts, passingOn } from './bundle.mjs';
 import { together } from './notices.mjs';
 
 const root = resolve(import.meta.dirname, '..');
@@ -22,39 +22,49 @@ function oldWay(place) {
 }
 
 /** Each name and version once, in order of names. */
-function table(list) {
-  const rows = list.map((one) => `| ${one.name} | ${one.version} | ${one.licence} | ${inPage(one) ? 'report' : ''} |`);
-  return [...new Set(rows)].sort((a, b) => (a < b ? -1 : 1)).join('\n');
-}
+const table = (list, more = () => '') =>
+  [...new Set(list.map((one) => `| ${one.name} | ${one.version} | ${one.licence} |${more(one)}`))].sort((a, b) => (a < b ? -1 : 1)).join('\n');
 
-const scripts = await pageScripts();
-const bundled = new Set(together(Object.values(scripts)).map(({ name, version }) => `${name} ${version}`));
+const inReports = together(Object.values(await pageScripts()));
+const inModules = together(await passingOn());
+const isIn = (list, { name, version }) => list.some((one) => one.name === name && one.version === version);
+const where = (one) =>
+  [isIn(inModules, one) && 'package', isIn(inReports, one) && 'report'].filter((place) => place !== false).join(', ');
+const copied = together([{ packages: inReports }, { packages: inModules }]);
+
 const needed = installed(({ dev, devOptional }) => !dev && !devOptional);
 const tools = installed((_, place) => place === `node_modules/${nameOf(place)}` && nameOf(place) in own.devDependencies);
-const inPage = ({ name, version }) => bundled.has(`${name} ${version}`);
 const counts = new Map();
 for (const { licence } of needed) counts.set(licence, (counts.get(licence) ?? 0) + 1);
 
 const page = `# Licences
 
-jambeam itself is under the ${own.license} licence. \`npm run licences\` wrote this page from \`package-lock.json\` and from what the build puts into reports.
+jambeam itself is under the ${own.license} licence. \`npm run licences\` wrote this page from \`package-lock.json\` and from what the build copies.
 
 ## What an installation brings along
 
 ${[...counts].sort(([a], [b]) => (a < b ? -1 : 1)).map(([licence, n]) => `${n} × ${licence}`).join(', ')}. Some are for one kind of machine only and are left out on others. Their
-texts come along in their folders. Parts of those marked *report* are copied into the scripts of every report that has scripts: their texts stand at the ends of these scripts, and
-together in \`dist/page/licences.txt\` of the package.
+texts come along in their folders.
+
+| package | version | licence |
+| --- | --- | --- |
+${table(needed)}
+
+## What is copied
+
+The build puts packages that come as hundreds of files into the few modules of ours that use them; their texts stand together in \`dist/licences.txt\` of the package. Into reports that have scripts go parts of
+these and of others: their texts stand at the ends of these scripts, and together in \`dist/page/licences.txt\`.
 
 | package | version | licence | copied into |
 | --- | --- | --- | --- |
-${table(needed)}
+${table(copied, (one) => ` ${where(one)} |`)}
 
 ## What builds and tests it
 
-Nobody who installs jambeam gets these, but for what is marked *report*, of which a part is copied into its scripts. Only those that \`package.json\` names:
+Nobody who installs jambeam gets these, but for what is listed above as copied. Only those that \`package.json\` names:
 
-| package | version | licence | copied into |
-| --- | --- | --- | --- |
+| package | version | licence |
+| --- | --- | --- |
 ${table(tools)}
 `;
 

@@ -46,15 +46,15 @@ const tidied = (text) =>
     .join('\n')
     .trim()}\n`;
 
-/** One text: which packages, their licences, and each wording once for all that share it. */
-export function noticesOf(packages) {
+/** One text: which packages, their licences, and each wording once for all that share it. @param what contains them */
+export function noticesOf(what, packages) {
   const wordings = [...new Set(packages.map(({ text }) => text))];
   const parts = wordings.map((text) => {
     const those = packages.filter((one) => one.text === text);
     const names = those.map(({ name, version, licence }) => `${name} ${version} (${licence})`);
     return `${RULE}\n${names.join('\n')}\n\n${text}`;
   });
-  const all = `The scripts of jambeam's reports contain these packages, under their licences:\n\n${parts.join('\n')}`;
+  const all = `${what} contain these packages, under their licences:\n\n${parts.join('\n')}`;
   if (all.includes('*/')) throw new Error('a licence holds what ends a comment');
   return all;
 }

@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { pageScripts } from './bundle.mjs';
+import { REPORTS, pageScripts } from './bundle.mjs';
 import { noticesOf, together } from './notices.mjs';
 
 const out = resolve(import.meta.dirname, '../dist/page');
@@ -21,7 +21,7 @@ const scripts = {
 };
 mkdirSync(out, { recursive: true });
 writeFileSync(resolve(out, 'scripts.json'), JSON.stringify(scripts));
-writeFileSync(resolve(out, 'licences.txt'), noticesOf(together([loader, alive, ask])));
+writeFileSync(resolve(out, 'licences.txt'), noticesOf(REPORTS, together([loader, alive, ask])));
 if (process.argv.includes('--sizes'))
   for (const [name, { text }] of Object.entries({ loader, alive, ask }))
     console.log(`${name}: ${text.length} bytes, packed ${packed(text).length}`);

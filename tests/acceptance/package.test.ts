@@ -69,7 +69,7 @@ describe('what is in it', () => {
     /^dist\/(index|(agents|cli|counter|effort|engine|fitting|geometry|plugins|report|scenario|score|sensors|simulate|study)\/[\w/-]+)\.js$/,
     // What the library's types lead to.
     /^dist\/(index|(agents|counter|engine|geometry|report|scenario|score|sensors|simulate)\/[\w/-]+)\.d\.ts$/,
-    /^dist\/page\/(scripts\.json|licences\.txt)$/,
+    /^dist\/(licences\.txt|page\/(scripts\.json|licences\.txt))$/,
     /^scenarios\/((studies|tables)\/)?[\w-]+\.yaml$/,
     // `jambeam new` copies it.
     /^scenarios\/my-logic\.ts$/,

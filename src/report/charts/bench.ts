@@ -3,11 +3,11 @@
  *
  * It stands alone, so colours are the page's light ones written out: not every viewer of SVG knows CSS variables.
  */
-import type { TopLevelSpec } from 'vega-lite';
 import type { Fit } from '../../fitting/fit.js';
 import { html } from '../html.js';
 import { STYLE } from '../style.js';
 import { count, plural } from '../words.js';
+import { drawn } from './drawn.js';
 import { THEME } from './theme.js';
 import { thinned } from './thin.js';
 
@@ -25,11 +25,7 @@ interface Dot {
 
 /** The picture as an SVG file's text. */
 export async function benchChart(fit: Fit): Promise<string> {
-  const [vega, lite] = await Promise.all([import('vega'), import('vega-lite')]);
-  const compiled = lite.compile(spec(fit) as unknown as TopLevelSpec).spec;
-  const view = new vega.View(vega.parse(compiled), { renderer: 'none', logLevel: vega.Error });
-  const svg = await view.toSVG();
-  view.finalize();
+  const { svg } = await drawn(spec(fit));
   const title = `Readings of a ${fit.kind} at true distances, and the curve fitted to them`;
   const summary =
     `${plural(fit.rows, 'row')} at ${plural(fit.distances_m.length, 'distance')} from ${fit.distances_m[0]} to ${fit.distances_m.at(-1)} m: ` +

@@ -4,7 +4,7 @@
  *
  * Colours are CSS variables (theme.ts), so one drawing serves light, dark and print.
  */
-import type { TopLevelSpec } from 'vega-lite';
+import { drawn } from './drawn.js';
 import { Markup, html, trusted, type Piece } from '../html.js';
 import { SPAN, type ChartTable, type LiveChart, type Places, type Series, showSignal } from './live.js';
 import { leanSvg } from './lean-svg.js';
@@ -41,14 +41,9 @@ export const isChart = (chart: Chart | null): chart is Chart => chart !== null;
 /** Outer width, px, between a phone's column and half a desktop's: letters stay readable in both. */
 const WIDTH = 400;
 
-/**
- * Draws charts with headings of the given level, one below the heading they stand under. Vega is loaded on the first
- * call, because loading it takes longer than most commands.
- */
+/** Draws charts with headings of the given level, one below the heading they stand under. */
 export async function drawCharts(charts: readonly Chart[], level: 3 | 4): Promise<Markup[]> {
-  if (charts.length === 0) return [];
-  const [vega, lite] = await Promise.all([import('vega'), import('vega-lite')]);
-  const drawn: Markup[] = [];
+  const figures: Markup[] = [];
   for (const chart of charts) {
     const { id, title, margin, height, table, places, series = [], clock_h = null, door, room } = chart;
     const spec = {
@@ -64,20 +59,17 @@ export async function drawCharts(charts: readonly Chart[], level: 3 | 4): Promis
       background: null,
       config: THEME,
     };
-    const compiled = lite.compile(spec as unknown as TopLevelSpec).spec;
-    const view = new vega.View(vega.parse(compiled), { renderer: 'none', logLevel: vega.Error });
-    const svg = await view.toSVG();
-    view.finalize();
+    const { svg, compiled } = await drawn(spec);
     const about = html`${door !== undefined && html` data-door="${door}"`}${room !== undefined && html` data-room="${room}"`}`;
     const figure = html`<figure class="chart" id="${id}"${about}>
 <figcaption>${level === 3 ? html`<h3>${title}</h3>` : html`<h4>${title}</h4>`}</figcaption>
 ${embed(svg, chart)}
 <p class="key">${chart.key}</p></figure>`;
-    drawn.push(
+    figures.push(
       new Markup(figure.text, [{ id, title, height, margin, spec: compiled, table, places, series, clock_h }]),
     );
   }
-  return drawn;
+  return figures;
 }
 
 /** Vega's SVG as a labelled picture of the page, its ids made unique. */
