@@ -1,5 +1,6 @@
 /** Where a command's words go. No control character of a user's text gets to a terminal through here. */
 import picocolors from 'picocolors';
+import { CONTROLS, ISOLATES, TURNING } from '../engine/printable.js';
 
 /** Colours for stdout or stderr; plain text where there is no terminal. */
 export type Paint = ReturnType<typeof picocolors.createColors>;
@@ -18,9 +19,7 @@ export interface Io {
 }
 
 /** All controls but line breaks, tabs and colours; direction marks, which turn what follows. */
-const UNSAFE =
-  // oxlint-disable-next-line no-control-regex -- they are what is looked for
-  /\u001b(?!\[\d{1,3}m)|[\u0000-\u0008\u000b-\u001a\u001c-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g;
+const UNSAFE = new RegExp(String.raw`\u001b(?!\[\d{1,3}m)|(?!\u001b)[${CONTROLS}${TURNING}${ISOLATES}]`, 'g');
 
 /** Text fit for a terminal: what would move the cursor or hide something is shown as `\u{1b}`. */
 function terminalText(text: string): string {

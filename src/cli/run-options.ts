@@ -1,6 +1,6 @@
 /** The options of `run` that change the design, checked with the option's own name and turned into sets. */
 import type { Issue, Problem } from '../scenario/issue.js';
-import { literal, short } from '../engine/printable.js';
+import { CONTROLS, TAB_AND_LINE_FEED, literal, short } from '../engine/printable.js';
 import { unitWords } from '../scenario/words.js';
 import { typedNumber } from './typed-number.js';
 
@@ -47,8 +47,7 @@ export function setsOf(options: ExtentOptions): { sets: string[]; issues: Issue[
     const { seed } = options;
     if (seed.length < 1 || seed.length > 200)
       refuse('--seed', { code: 'other', message: `expected 1 to 200 characters, found ${seed.length}` });
-    // oxlint-disable-next-line no-control-regex -- they are what is looked for
-    else if (/[\u0000-\u001f\u007f-\u009f]/.test(seed))
+    else if (new RegExp(`[${CONTROLS}${TAB_AND_LINE_FEED}]`).test(seed))
       refuse('--seed', { code: 'not_text', why: 'control character' });
     else sets.push(`seed=${JSON.stringify(seed)}`);
   }

@@ -2,10 +2,21 @@
 
 const LONGEST = 60;
 
-/** C0, DEL and C1 controls, soft hyphen, zero-width and direction marks, line separators, BOM, lone surrogates. */
-const UNSAFE =
-  // oxlint-disable-next-line no-control-regex -- they are what is looked for
-  /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff0-\uffff]|\p{Cs}/gu;
+// What doesn't print, as parts of a regular expression's class.
+
+/** C0, DEL and C1 controls but tabulator and line feed. */
+export const CONTROLS = String.raw`\u0000-\u0008\u000b-\u001f\u007f-\u009f`;
+export const TAB_AND_LINE_FEED = String.raw`\t\n`;
+/** Marks that turn the direction of what follows, line separators, BOM. */
+export const TURNING = String.raw`\u061c\u200e\u200f\u2028-\u202e\u2066\u2067\ufeff`;
+/** Begin and end of a piece whose direction concerns nothing around it. */
+export const ISOLATES = String.raw`\u2068\u2069`;
+
+/** Besides: soft hyphen, what has no width, what is no character, lone surrogates. */
+const UNSAFE = new RegExp(
+  String.raw`[${CONTROLS}${TAB_AND_LINE_FEED}${TURNING}${ISOLATES}\u00ad\u200b-\u200d\u2060-\u206f\ufff0-\uffff]|\p{Cs}`,
+  'gu',
+);
 
 /** The text with every unsafe character as `\u{…}`; longer than `longest` characters it ends in `…`. */
 export function printable(text: string, longest = LONGEST): string {

@@ -1,9 +1,9 @@
 /** What goes wrong most often in a week: doors, and who does what in them. */
 import { DAY_H, WEEK_H } from '../engine/time.js';
 import type { Design } from '../scenario/schema.js';
-import type { DoorMetrics, Metrics } from '../score/metrics-schema.js';
+import type { DoorMetrics, KindRate, Metrics } from '../score/metrics-schema.js';
 import { headlineLogic } from './words.js';
-import { type KindRate, highOf, lowOf } from './worst.js';
+import { highOf, lowOf } from './worst.js';
 
 export interface Cause {
   readonly door: DoorMetrics;

@@ -2,6 +2,7 @@
  * Text into markup, safely: the `html` template escapes whatever is put into it unless it is markup already.
  * Everything a user can name passes through here on its way to the page.
  */
+import { CONTROLS, TURNING } from '../engine/printable.js';
 import type { LiveChart } from './charts/live.js';
 
 /** Markup that is safe to print as it stands. Only this file and drawings of ours make it. */
@@ -16,10 +17,8 @@ export class Markup {
 /** What may stand in a template: lists are joined, nothing prints nothing. */
 export type Piece = string | number | Markup | null | undefined | false | readonly Piece[];
 
-// Control characters, and marks that turn the writing direction of what follows. The isolates U+2068 and U+2069 are
-// ours (see `named` in words.ts) and stay.
-// oxlint-disable-next-line no-control-regex
-const UNPRINTABLE = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066\u2067\ufeff\ufffe\uffff]/g;
+/** The isolates are ours (see `named` in words.ts) and stay. */
+const UNPRINTABLE = new RegExp(String.raw`[${CONTROLS}${TURNING}\ufffe\uffff]`, 'g');
 const ENTITIES: Readonly<Record<string, string>> = {
   '&': '&amp;',
   '<': '&lt;',

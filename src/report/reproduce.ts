@@ -1,11 +1,11 @@
 /** The scenario as text that runs again, and the command that runs it. */
 import { Document, Scalar, visit } from 'yaml';
+import { CONTROLS, ISOLATES, TURNING } from '../engine/printable.js';
 import type { Design } from '../scenario/schema.js';
 import { shellWord } from './shell-word.js';
 
 // Characters that a page shows as U+FFFD; in YAML they are written as escapes, so that nothing is lost.
-// oxlint-disable-next-line no-control-regex
-const HIDDEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/;
+const HIDDEN = new RegExp(String.raw`[${CONTROLS}${TURNING}${ISOLATES}\ufffe\uffff]`);
 
 /** The resolved scenario as YAML. Logic tables are files of their own and not in it; what logics and ledgers have learnt is learnt again. */
 export function scenarioText(design: Design): string {

@@ -4,6 +4,7 @@ import type { Figures } from '../score/figures.js';
 import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
 import { findEstimate } from '../score/targets.js';
 import { spanWords, startWords } from './asked.js';
+import { FEW_REPLICATES } from './few-replicates.js';
 import { metricWords, moreWords } from './sections/targets.js';
 import { whoIn, doingWords } from './who-words.js';
 import { FEW } from './worst.js';
@@ -18,8 +19,6 @@ export interface Unwise {
   readonly section: string;
 }
 
-/** Fewer replicates than this leave an interval itself uncertain. An assumption of ours. */
-export const FEW_REPLICATES = 10;
 /** Lines in all. */
 const MOST = 4;
 

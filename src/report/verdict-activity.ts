@@ -1,18 +1,16 @@
 /** Whether the answers stand when the house is half or twice as active as assumed. */
 import type { Design } from '../scenario/schema.js';
 import type { ActivityRun } from '../score/figures.js';
-import type { Metrics } from '../score/metrics-schema.js';
+import type { Metrics, TargetOutcome } from '../score/metrics-schema.js';
 import { judgeTarget, parseTargetPath } from '../score/targets.js';
-import { metricWords } from './sections/targets.js';
+import { OUTCOME_WORDS, metricWords } from './sections/targets.js';
 import { formatEstimate, headlineLogic, joined, plural } from './words.js';
-
-type Outcome = Metrics['targets'][number]['outcome'];
 
 export interface Standing {
   readonly metric: string;
-  readonly asked: Outcome;
-  readonly half: Outcome;
-  readonly double: Outcome;
+  readonly asked: TargetOutcome;
+  readonly half: TargetOutcome;
+  readonly double: TargetOutcome;
 }
 
 /** The targets that the activity runs can answer: of all doors, or of all rooms at once with the first ledger. */
@@ -53,13 +51,6 @@ function under(metrics: Metrics, { wrong_per_100, exact_share, first_wrong_h, re
   };
 }
 
-const OUTCOME: Readonly<Record<Outcome, string>> = {
-  met: 'met',
-  missed: 'missed',
-  undecided: 'not decided',
-  unknown: 'without a number',
-};
-
 export function activitySentence(design: Design, metrics: Metrics, runs: readonly ActivityRun[]): string | null {
   const [half, double] = [runs.find(({ what }) => what === 'half'), runs.find(({ what }) => what === 'double')];
   if (half === undefined || double === undefined) return null;
@@ -70,8 +61,8 @@ export function activitySentence(design: Design, metrics: Metrics, runs: readonl
     return `${opening} wrong per 100 crossings is ${formatEstimate(half.wrong_per_100)} and ${formatEstimate(double.wrong_per_100)}${assumed === undefined ? '' : `; as assumed it is ${formatEstimate(assumed.wrong_per_100)}`}.`;
   const say = (s: Standing): string => {
     const name = `\u201c${metricWords(s.metric)}\u201d`;
-    if (s.half === s.asked && s.double === s.asked) return `${name} stays ${OUTCOME[s.asked]}`;
-    return `${name} is ${OUTCOME[s.half]} and ${OUTCOME[s.double]}, where this run says ${OUTCOME[s.asked]}`;
+    if (s.half === s.asked && s.double === s.asked) return `${name} stays ${OUTCOME_WORDS[s.asked]}`;
+    return `${name} is ${OUTCOME_WORDS[s.half]} and ${OUTCOME_WORDS[s.double]}, where this run says ${OUTCOME_WORDS[s.asked]}`;
   };
   return `${opening} ${joined(standing.map(say))}.`;
 }

@@ -6,13 +6,13 @@
  * target was set we answer no only when even the low end of the interval is {@link HOPELESS_PER_100} or more.
  */
 import type { Design } from '../scenario/schema.js';
-import type { DoorMetrics, Estimate, Metrics } from '../score/metrics-schema.js';
+import type { DoorMetrics, Estimate, Metrics, TargetOutcome } from '../score/metrics-schema.js';
 import type { Figures } from '../score/figures.js';
 import { findEstimate } from '../score/targets.js';
 import { animalsWarning } from './animals.js';
 import { causesOf, rivalsOf, weekWords, worstDoor, wrongPerWeek } from './causes.js';
 import { livesHere, walkingWords } from './household-words.js';
-import { limitWords, metricWords } from './sections/targets.js';
+import { OUTCOME_WORDS, limitWords, metricWords } from './sections/targets.js';
 import { activitySentence } from './verdict-activity.js';
 import { darkSentence, ledgerSentence, otherRoute } from './verdict-rooms.js';
 import { waitWords } from './wait-words.js';
@@ -52,8 +52,6 @@ export interface Verdict {
   readonly doors: readonly string[];
 }
 
-type Outcome = Metrics['targets'][number]['outcome'];
-
 const HEADLINES: Readonly<Record<Answer, string>> = {
   yes: 'Yes, on these assumptions.',
   no: 'No, not like this.',
@@ -78,7 +76,7 @@ function becauseOf(metrics: Metrics): string {
       ? `No target was set, but even the low end of the interval is ${HOPELESS_PER_100} or more wrong per 100 crossings; from there on we advise against a design (a threshold of ours).`
       : 'Add targets to the scenario and the verdict will answer to them.';
   }
-  const word = (o: Outcome): string => (o === 'unknown' ? 'without a number' : o);
+  const word = (o: TargetOutcome): string => (o === 'unknown' ? 'without a number' : o);
   const [first] = metrics.targets;
   if (total === 1 && first !== undefined) return `The one target set is ${word(first.outcome)}.`;
   const parts = (['missed', 'undecided', 'unknown', 'met'] as const)
@@ -186,7 +184,7 @@ const amount = (x: number): string => (x >= 10 ? count(x) : decimal(x, x >= 1 ? 
 
 /** Targets told with their numbers; those that decide come first. */
 const TARGETS_TOLD = 3;
-const DECIDES: Readonly<Record<Outcome, number>> = { missed: 0, unknown: 1, undecided: 2, met: 3 };
+const DECIDES: Readonly<Record<TargetOutcome, number>> = { missed: 0, unknown: 1, undecided: 2, met: 3 };
 
 function targetSentences(metrics: Metrics): string[] {
   const told = [...metrics.targets].sort((a, b) => DECIDES[a.outcome] - DECIDES[b.outcome]);
@@ -195,16 +193,9 @@ function targetSentences(metrics: Metrics): string[] {
     const what = capital(metricWords(t.metric));
     if (e === null) return `${what}: this run has no such number.`;
     const as = t.metric.endsWith('_share') ? 'share' : 'number';
-    return `${what} is ${formatEstimate(e, as)}, where ${limitWords(t, as)} was asked: ${OUTCOME[t.outcome]}.`;
+    return `${what} is ${formatEstimate(e, as)}, where ${limitWords(t, as)} was asked: ${OUTCOME_WORDS[t.outcome]}.`;
   });
 }
-
-const OUTCOME: Readonly<Record<Outcome, string>> = {
-  met: 'met',
-  missed: 'missed',
-  undecided: 'not decided',
-  unknown: 'without a number',
-};
 
 function whySentenceOf(design: Design, metrics: Metrics): string | null {
   const why = metrics.why.find(({ door, logic }) => door === null && logic === headlineLogic(design));

@@ -1,4 +1,5 @@
 /** Names, numbers and estimates as a reader sees them: the one place where data become words, for page and terminal. */
+import { CONTROLS, ISOLATES, TAB_AND_LINE_FEED, TURNING } from '../engine/printable.js';
 import type { Design } from '../scenario/schema.js';
 import type { MixEntry } from '../agents/schema.js';
 import type { Estimate } from '../score/metrics-schema.js';
@@ -7,8 +8,7 @@ const MINUS = '\u2212';
 /** Between number and unit, so that they stay on one line. */
 const NBSP = '\u00a0';
 
-// oxlint-disable-next-line no-control-regex
-const INVISIBLE = /[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/g;
+const INVISIBLE = new RegExp(`[${CONTROLS}${TAB_AND_LINE_FEED}${TURNING}${ISOLATES}]`, 'g');
 
 /**
  * A user's own name inside our sentence: without control characters, and in a Unicode isolate, so that a name written

@@ -4,9 +4,7 @@
  * A kind with fewer than {@link FEW} visits is listed last and never called the worst: two visits gone wrong are 100
  * per 100, and their replicates may all be alike, which leaves an interval without width.
  */
-import type { DoorMetrics, Estimate } from '../score/metrics-schema.js';
-
-export type KindRate = DoorMetrics['by_kind'][number];
+import type { DoorMetrics, Estimate, KindRate } from '../score/metrics-schema.js';
 
 /** Below this many visits a rate leads no finding. An assumption of ours. */
 export const FEW = 10;

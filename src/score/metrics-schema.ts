@@ -133,6 +133,8 @@ export const doorMetricsSchema = z.strictObject({
   }),
 });
 export type DoorMetrics = z.infer<typeof doorMetricsSchema>;
+/** What a door counts of one kind of passage. */
+export type KindRate = DoorMetrics['by_kind'][number];
 
 const EMPTY_PER_DAY = 'How often a day the count says empty, for 10 s or longer, while somebody is there.';
 const OCCUPIED_PER_DAY = 'How often a day the count says occupied, for 10 s or longer, while nobody is there.';
@@ -229,6 +231,8 @@ export const targetOutcomeSchema = z.strictObject({
     .nullable()
     .meta({ description: 'Roughly how many more replicates would decide, when undecided.' }),
 });
+
+export type TargetOutcome = z.infer<typeof targetOutcomeSchema>['outcome'];
 
 export const metricsSchema = z.strictObject({
   format: z.literal(1).meta({ description: 'Version of this format.' }),

@@ -1,5 +1,5 @@
 /** What the numbers don't allow to be concluded, as far as it applies to these runs; the weightiest first. */
-import { FEW_REPLICATES } from '../study/limits.js';
+import { FEW_REPLICATES } from '../few-replicates.js';
 import { decimal, headlineLogic, joined, named, plural } from '../words.js';
 import { builtDifferences } from './keys.js';
 import { type CompareMeasure, measureGroups } from './measures.js';

@@ -1,15 +1,23 @@
 /** What was asked of the design, and whether the numbers give it. */
-import type { Metrics } from '../../score/metrics-schema.js';
+import type { Metrics, TargetOutcome } from '../../score/metrics-schema.js';
 import { EVERY_ROOM, HOUSE_TARGETS, type TargetPath, findEstimate, parseTargetPath } from '../../score/targets.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { decimal, estimateWords, named, percent, plural } from '../words.js';
 
-const OUTCOME = {
+/** In a table. */
+const OUTCOME: Readonly<Record<TargetOutcome, string>> = {
   met: '✓ met',
   missed: '✕ missed',
   undecided: '? undecided',
   unknown: '– unknown',
-} as const;
+};
+/** In a sentence, after 'it is'. */
+export const OUTCOME_WORDS: Readonly<Record<TargetOutcome, string>> = {
+  met: 'met',
+  missed: 'missed',
+  undecided: 'not decided',
+  unknown: 'without a number',
+};
 
 /** What the metrics that a target may name are called where their key alone says too little. */
 const METRICS: Readonly<Record<string, string>> = {

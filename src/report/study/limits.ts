@@ -1,11 +1,9 @@
 /** What a study can't tell, as far as it applies to this one. */
 import type { StudySummary } from '../../study/summary-schema.js';
+import { FEW_REPLICATES } from '../few-replicates.js';
 import { count, decimal, joined, plural } from '../words.js';
 import { factorWords } from './study-words.js';
 import type { StudyView } from './view.js';
-
-/** Below this many, an interval over replicates is wide and rests on an assumption that can't be looked at. Ours. */
-export const FEW_REPLICATES = 8;
 
 export function studyLimits(view: StudyView): string[] {
   const { summary } = view;

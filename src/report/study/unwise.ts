@@ -1,7 +1,7 @@
 /** What a reader would be unwise to conclude from a study: a few lines, the most pressing first. */
+import { FEW_REPLICATES } from '../few-replicates.js';
 import type { Unwise } from '../unwise.js';
 import { count, joined, plural } from '../words.js';
-import { FEW_REPLICATES } from './limits.js';
 import { factorWords } from './study-words.js';
 import type { StudyView } from './view.js';
 

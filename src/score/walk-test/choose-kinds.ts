@@ -1,8 +1,6 @@
 /** Which kinds of passage are worth walking: those that make most of a door's wrong counts, and the commonest. */
 import { wrongOf } from '../door-counts.js';
-import type { DoorMetrics } from '../metrics-schema.js';
-
-export type KindRate = DoorMetrics['by_kind'][number];
+import type { KindRate } from '../metrics-schema.js';
 
 export interface ChosenKinds {
   /** The most important first. */
