@@ -4,12 +4,9 @@ import type { Hangs } from './leaf/hanging.js';
 import type { Opening } from './motion/passage.js';
 import type { Traffic, Walker } from './schema.js';
 
-/** Index of the outside among a plan's rooms: it is unbounded and has no count. */
-export const OUTSIDE = -1;
-
 export interface CrowdDoor {
   readonly name: string;
-  /** Index of the room forward moves come from, or {@link OUTSIDE}. */
+  /** Index of the room forward moves come from, or `OUTSIDE`. */
   readonly from: number;
   readonly to: number;
   readonly opening: Opening;

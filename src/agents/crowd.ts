@@ -11,7 +11,7 @@ import { MINUTE_US, SECOND_US } from '../engine/time.js';
 import { Arrivals } from './arrivals.js';
 import type { Body } from './body.js';
 import type { CrowdDoor, CrowdPlan } from './crowd-plan.js';
-import { OUTSIDE } from './crowd-plan.js';
+import { OUTSIDE } from './outside.js';
 import { abreastPlace, passageOf, stops } from './doings.js';
 import type { Use } from './doorway.js';
 import { Doorways, type Happening } from './doorways.js';

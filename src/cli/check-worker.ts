@@ -1,6 +1,6 @@
 /** The worker thread of `check` with code of the user's own. */
 import type { Design } from '../scenario/schema.js';
-import { type Findings, findingsOf } from './check.js';
+import { type Findings, findingsOf } from './check-findings.js';
 import { type WorkerJob, answerParent } from './worker-port.js';
 
 export interface CheckJob extends WorkerJob {

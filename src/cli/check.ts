@@ -1,5 +1,4 @@
 /** `jambeam check`: what follows from a scenario before anything is built or simulated at length. */
-import type { OutsideLogics } from '../counter/make-logic.js';
 import { compileTable } from '../counter/table/compile.js';
 import { tableAsText } from '../counter/table/text.js';
 import { cabling } from '../effort/cables.js';
@@ -14,14 +13,11 @@ import type { Issue } from '../scenario/issue.js';
 import { planOf } from '../scenario/plan-of.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import { readYaml } from '../scenario/yaml-source.js';
-import { taught } from '../simulate/doorway-learning.js';
 import type { DoorFacts } from '../simulate/fact-types.js';
-import { deriveFacts } from '../simulate/facts.js';
 import type { LadderRow } from '../simulate/ladder.js';
-import { LADDER_ROD, heightLadder } from '../simulate/ladder.js';
-import { logicsAt } from '../simulate/logics-at.js';
-import { hasRangers } from '../simulate/plan.js';
+import { LADDER_ROD } from '../simulate/ladder.js';
 import { factIssues } from './caution-words.js';
+import { type Findings, findingsOf } from './check-findings.js';
 import type { CheckJob } from './check-worker.js';
 import { factGroups } from './fact-words.js';
 import { effortText, planText } from './effort-text.js';
@@ -43,14 +39,6 @@ export interface CheckOptions extends LogicOptions {
   readonly json?: boolean;
   /** File for the drawing of the house. */
   readonly plan?: string;
-}
-
-/** What was worked out of a design: facts and a ladder for each door, in their order. */
-export interface Findings {
-  readonly facts: readonly DoorFacts[];
-  readonly ladders: readonly (readonly LadderRow[])[];
-  /** What defeats each logic, in its words; empty where it says nothing. */
-  readonly defeated_by: readonly string[];
 }
 
 /** @throws {UserProblem} with all that is wrong with the scenario */
@@ -79,18 +67,6 @@ export function checkCommand(file: string, options: CheckOptions, io: Io): void 
   return inWorker<Findings>(CHECK_WORKER, job, { io, doors: design.doors.map(({ name }) => name) }).then(tell);
 }
 
-/** @param outside gives the logics that are code of the user's own */
-export function findingsOf(given: Design, outside?: OutsideLogics): Findings {
-  const design = taught(given, outside);
-  return {
-    facts: deriveFacts(design),
-    ladders: design.doors.map((door) =>
-      heightLadder(ofOneController(design, door), door, { crossings: crossingsFor(design), outside }),
-    ),
-    defeated_by: logicsAt(design, design.doors[0]!, outside).map(({ defeated_by }) => defeated_by),
-  };
-}
-
 /** The drawing, all storeys in one file. @throws {UserProblem} without a plan, or for a name that is no .svg */
 function writePlan(design: Design, effort: Effort, file: string, io: Io): void {
   if (!/\.svg$/i.test(file)) throw new UserProblem(`${pathText(file)}: expected a file name that ends in .svg`);
@@ -104,23 +80,6 @@ function writePlan(design: Design, effort: Effort, file: string, io: Io): void {
   }
   replaceFile(file, houseFile(plain(design.name), storeyDrawings(design, plan, cabling(design, plan, 'drilled'))));
   io.err(`the plan is in ${pathText(file)}\n`);
-}
-
-/** A check takes seconds, not a minute: a house of many doors gets fewer crossings each, and one with rangers. */
-function crossingsFor(design: Design): number {
-  return Math.max(50, Math.min(hasRangers(design) ? 80 : 200, Math.round(1000 / design.doors.length)));
-}
-
-/**
- * The door and those its controller reads besides. Rangers of two controllers that hear each other are never quiet, so
- * that a ladder would have to take every reading of hours.
- */
-function ofOneController(design: Design, { controller }: DesignDoor): Design {
-  return {
-    ...design,
-    doors: design.doors.filter((door) => door.controller === controller),
-    controllers: design.controllers.filter(({ name }) => name === controller),
-  };
 }
 
 /** The same for programs. */

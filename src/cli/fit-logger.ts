@@ -6,12 +6,19 @@ import { benchProtocol } from '../fitting/logger/bench-protocol.js';
 import { captureProgram } from '../fitting/logger/capture.js';
 import { formatIssue } from '../scenario/explain.js';
 import { kindOf, readText } from './files.js';
-import type { FitOptions } from './fit.js';
 import type { Io } from './io.js';
 import { kindForFolder, writeInto } from './new-places.js';
 import { UserProblem, pathText } from './problem.js';
 
-export function writeLogger(folder: string, readings: string | undefined, options: FitOptions, io: Io): void {
+/** Those of its command that it minds, as typed. */
+export interface LoggerOptions {
+  readonly kind?: string;
+  readonly out?: string;
+  readonly chart?: string;
+  readonly force?: boolean;
+}
+
+export function writeLogger(folder: string, readings: string | undefined, options: LoggerOptions, io: Io): void {
   if (folder === '') throw new UserProblem('--logger: expected a folder to make, found nothing');
   if (readings !== undefined || options.out !== undefined || options.chart !== undefined)
     throw new UserProblem('--logger writes a program and a page, and fits nothing', 'give it alone, or with --kind');

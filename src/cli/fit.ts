@@ -12,7 +12,7 @@ import { formatIssue } from '../scenario/explain.js';
 import type { Issue } from '../scenario/issue.js';
 import { triangulationSchema } from '../sensors/triangulation/schema.js';
 import { readText, replaceFiles } from './files.js';
-import { writeLogger } from './fit-logger.js';
+import { type LoggerOptions, writeLogger } from './fit-logger.js';
 import { fitText } from './fit-words.js';
 import type { Io } from './io.js';
 import { issuesProblem } from './issues-problem.js';
@@ -21,14 +21,10 @@ import { UserProblem, pathText } from './problem.js';
 import { typedNumber } from './typed-number.js';
 
 /** Options as typed. */
-export interface FitOptions {
-  readonly kind?: string;
-  readonly out?: string;
-  readonly chart?: string;
+export interface FitOptions extends LoggerOptions {
   readonly adcBits?: string;
   readonly adcReferenceV?: string;
   readonly temperatureC?: string;
-  readonly force?: boolean;
   readonly logger?: string;
 }
 

@@ -2,7 +2,7 @@
 import Table from 'cli-table3';
 import { NO_BORDERS, foldedLines } from '../report/plain-text.js';
 import { count, decimal } from '../report/words.js';
-import type { Share } from '../simulate/fact-types.js';
+import type { Share } from '../simulate/weighted.js';
 
 /** Wide enough for a table of a few columns, narrow enough for half a screen. */
 const WIDTH = 96;

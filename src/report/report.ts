@@ -4,12 +4,7 @@
  * day, no path and no name of a machine, nor of a person but who is said to have prepared it.
  */
 import { effortOf } from '../effort/effort.js';
-import type { Figure } from '../engine/figure.js';
 import { type Heading, headed } from '../scenario/heading.js';
-import type { Design } from '../scenario/schema.js';
-import type { Figures } from '../score/figures.js';
-import type { Metrics } from '../score/metrics-schema.js';
-import type { PageScripts } from './alive/page-scripts.js';
 import { askData } from './ask/ask-data.js';
 import { askSection } from './ask/section.js';
 import { carriedScenario } from './carried/block.js';
@@ -17,6 +12,7 @@ import { headingWords } from './heading-words.js';
 import { contents } from './contents.js';
 import { html } from './html.js';
 import { page } from './page.js';
+import type { ReportInput } from './report-input.js';
 import { cautionsSection, limitsSection, reproduceSection, wordsSection } from './sections/closing.js';
 import { activitySection } from './sections/activity.js';
 import { confusionSection } from './sections/confusion.js';
@@ -35,21 +31,6 @@ import { weekSection } from './sections/week.js';
 import { sharesSection, whomSection } from './sections/whom.js';
 import { whySection } from './sections/why.js';
 import { named } from './words.js';
-
-export interface ReportInput {
-  readonly design: Design;
-  readonly metrics: Metrics;
-  readonly figures: Figures;
-  /** The built-in figures this run rests on. */
-  readonly sources: readonly Figure[];
-  readonly version: string;
-  /** What brings the page to life; without, it holds no script. The scenario that it carries is data, and stays. */
-  readonly scripts?: PageScripts | undefined;
-  /** In place of what the design says, for this page alone. */
-  readonly heading?: Heading;
-  /** SHA-256 of the text of design.json. */
-  readonly design_sha256: string;
-}
 
 /** The report as HTML text; same input, same text on the same engine. */
 export async function renderReport(input: ReportInput): Promise<string> {

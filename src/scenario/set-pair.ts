@@ -9,8 +9,13 @@ import { child, isPlainObject } from './key-path.js';
 import { readPath } from './path.js';
 import { beamsOfPair, wholeBeams } from './resolve.js';
 import { type Design, type DesignDoor, pairSchema } from './schema.js';
-import type { Assignment } from './set.js';
 import { checkShape } from './shape.js';
+
+export interface Assignment {
+  /** `doors.*.beams.A.height_m` */
+  readonly path: string;
+  readonly value: unknown;
+}
 
 /** Keys of a pair that both beams have as they stand. */
 const OF_BOTH = ['sensor', 'height_m', 'tilt_deg'];

@@ -7,15 +7,9 @@ import { child, isPlainObject, showPath, valueAt } from './key-path.js';
 import { replaceAt, writePath } from './path.js';
 import { type Design, designSchema } from './schema.js';
 import { placesOfKeys } from './keys.js';
-import { pairSpelt } from './set-pair.js';
+import { type Assignment, pairSpelt } from './set-pair.js';
 import { checkShape } from './shape.js';
 import { readYaml } from './yaml-source.js';
-
-export interface Assignment {
-  /** `doors.*.beams.A.height_m` */
-  readonly path: string;
-  readonly value: unknown;
-}
 
 /** Applies `KEY=VALUE` texts in order. All that is wrong with them is told at once. */
 export function applySets(design: Design, sets: readonly string[]): { design: Design | null; issues: Issue[] } {

@@ -1,10 +1,25 @@
 /** How the error of a door's count spreads over the clock: quantiles over replicates at even points in time. */
 import { quantileSorted } from 'simple-statistics';
 import { HOUR_US } from '../engine/time.js';
-import type { DriftBands } from './figures.js';
 
 /** Stretches the clock is divided into; there is a point at the start of each, and one at the end. */
 export const STRETCHES = 48;
+
+/** Quantiles over replicates, at even points of the clock. */
+export interface Bands {
+  readonly clock_h: readonly number[];
+  readonly q05: readonly number[];
+  readonly q25: readonly number[];
+  readonly q50: readonly number[];
+  readonly q75: readonly number[];
+  readonly q95: readonly number[];
+}
+
+/** Counted minus true net flow through a door over the clock. */
+export interface DriftBands extends Bands {
+  readonly door: string;
+  readonly logic: string;
+}
 
 /** Error of one logic at one door in one replicate. Feed in any order: memory is one number a point. */
 export class DriftTrack {
@@ -46,7 +61,7 @@ export function driftBands(
 }
 
 /** Quantiles over replicates of what was read at the even points of the clock. */
-export function bands(span_us: number, replicates: readonly (readonly number[])[]): Omit<DriftBands, 'door' | 'logic'> {
+export function bands(span_us: number, replicates: readonly (readonly number[])[]): Bands {
   const sorted = Array.from({ length: STRETCHES + 1 }, (_, point) =>
     replicates.map((errors) => errors[point]!).sort((a, b) => a - b),
   );

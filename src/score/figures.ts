@@ -1,19 +1,8 @@
 /** Aggregates that charts are drawn from: what figures.json holds. Never raw events. */
+import type { Bands, DriftBands } from './drift-bands.js';
 import type { Picture } from './pictures.js';
 import type { Estimate } from './metrics-schema.js';
 import type { ReplicateSample } from './replicate-sample.js';
-
-/** Counted minus true net flow through a door over the clock: quantiles over replicates. */
-export interface DriftBands {
-  readonly door: string;
-  readonly logic: string;
-  readonly clock_h: readonly number[];
-  readonly q05: readonly number[];
-  readonly q25: readonly number[];
-  readonly q50: readonly number[];
-  readonly q75: readonly number[];
-  readonly q95: readonly number[];
-}
 
 /** True and counted persons in a room over the first replicate, as steps (value holds from its time on). */
 export interface RoomTrace {
@@ -62,16 +51,10 @@ export interface ActivityRun {
 }
 
 /** Counted minus true persons in a room over the clock, with the first logic: quantiles over replicates. */
-export interface RoomDriftBands {
+export interface RoomDriftBands extends Bands {
   readonly room: string;
   readonly logic: string;
   readonly ledger: string;
-  readonly clock_h: readonly number[];
-  readonly q05: readonly number[];
-  readonly q25: readonly number[];
-  readonly q50: readonly number[];
-  readonly q75: readonly number[];
-  readonly q95: readonly number[];
 }
 
 /** Share of replicates whose count of a room has not been wrong yet, as steps (a value holds from its time on). */

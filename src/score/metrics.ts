@@ -6,33 +6,14 @@ import type { DoorCounts } from './door-counts.js';
 import { ratioEstimate } from './estimates.js';
 import { COLUMNS, type Confusion, type DoorMetrics, type Metrics, ROWS } from './metrics-schema.js';
 import { pool, rates } from './rates.js';
-import type { HouseTimes } from './house.js';
+import type { ReplicateRecord } from './replicate-record.js';
 import { houseRates, roomRates } from './room-rates.js';
-import type { RoomTimes } from './rooms.js';
 import type { Target } from './schema.js';
 import type { RareKind } from './kinds-per-week.js';
 import { ranking } from './ranking.js';
 import { judgeTarget } from './targets.js';
 import { type WhyRecord, whyMetrics } from './why.js';
 import { NOBODY_ROW } from './truth.js';
-
-/** What one replicate found at one door. */
-export interface DoorRecord {
-  /** One entry per logic, in the design's order. */
-  readonly logics: readonly DoorCounts[];
-  /** Breaks of each beam, in the door's order. */
-  readonly breaks: readonly number[];
-  /** Parties that set out from a room with too few people in it, and so did not. */
-  readonly unmet_parties: number;
-}
-
-export interface ReplicateRecord {
-  readonly doors: readonly DoorRecord[];
-  /** `rooms[room][logic][ledger]`, in the design's order. */
-  readonly rooms: readonly (readonly (readonly RoomTimes[])[])[];
-  /** `houses[logic][ledger]`: all rooms at once. */
-  readonly houses: readonly (readonly HouseTimes[])[];
-}
 
 export interface MetricsInput {
   /** Version of jambeam. */

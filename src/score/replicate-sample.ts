@@ -5,7 +5,7 @@
  * Lists of numbers, not objects: names would be most of the bytes.
  */
 import { wrongOf } from './door-counts.js';
-import type { ReplicateRecord } from './metrics.js';
+import type { ReplicateRecord } from './replicate-record.js';
 
 /** Persons; `net_error` is persons counted minus persons truly gone through, forward as plus. */
 export type DoorSample = readonly [

@@ -4,7 +4,7 @@ import type { Direction } from '../counter/logic.js';
 import type { Stream } from '../engine/stream.js';
 import { MINUTE_US, SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
-import type { DoorRecord } from '../score/metrics.js';
+import type { DoorRecord } from '../score/replicate-record.js';
 import { DoorLine } from './door-line.js';
 import { LAST_US, houseRangers } from './house-rangers.js';
 import type { PartyAlone } from './parties.js';

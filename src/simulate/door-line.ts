@@ -8,7 +8,7 @@ import { SECOND_US } from '../engine/time.js';
 import type { Design, DesignDoor } from '../scenario/schema.js';
 import type { DriftTrack } from '../score/drift-bands.js';
 import type { HourlyTrack } from '../score/hourly.js';
-import type { DoorRecord } from '../score/metrics.js';
+import type { DoorRecord } from '../score/replicate-record.js';
 import type { Shadow } from '../sensors/door-sensors.js';
 import { Inputs } from '../sensors/inputs.js';
 import { Barriers } from '../sensors/light-barrier/barriers.js';

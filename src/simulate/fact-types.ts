@@ -3,13 +3,7 @@ import type { Mount } from '../geometry/schema.js';
 import type { Part } from '../score/pictures.js';
 import type { RangerCaution } from './ranger-caution-types.js';
 import type { DoorRangerFacts, PairScanFacts, RangerFacts, RangerPairFacts } from './ranger-fact-types.js';
-
-/** A share of those looked at, and how many they were. */
-export interface Share {
-  /** From 0 to 1. */
-  readonly value: number;
-  readonly n: number;
-}
+import type { Share } from './weighted.js';
 
 export type BodyPart = Part;
 

@@ -4,7 +4,7 @@
  * Doors finish their passages at different moments; events wait here until no door can bring an earlier one. At one
  * instant ledgers wake first, then persons and tallies come as they were put, then presence sensors look.
  */
-import { OUTSIDE } from '../agents/crowd-plan.js';
+import { OUTSIDE } from '../agents/outside.js';
 import type { Visit } from '../agents/visit.js';
 import type { Direction } from '../counter/logic.js';
 import { Agenda } from '../engine/agenda.js';

@@ -18,21 +18,10 @@ import { type ScanHooks, Scanner } from '../sensors/scan/scanner.js';
 import { type Attendance, Slot } from '../sensors/scan/slot.js';
 import { burstSources } from './bursts.js';
 import { clockOf, hasRangers, mountedBeams } from './plan.js';
+import type { RangerHooks } from './ranger-hooks.js';
 import { houseRounds, longestBusy_us, rangerAt } from './ranger-rounds.js';
 import { type Befallen, type ReadingSpan, isNear, readAllTheTime } from './read-all-the-time.js';
 import { DoorScene } from './scene.js';
-
-export interface RangerHooks {
-  edge(door: number, beam: number, time_us: number, level: 0 | 1): void;
-  /** @param near whether it is near enough to count as broken at rest */
-  reading?(door: number, beam: number, time_us: number, distance_um: number, near: boolean): void;
-  /**
-   * A reading that a stray, a drop-out, a burst of another or rare noise made what it is.
-   *
-   * @param lasts whether the beam's level agrees with it
-   */
-  befallen?(door: number, beam: number, time_us: number, distance_um: number, lasts: boolean): void;
-}
 
 /** No ranger sees anything later than this after its turn has begun: who enters later can't change the reading. */
 export const LAST_US = 2 * SECOND_US;

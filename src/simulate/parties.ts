@@ -5,7 +5,7 @@
  * parties set out one after the other, so far apart that none meets the next.
  */
 import type { Body } from '../agents/body.js';
-import { OUTSIDE } from '../agents/crowd-plan.js';
+import { OUTSIDE } from '../agents/outside.js';
 import { Crowd } from '../agents/crowd.js';
 import type { Passage } from '../agents/motion/passage.js';
 import type { MixKind, Walker } from '../agents/schema.js';

@@ -1,7 +1,7 @@
 /** From a design to what each stage needs of it. */
 import { HOUR_US, clockHours } from '../engine/time.js';
 import type { CrowdPlan } from '../agents/crowd-plan.js';
-import { OUTSIDE } from '../agents/crowd-plan.js';
+import { OUTSIDE } from '../agents/outside.js';
 import type { Hangs } from '../agents/leaf/hanging.js';
 import { useOf } from '../agents/household/places.js';
 import { ROOM_USES } from '../agents/schema.js';

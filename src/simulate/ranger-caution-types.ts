@@ -1,5 +1,5 @@
 /** What deserves a word about rangers; a code with the numbers it rests on. */
-import type { Share } from './fact-types.js';
+import type { Share } from './weighted.js';
 import type { Background, HeardFacts, PairScanFacts, SeenFacts, StretchedFacts } from './ranger-fact-types.js';
 
 export type RangerCaution =

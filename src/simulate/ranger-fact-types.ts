@@ -1,5 +1,5 @@
 /** What follows for rangers before anything is counted: facts about one door, as data. */
-import type { Share } from './fact-types.js';
+import type { Share } from './weighted.js';
 
 /** How often something is read: with the idle door's echo, and when every turn takes as long as it can. */
 export interface Interval {

@@ -1,6 +1,6 @@
 /** What rangers make of walkers going through alone: who is seen, at what interval, and in which order. */
 import type { Crossing } from './crossing-sample.js';
-import type { Share } from './fact-types.js';
+import type { Share } from './weighted.js';
 import type { Interval, PairScanFacts, RangerPairFacts, SeenFacts } from './ranger-fact-types.js';
 import type { RangerCrossing } from './ranger-facts-trace.js';
 import { meanOf, shareOf, type Weighted } from './weighted.js';

@@ -1,6 +1,6 @@
 /** Where a thin upright rod breaks a ranger's beam: how wide its cone is in this doorway, and where it is blind. */
 import { CAPSULE, type Scene } from '../sensors/ranger.js';
-import type { Share } from './fact-types.js';
+import type { Share } from './weighted.js';
 import type { RangerPairFacts } from './ranger-fact-types.js';
 import { breaksBeam, type Placed } from './ranger-facts-house.js';
 

@@ -5,7 +5,7 @@
 import type { Stream } from '../engine/stream.js';
 import type { Scene } from '../sensors/ranger.js';
 import type { Attendance, Slot } from '../sensors/scan/slot.js';
-import type { RangerHooks } from './house-rangers.js';
+import type { RangerHooks } from './ranger-hooks.js';
 
 /** A reading's mishap that befalls a ranger of one door when it is read all the time, too. */
 export interface Befallen {

@@ -6,7 +6,7 @@ import { Stream } from '../engine/stream.js';
 import type { Design } from '../scenario/schema.js';
 import type { RoomTrace } from '../score/figures.js';
 import type { HourlyTrack } from '../score/hourly.js';
-import type { ReplicateRecord } from '../score/metrics.js';
+import type { ReplicateRecord } from '../score/replicate-record.js';
 import { type WrongKept, WrongVisits } from '../score/wrong-visits.js';
 import { DoorLine, type LineHooks } from './door-line.js';
 import { HouseBooks } from './house-books.js';

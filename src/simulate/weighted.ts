@@ -1,5 +1,11 @@
 /** Shares and percentiles of samples that stand for unequal parts of a mix. */
-import type { Share } from './fact-types.js';
+
+/** A share of those looked at, and how many they were. */
+export interface Share {
+  /** From 0 to 1. */
+  readonly value: number;
+  readonly n: number;
+}
 
 export interface Weighted<T> {
   readonly item: T;

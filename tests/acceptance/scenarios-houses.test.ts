@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { formatIssue } from '../../src/scenario/explain.js';
 import { parseScenario } from '../../src/scenario/parse.js';
-import type { DriftBands } from '../../src/score/figures.js';
+import type { DriftBands } from '../../src/score/drift-bands.js';
 import type { DoorMetrics, Estimate, HouseMetrics, RoomMetrics } from '../../src/score/metrics-schema.js';
 import type { Outcome } from '../../src/simulate/outcome.js';
 import { plainRun } from '../simulate/plain-run.js';

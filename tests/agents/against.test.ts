@@ -1,7 +1,7 @@
 /** Two who meet at a door owe each other nothing afterwards: each stays for a time of its own. */
 import { expect, test } from 'vitest';
 import type { CrowdPlan } from '../../src/agents/crowd-plan.js';
-import { OUTSIDE } from '../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../src/agents/outside.js';
 import { Crowd } from '../../src/agents/crowd.js';
 import type { Visit } from '../../src/agents/visit.js';
 import { Stream } from '../../src/engine/stream.js';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Body } from '../../src/agents/body.js';
 import type { CrowdDoor, CrowdPlan } from '../../src/agents/crowd-plan.js';
-import { OUTSIDE } from '../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../src/agents/outside.js';
 import { Crowd } from '../../src/agents/crowd.js';
 import type { MixEntry } from '../../src/agents/schema.js';
 import type { Visit } from '../../src/agents/visit.js';

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { CrowdPlan } from '../../src/agents/crowd-plan.js';
-import { OUTSIDE } from '../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../src/agents/outside.js';
 import { Crowd } from '../../src/agents/crowd.js';
 import type { MixEntry } from '../../src/agents/schema.js';
 import type { Visit } from '../../src/agents/visit.js';

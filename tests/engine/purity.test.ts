@@ -92,7 +92,33 @@ describe('imports go only to rooms further up', () => {
   });
 });
 
+/** Files that import each other in a loop, or lead to such: what is left when those that import none of the rest are taken away. */
+function inLoops(arrows: ReadonlyMap<string, readonly string[]>): string[] {
+  const left = new Set(arrows.keys());
+  const leaves = (): string[] => [...left].filter((file) => !arrows.get(file)!.some((to) => left.has(to)));
+  for (let free = leaves(); free.length > 0; free = leaves()) for (const file of free) left.delete(file);
+  return [...left];
+}
+
+test('no files import each other in a loop, types included', () => {
+  const arrows = named.map(({ path, name, text }): [string, string[]] => {
+    const own = imports(text).filter((from) => from.startsWith('.'));
+    return [name, own.map((from) => relative(SRC, resolve(dirname(path), from.replace(/\.js$/, '.ts'))))];
+  });
+  expect(inLoops(new Map(arrows))).toEqual([]);
+});
+
 describe('the check itself', () => {
+  test('finds a loop', () => {
+    const loop: [string, string[]][] = [
+      ['a', ['b']],
+      ['b', ['c', 'd']],
+      ['c', ['b']],
+      ['d', []],
+    ];
+    expect(inLoops(new Map(loop))).toEqual(['a', 'b', 'c']);
+  });
+
   test.each([
     'const x = Math.sin(1);',
     'const { log } = Math;',

@@ -5,7 +5,8 @@
 import { starterTable } from '../../src/counter/table/starter.js';
 import type { Figure } from '../../src/engine/figure.js';
 import { designSchema, type Design } from '../../src/scenario/schema.js';
-import type { DriftBands, Figures, RoomTrace, Silhouette } from '../../src/score/figures.js';
+import type { DriftBands } from '../../src/score/drift-bands.js';
+import type { Figures, RoomTrace, Silhouette } from '../../src/score/figures.js';
 import {
   metricsSchema,
   type DoorMetrics,
@@ -14,7 +15,7 @@ import {
   type RankedLogic,
   type WhyMetrics,
 } from '../../src/score/metrics-schema.js';
-import type { ReportInput } from '../../src/report/report.js';
+import type { ReportInput } from '../../src/report/report-input.js';
 
 const LOGICS = ['four-level', 'first-broken', 'my-table'] as const;
 

@@ -2,7 +2,7 @@
 import { designSchema, type Design } from '../../src/scenario/schema.js';
 import type { Figures, HourlyCounts, RoomDriftBands, SurvivalCurve } from '../../src/score/figures.js';
 import { metricsSchema, type DoorMetrics, type Estimate, type Metrics } from '../../src/score/metrics-schema.js';
-import type { ReportInput } from '../../src/report/report.js';
+import type { ReportInput } from '../../src/report/report-input.js';
 import { est, inventedDesign, inventedInput, inventedMetrics } from './fixture.js';
 
 const LOGIC = 'four-level';

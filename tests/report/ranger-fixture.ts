@@ -8,7 +8,7 @@ import { scenarioSchema } from '../../src/scenario/schema.js';
 import type { DoorMetrics } from '../../src/score/metrics-schema.js';
 import { SENSOR_KINDS, type SensorKind } from '../../src/sensors/schema.js';
 import { est, inventedInput } from './fixture.js';
-import type { ReportInput } from '../../src/report/report.js';
+import type { ReportInput } from '../../src/report/report-input.js';
 
 export type RangerKind = Exclude<SensorKind, 'light-barrier'>;
 export const RANGER_KINDS = SENSOR_KINDS.filter((kind): kind is RangerKind => kind !== 'light-barrier');

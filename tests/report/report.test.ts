@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { renderReport, type ReportInput } from '../../src/report/report.js';
+import { renderReport } from '../../src/report/report.js';
+import type { ReportInput } from '../../src/report/report-input.js';
 import { copiedCommand, scenarioText } from '../../src/report/reproduce.js';
 import { designSchema, scenarioSchema, type Design } from '../../src/scenario/schema.js';
 import { metricsSchema, type Estimate, type Metrics } from '../../src/score/metrics-schema.js';

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_MIX } from '../../src/agents/schema.js';
 import { metricsJsonSchema } from '../../src/score/json-schema.js';
-import { buildMetrics, type MetricsInput, type ReplicateRecord } from '../../src/score/metrics.js';
+import { buildMetrics, type MetricsInput } from '../../src/score/metrics.js';
+import type { ReplicateRecord } from '../../src/score/replicate-record.js';
 import { metricsSchema } from '../../src/score/metrics-schema.js';
 import { judge, type Tally, visit } from './builders.js';
 

@@ -2,7 +2,7 @@
 import { normal, pick, poissonGap, runningTotals, uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import { HOUR_US, MINUTE_US } from '../../engine/time.js';
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import { spanHours } from './calendar.js';
 import { Errands } from './errands.js';
 import { habitsNamed } from './habits.js';

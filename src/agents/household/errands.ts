@@ -1,7 +1,7 @@
 /** What somebody of the household does when asked: carrying things about, putting an infant to bed; and a robot's rounds. */
 import type { Stream } from '../../engine/stream.js';
 import { MINUTE_US } from '../../engine/time.js';
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import type { House } from './house.js';
 import { infantToCarry, mustFetch } from './infants.js';
 import type { Infant, Mover } from './mover.js';

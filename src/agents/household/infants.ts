@@ -1,5 +1,5 @@
 /** Who carries an infant: it is never left alone awake, nor alone in the house. */
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import type { Infant, Mover } from './mover.js';
 import type { Residents } from './residents.js';
 

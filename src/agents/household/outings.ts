@@ -1,7 +1,7 @@
 /** Leaving the house together and coming home again: the school run, a walk with the dog. */
 import { MINUTE_US, SECOND_US } from '../../engine/time.js';
 import type { CrowdDoor } from '../crowd-plan.js';
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import type { House } from './house.js';
 import { mustFetch } from './infants.js';
 import type { Mover } from './mover.js';

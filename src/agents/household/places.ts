@@ -1,5 +1,5 @@
 /** From the words of an itinerary to rooms of the plan. */
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import type { Routes } from './route.js';
 
 export interface HouseRoom {

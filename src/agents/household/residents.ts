@@ -1,6 +1,6 @@
 /** Those who live in the house: people, infants, pets and robots, each with a mind and a place to begin. */
 import type { Stream } from '../../engine/stream.js';
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import type { Calendar } from './calendar.js';
 import { habitsNamed } from './habits.js';
 import { Itinerary } from './itinerary.js';

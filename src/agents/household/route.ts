@@ -1,6 +1,6 @@
 /** Which doors lead from one room to another: the shortest way through the house. */
 import { type Spot, straight_m } from '../../geometry/house-plan.js';
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import { ROOM_WAY } from '../figures/household.js';
 
 export interface RouteDoor {

@@ -6,7 +6,7 @@ import { uniform } from '../../engine/distributions.js';
 import type { Stream } from '../../engine/stream.js';
 import { SECOND_US } from '../../engine/time.js';
 import type { CrowdDoor } from '../crowd-plan.js';
-import { OUTSIDE } from '../crowd-plan.js';
+import { OUTSIDE } from '../outside.js';
 import { ABREAST_SHARE, FROM_SEAT, ROOM_PACE, SECOND_THOUGHT } from '../figures/household.js';
 import type { House } from './house.js';
 import { infantToCarry, mustFetch } from './infants.js';

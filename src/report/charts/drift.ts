@@ -1,5 +1,5 @@
 /** How far a door's count runs away over the clock: bands over replicates. */
-import type { DriftBands } from '../../score/figures.js';
+import type { DriftBands } from '../../score/drift-bands.js';
 import { named } from '../words.js';
 import type { Chart } from './chart.js';
 import { shownAs } from './live.js';

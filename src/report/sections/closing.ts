@@ -4,7 +4,7 @@ import { cautionsFor } from '../cautions.js';
 import { WORDS } from '../glossary.js';
 import { html, type Markup } from '../html.js';
 import { NOT_MODELLED } from '../limits.js';
-import type { ReportInput } from '../report.js';
+import type { ReportInput } from '../report-input.js';
 import { copiedCommand, replayCommand, reproduceCommand, scenarioText } from '../reproduce.js';
 import { sha256 } from '../sha256.js';
 import { named, plain } from '../words.js';

@@ -1,7 +1,7 @@
 /** Rooms of an outline as itineraries know them: by name or use, and which can be walked to from which. */
 import { Places, useOf } from '../../agents/household/places.js';
 import { Routes } from '../../agents/household/route.js';
-import { OUTSIDE as OUT } from '../../agents/crowd-plan.js';
+import { OUTSIDE as OUT } from '../../agents/outside.js';
 import { ROOM_USES } from '../../agents/schema.js';
 import { OUTSIDE, type Outline } from './outline.js';
 

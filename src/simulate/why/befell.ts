@@ -1,5 +1,5 @@
 /** What befell readings taken at the controller's own pace, and how long each of it lasted. */
-import type { RangerHooks } from '../house-rangers.js';
+import type { RangerHooks } from '../ranger-hooks.js';
 import type { Befallen } from '../read-all-the-time.js';
 
 /**

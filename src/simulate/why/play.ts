@@ -2,7 +2,8 @@
 import type { Stream } from '../../engine/stream.js';
 import type { Shadow } from '../../sensors/door-sensors.js';
 import type { Removal } from '../../score/why-classes.js';
-import { type HouseRangers, LAST_US, type RangerHooks } from '../house-rangers.js';
+import { type HouseRangers, LAST_US } from '../house-rangers.js';
+import type { RangerHooks } from '../ranger-hooks.js';
 import type { Arrival } from '../parties.js';
 import { shadowOf } from '../shadow.js';
 import { befell } from './befell.js';

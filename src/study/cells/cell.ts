@@ -5,7 +5,7 @@
 import type { CaseCounts, WindowSums } from '../../score/door-counts.js';
 import { wrongOf } from '../../score/door-counts.js';
 import type { HouseTimes } from '../../score/house.js';
-import type { ReplicateRecord } from '../../score/metrics.js';
+import type { ReplicateRecord } from '../../score/replicate-record.js';
 import type { RateCounts } from '../../score/rates.js';
 import type { RoomTimes } from '../../score/rooms.js';
 

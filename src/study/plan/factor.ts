@@ -2,7 +2,7 @@
 import { printable, short } from '../../engine/printable.js';
 import type { Finding, Problem } from '../../scenario/issue.js';
 import { isPlainObject } from '../../scenario/key-path.js';
-import type { Assignment } from '../../scenario/set.js';
+import type { Assignment } from '../../scenario/set-pair.js';
 import type { FactorInput } from './schema.js';
 
 export interface Level {

@@ -1,7 +1,7 @@
 /** A household through its days: who sleeps when, who goes out together, who carries whom, and that nobody gets lost. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { ABREAST_LAG, CLOSE_BEHIND_LAG } from '../../../src/agents/figures/manner.js';
 import { BUILT_IN_HABITS } from '../../../src/agents/household/schema.js';
 import type { Visit } from '../../../src/agents/visit.js';

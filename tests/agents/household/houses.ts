@@ -1,6 +1,6 @@
 /** Houses for tests: a plan of rooms and doors, a household, and who passes. */
 import type { CrowdPlan } from '../../../src/agents/crowd-plan.js';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { HouseCrowd } from '../../../src/agents/household/house-crowd.js';
 import { useOf } from '../../../src/agents/household/places.js';
 import { type Habits, type Household, householdSchema } from '../../../src/agents/household/schema.js';

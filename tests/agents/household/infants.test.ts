@@ -1,6 +1,6 @@
 /** An infant is carried: to bed, out of bed, out of the house; never by two at once, and never left alone in the house. */
 import { describe, expect, test } from 'vitest';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { infantToCarry, mustFetch } from '../../../src/agents/household/infants.js';
 import { IDLE_MIND } from '../../../src/agents/household/minds.js';
 import type { Infant, Mover } from '../../../src/agents/household/mover.js';

@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { z } from 'zod';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { STAY_SPREAD } from '../../../src/agents/figures/household.js';
 import { Calendar } from '../../../src/agents/household/calendar.js';
 import { Itinerary } from '../../../src/agents/household/itinerary.js';

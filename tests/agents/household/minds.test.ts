@@ -1,6 +1,6 @@
 /** Guests, pets and robots: until when, where to, and what is due at night. */
 import { describe, expect, test } from 'vitest';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { Calendar } from '../../../src/agents/household/calendar.js';
 import { GuestMind, PetMind, roomShares } from '../../../src/agents/household/minds.js';
 import { Stream } from '../../../src/engine/stream.js';

@@ -1,6 +1,6 @@
 /** Leaving the house together: who goes, with which dog, who comes home with whom. */
 import { describe, expect, test } from 'vitest';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { DOORS, type HouseText, ROOMS, crossingsOf, live } from './houses.js';
 
 const HOUR_US = 3.6e9;

@@ -1,6 +1,6 @@
 /** What a word of an itinerary means in a house: a room's name before a use, and of several the nearest. */
 import { describe, expect, test } from 'vitest';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { Places, useOf } from '../../../src/agents/household/places.js';
 import { Routes } from '../../../src/agents/household/route.js';
 import { ROOM_USES } from '../../../src/agents/schema.js';

@@ -1,7 +1,7 @@
 /** The shortest way through a house: by its plan where it has one, and not through the rain. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { OUTSIDE } from '../../../src/agents/crowd-plan.js';
+import { OUTSIDE } from '../../../src/agents/outside.js';
 import { ROOM_WAY } from '../../../src/agents/figures/household.js';
 import { type RouteDoor, Routes } from '../../../src/agents/household/route.js';
 

@@ -1,5 +1,6 @@
 /** A scenario taken through all of `check`: facts of each door, the ladder of heights, and the words for them. */
-import { checkText, findingsOf } from '../../../src/cli/check.js';
+import { findingsOf } from '../../../src/cli/check-findings.js';
+import { checkText } from '../../../src/cli/check.js';
 import { loadScenario } from '../../../src/cli/scenario-file.js';
 import { SMALL } from '../material.js';
 import type { Target } from '../target.js';
