@@ -71,7 +71,12 @@ export function summarise(standing: Standing, journal: CellSource): StudySummary
     ranking: {
       replicates: placed.replicates,
       rows: rank(
-        placed.designs.map(({ planned: { number, crowd }, sample }) => ({ number, crowd, sample })),
+        placed.designs.map(({ planned: { number, crowd }, sample }) => ({
+          number,
+          crowd,
+          sample,
+          effort: designs[number - 1]!.effort,
+        })),
         study.best,
       ),
     },

@@ -10,13 +10,14 @@
  */
 import { tQuantile } from '../../engine/distribution-functions.js';
 import { LEVEL } from '../../score/jackknife.js';
-import type { RankedDesign } from '../summary-schema.js';
+import type { RankedDesign, StudyDesign } from '../summary-schema.js';
 import { type Contrast, type Sample, contrast } from './samples.js';
 import { holm, probability, simultaneous } from './simultaneous.js';
 
 export interface Ranked {
   readonly number: number;
   readonly crowd: number;
+  readonly effort: StudyDesign['effort'];
   readonly sample: Sample;
 }
 
@@ -25,10 +26,12 @@ const MOST_PAIRWISE = 200;
 /** So many of the best do the screening: fewer only keep more. */
 const SCREENING = 50;
 
-/** @param designs over the same replicates; the best first in the answer, of equals the lower number */
+/** @param designs over the same replicates; the best first in the answer, of equals the cheaper, then the lower number */
 export function rank(designs: readonly Ranked[], best: 'least' | 'most'): RankedDesign[] {
   const sign = best === 'least' ? 1 : -1;
-  const order = [...designs].sort((a, b) => sign * (a.sample.value - b.sample.value) || a.number - b.number);
+  const order = [...designs].sort(
+    (a, b) => sign * (a.sample.value - b.sample.value) || dearer(a, b) || a.number - b.number,
+  );
   const [first] = order;
   if (!first) return [];
   const k = order.length;
@@ -55,6 +58,15 @@ export function rank(designs: readonly Ranked[], best: 'least' | 'most'): Ranked
       perhaps_best,
     };
   });
+}
+
+/** Positive where `a` costs more, or else takes more holes, or else more cable; what isn't known comes after what is. */
+function dearer({ effort: a }: Ranked, { effort: b }: Ranked): number {
+  for (const key of ['cost', 'holes', 'cable_m'] as const) {
+    const [one, other] = [a[key] ?? Infinity, b[key] ?? Infinity];
+    if (one !== other) return one > other ? 1 : -1;
+  }
+  return 0;
 }
 
 /** Of each design's difference to the first; null where there is none. */

@@ -179,7 +179,13 @@ export function inventedStudy({
     where: combinations > made.length ? ['a condition that is invented'] : [],
     left_out: combinations - made.length,
     designs,
-    ranking: { replicates: common, rows: rank(placed, 'least') },
+    ranking: {
+      replicates: common,
+      rows: rank(
+        placed.map((one) => ({ ...one, effort: designs[one.number - 1]!.effort })),
+        'least',
+      ),
+    },
     effects: {
       replicates: common,
       ...effects(

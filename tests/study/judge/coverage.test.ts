@@ -27,6 +27,8 @@ function least(n: number, p: number): number {
   return k;
 }
 
+const NO_EFFORT = { holes: 0, cable_m: null, hours: 0, cost: null };
+
 describe('rods, simulated', () => {
   const studies = Array.from({ length: STUDIES }, (_, s) => {
     const plan = planned(designOf(rodsText(`coverage ${s}`, 0.5)), {
@@ -61,7 +63,7 @@ describe('rods, simulated', () => {
   test('all differences to the best at once', () => {
     const held = studies.filter(({ measure, ratios }) => {
       const ranked = rank(
-        ratios.map((of, d) => ({ number: d + 1, crowd: 1, sample: sampleOf(of, measure)! })),
+        ratios.map((of, d) => ({ number: d + 1, crowd: 1, sample: sampleOf(of, measure)!, effort: NO_EFFORT })),
         'least',
       );
       const best = ranked[0]!.design;
@@ -76,7 +78,7 @@ describe('rods, simulated', () => {
   test('the set that may hold the best holds it, and leaves the others out where it can', () => {
     const sets = studies.map(({ measure, ratios }) =>
       rank(
-        ratios.map((of, d) => ({ number: d + 1, crowd: 1, sample: sampleOf(of, measure)! })),
+        ratios.map((of, d) => ({ number: d + 1, crowd: 1, sample: sampleOf(of, measure)!, effort: NO_EFFORT })),
         'least',
       )
         .filter(({ perhaps_best }) => perhaps_best)
