@@ -10,9 +10,14 @@ export function kindForFolder(folder: string): 'folder' | 'nothing' {
   const kind = kindOf(resolve(folder));
   if (kind === 'link') throw new UserProblem(`${name} is a link`, 'name the folder itself');
   if (kind === 'file' || kind === 'other') throw new UserProblem(`${name}: expected a folder, found a file`);
-  if (kind === 'nothing' && kindOf(dirname(resolve(folder))) === 'nothing')
-    throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(folder))}`, 'make it first');
+  if (kind === 'nothing' && kindOf(dirname(resolve(folder))) === 'nothing') throw nothingToStandIn(folder);
   return kind;
+}
+
+/** The refusal of a file or folder whose own folder isn't there. @param said what its message begins with */
+export function nothingToStandIn(path: string, said = ''): UserProblem {
+  const [name, folder] = [path, dirname(path)].map(pathText);
+  return new UserProblem(`${said}${name} can't be made: there is no folder ${folder}`, 'make it first');
 }
 
 /** Files by their names into a folder that {@link kindForFolder} let pass; if they can't be written, one made for them is taken away. */
@@ -34,8 +39,6 @@ export function kindForFile(option: string, file: string): 'file' | 'nothing' {
   if (kind === 'file') return kind;
   if (kind === 'link') throw new UserProblem(`${option}: ${name} is a link`, 'name the file itself');
   if (kind !== 'nothing') throw new UserProblem(`${option}: expected a file, found a folder: ${name}`);
-  const folder = dirname(file);
-  if (kindOf(resolve(folder)) === 'nothing')
-    throw new UserProblem(`${option}: ${name} can't be made: there is no folder ${pathText(folder)}`, 'make it first');
+  if (kindOf(resolve(dirname(file))) === 'nothing') throw nothingToStandIn(file, `${option}: `);
   return kind;
 }

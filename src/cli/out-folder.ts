@@ -12,6 +12,7 @@ import { jsonOrNothing } from '../engine/json.js';
 import { sha256 } from '../report/sha256.js';
 import { VERSION } from '../simulate/version.js';
 import { kindOf, readText, syncFolder, writeNew } from './files.js';
+import { nothingToStandIn } from './new-places.js';
 import { UserProblem, onDisk, pathText } from './problem.js';
 
 /** What a command's folders are like. */
@@ -66,8 +67,7 @@ export class OutFolder {
   static open(sort: FolderKind, out: string, owner: Owner, force: boolean): OutFolder {
     const { path, name, kind } = folderAt(out);
     const parent = dirname(path);
-    if (kind === 'nothing' && kindOf(realParent(parent, name)) !== 'folder')
-      throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(out))}`, 'make it first');
+    if (kind === 'nothing' && kindOf(realParent(parent, name)) !== 'folder') throw nothingToStandIn(out);
     const scenario = scenarioMark(path, owner);
     if (kind === 'folder') checkOurs(sort, path, name, scenario, force);
 

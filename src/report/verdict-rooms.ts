@@ -1,7 +1,7 @@
 /** What the verdict says of rooms: who sits in the dark, whether another ledger would help, and what else could be built. */
 import type { Design } from '../scenario/schema.js';
 import type { Estimate, HouseMetrics, Metrics, RoomMetrics } from '../score/metrics-schema.js';
-import { ledgerWords } from './charts/room.js';
+import { ledgerWords } from './ledger-words.js';
 import { ledgerChoice } from './ledger-choice.js';
 import { durationWords, waitWords } from './wait-words.js';
 import { formatEstimate, headlineLogic, named } from './words.js';

@@ -13,6 +13,7 @@ import { VERSION } from '../../simulate/version.js';
 import { MARKER, isStudyFolder } from './is-study-folder.js';
 import { kindOf, readText, refuseAllButFiles, replaceFile, syncFolder } from '../files.js';
 import type { Io } from '../io.js';
+import { nothingToStandIn } from '../new-places.js';
 import { folderAt } from '../out-folder.js';
 import { UserProblem, onDisk, pathText } from '../problem.js';
 
@@ -91,7 +92,7 @@ export class StudyFolder {
           `${name}: there is no such folder, so there is no study to go on with`,
           'start it without --resume and --extend',
         );
-      makeNew(path, name, marker);
+      makeNew(path, out, marker);
     } else if (!isStudyFolder(path) && readdirSync(path).length > 0)
       throw new UserProblem(`${name} is there already and holds no study`, 'choose another with --out');
     const lock = await Lock.take(path);
@@ -156,11 +157,10 @@ export function sliceMine(slice: Slice | null): ((planned: PlannedDesign) => boo
 }
 
 /** Made beside its name, with its marker in it, and renamed: there is never a study's folder without one. */
-function makeNew(path: string, name: string, marker: StudyMarker): void {
+function makeNew(path: string, out: string, marker: StudyMarker): void {
   const unfinished = join(dirname(path), `.${basename(path)}.unfinished-${process.pid}`);
-  if (kindOf(dirname(path)) !== 'folder' && kindOf(dirname(path)) !== 'link')
-    throw new UserProblem(`${name} can't be made: there is no folder ${pathText(dirname(path))}`, 'make it first');
-  onDisk(`${name} can't be made`, () => {
+  if (kindOf(dirname(path)) !== 'folder' && kindOf(dirname(path)) !== 'link') throw nothingToStandIn(out);
+  onDisk(`${pathText(out)} can't be made`, () => {
     try {
       mkdirSync(unfinished);
       writeMarker(unfinished, marker);

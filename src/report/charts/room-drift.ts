@@ -5,7 +5,7 @@ import type { Chart } from './chart.js';
 import { signed } from './drift.js';
 import { shownAs } from './live.js';
 import { thinned } from './thin.js';
-import { ledgerWords } from './room.js';
+import { ledgerWords } from '../ledger-words.js';
 
 const MOST_POINTS = 80;
 const LOOKS = [

@@ -1,5 +1,6 @@
 /** Persons in a room over the first replicate: the truth, and what the ledger said. */
 import type { RoomTrace } from '../../score/figures.js';
+import { ledgerWords } from '../ledger-words.js';
 import { named, plural } from '../words.js';
 import type { Chart } from './chart.js';
 import { signed } from './drift.js';
@@ -14,17 +15,6 @@ const SERIES = [
   { name: 'truth', color: 'var(--a)' },
   { name: 'counted', color: 'var(--b)', strokeDash: [5, 3] },
 ];
-
-const LEDGER: Readonly<Record<string, string>> = {
-  raw: 'raw sum',
-  floor: 'floor at zero',
-  cap: 'floor and cap',
-  reset: 'daily reset',
-  conserve: 'conserved persons',
-  presence: 'corrected by presence',
-  likelihood: 'likeliest counts',
-};
-export const ledgerWords = (ledger: string): string => LEDGER[ledger] ?? named(ledger);
 
 /** Longer clocks are too dense to read: their first two days are drawn. */
 const LONGEST_H = 72;

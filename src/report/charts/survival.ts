@@ -5,7 +5,7 @@ import { durationWords } from '../wait-words.js';
 import type { Chart } from './chart.js';
 import { shownAs } from './live.js';
 import { thinned } from './thin.js';
-import { ledgerWords } from './room.js';
+import { ledgerWords } from '../ledger-words.js';
 
 const MOST_POINTS = 120;
 const MOST_ROWS = 150;

@@ -5,7 +5,7 @@ import { estimateCell, intervalNote } from '../cells.js';
 import { html, scrollable, type Markup } from '../html.js';
 import { waitCell } from '../wait-words.js';
 import { capital, count, decimal } from '../words.js';
-import { ledgerWords } from '../charts/room.js';
+import { ledgerWords } from '../ledger-words.js';
 
 export function activitySection(design: Design, { activity }: Pick<Figures, 'activity'>): Markup | null {
   if (activity === undefined || activity.length === 0) return null;

@@ -4,7 +4,7 @@ import type { Design } from '../../scenario/schema.js';
 import type { Figures, Silhouette } from '../../score/figures.js';
 import type { Estimate, Metrics, RoomMetrics } from '../../score/metrics-schema.js';
 import { askedWords } from '../asked.js';
-import { ledgerWords } from '../charts/room.js';
+import { ledgerWords } from '../ledger-words.js';
 import { headingRows } from '../heading-words.js';
 import { peopleDefs, peopleDrawn } from '../drawing/people.js';
 import { html, type Markup } from '../html.js';

@@ -1,7 +1,7 @@
 /** The top of a comparison: which runs, the verdict, what would be unwise to conclude, three numbers of each. */
 import type { PageScripts } from '../../alive/page-scripts.js';
 import { estimateCell } from '../../cells.js';
-import { ledgerWords } from '../../charts/room.js';
+import { ledgerWords } from '../../ledger-words.js';
 import { html, scrollable, type Markup } from '../../html.js';
 import { capital, extentWords, headlineLogic, named, plural } from '../../words.js';
 import { type CompareRun, apart, headlineLedger, labelWords } from '../runs.js';
