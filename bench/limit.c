@@ -204,11 +204,15 @@ static void scan_limb(const Track *track, const Limb *limb, const Beam *beam, in
       continue;
     }
     const double gap = fabs(d);
-    const int sure = (int)(gap * per_fastest), likely = (int)(gap * ends[(n & mask) * STRIDE + PACE]);
+    const double reach = gap * ends[(n & mask) * STRIDE + PACE];
+    if (reach < 2) {
+      m = n + 1;
+      continue;
+    }
+    const int sure = (int)(gap * per_fastest), likely = (int)reach;
     const int near = likely < AHEAD ? likely : AHEAD;
     m = n + (sure > near ? sure : near);
     if (m > last) m = last;
-    if (m == n) m = n + 1;
   }
   if (start == start && last > start) {
     found[f++] = start;
