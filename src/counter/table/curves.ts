@@ -70,10 +70,16 @@ function contains(box: Box, p: Point, margin: number): boolean {
   return Math.abs(p.x - box.x) <= box.width / 2 + margin && Math.abs(p.y - box.y) <= box.height / 2 + margin;
 }
 
+/** The area that two boxes share. */
 export function overlap(a: Box, b: Box): number {
-  const x = (a.width + b.width) / 2 - Math.abs(a.x - b.x);
-  const y = (a.height + b.height) / 2 - Math.abs(a.y - b.y);
+  const x = shared(a.x, a.width, b.x, b.width);
+  const y = shared(a.y, a.height, b.y, b.height);
   return x > 0 && y > 0 ? x * y : 0;
+}
+
+/** How much of a line two stretches of it share, each by its middle and length; negative: how far they are apart. */
+function shared(a: number, lengthA: number, b: number, lengthB: number): number {
+  return Math.min(a + lengthA / 2, b + lengthB / 2) - Math.max(a - lengthA / 2, b - lengthB / 2);
 }
 
 /** Beside the curve, on the side it bends to, where it covers least of what is there already. */
