@@ -1,5 +1,5 @@
 /** Events of the same microsecond, taken in another order: what a run gives must not hang on it. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parseScenario } from '../../src/scenario/parse.js';
 import { simulate } from '../../src/simulate/simulate.js';
@@ -9,6 +9,8 @@ import { hashesOf } from '../acceptance/hashes.js';
 import { type Ties, withTies } from '../engine/other-ties.js';
 import { LONG } from '../how-many.js';
 
+/** All scenarios; the table that lies beside them is none. */
+const LESSONS = readdirSync('scenarios').filter((file) => file.endsWith('.yaml') && file !== 'my-logic.yaml');
 const OTHERS: readonly Ties[] = LONG ? ['last first', 'shuffled'] : ['last first'];
 
 function runOf(file: string, hours: number) {
@@ -48,5 +50,10 @@ describe.each(OTHERS)('equal times %s', (ties) => {
     const { result, tied } = withTies(ties, () => runOf(file, hours));
     expect(tied).toBeGreaterThan(0);
     expect(result).toEqual(runOf(file, hours));
+  });
+
+  // In some of them nothing is tied.
+  test.runIf(LONG).each(LESSONS)('four hours of %s', (file) => {
+    expect(withTies(ties, () => runOf(file, 4)).result).toEqual(runOf(file, 4));
   });
 });
