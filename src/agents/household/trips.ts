@@ -156,10 +156,10 @@ export class Trips {
     for (const member of trip.members) member.busy = member.leaving = false;
     if (trip.infant) trip.infant.carried = false;
     for (const member of trip.members) {
-      // A pet that came along has nothing to do yet; it stays for a while of its own.
-      if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE)
-        this.rest(member, time_us);
-      else trip.arrived(member, time_us);
+      // A pet that came along has nothing to do yet; it stays for a while of its own, unless its human has gone on with it already.
+      if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE) {
+        if (!member.busy) this.rest(member, time_us);
+      } else trip.arrived(member, time_us);
     }
   }
 

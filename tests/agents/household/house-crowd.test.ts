@@ -149,6 +149,37 @@ describe('over random houses and households', () => {
   });
 });
 
+test('whoever arrives and goes on at once with the dog at heel has it with them: it doesn’t set out by itself meanwhile', () => {
+  // Trays to and fro all day, and a dog that comes along whenever it can.
+  const { visits } = live(
+    house(
+      {
+        people: [{ name: 'ada', sex: 'woman', age_y: 70, habits: 'retired' }],
+        pets: [{ name: 'dog', animal: 'dog-medium', sleeps_in: 'hall', follows_share: 1 }],
+        errands: [{ name: 'things', load: 'tray', from: 'hall', to: 'living', per_week: 400 }],
+        activity: 3,
+      },
+      7 * 24,
+      {
+        rooms: ['hall', 'living'],
+        doors: [
+          ['outside', 'hall'],
+          ['hall', 'living'],
+        ],
+      },
+    ),
+    'trays',
+  );
+  const dogs = visits.filter(({ who }) => who === 'dog');
+  expect(dogs.length).toBeGreaterThan(1000);
+  const before = new Map<number, Visit>();
+  for (const visit of dogs) {
+    const last = before.get(visit.body);
+    if (last) expect(visit.enter_us).toBeGreaterThanOrEqual(last.leave_us);
+    before.set(visit.body, visit);
+  }
+});
+
 describe('a family of three on a Monday', () => {
   const lived = live(house(FAMILY), 'monday');
   const at = (hour: number, room: string): number => personsIn(lived, ROOMS.indexOf(room), hour * HOUR_US);
