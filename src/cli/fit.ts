@@ -15,7 +15,7 @@ import { readText, replaceFiles } from './files.js';
 import { type LoggerOptions, writeLogger } from './fit-logger.js';
 import { fitText } from './fit-words.js';
 import type { Io } from './io.js';
-import { issuesProblem } from './issues-problem.js';
+import { issuesProblem, rowsProblem } from './issues-problem.js';
 import { kindForFile } from './new-places.js';
 import { UserProblem, pathText } from './problem.js';
 import { typedNumber } from './typed-number.js';
@@ -29,7 +29,6 @@ export interface FitOptions extends LoggerOptions {
 }
 
 const MOST_BYTES = 8 * 1_048_576;
-const MOST_TOLD = 20;
 
 /** @throws {UserProblem} with all that is wrong: options first, then readings */
 export async function fitCommand(file: string | undefined, options: FitOptions, io: Io): Promise<void> {
@@ -38,7 +37,7 @@ export async function fitCommand(file: string | undefined, options: FitOptions, 
   const text = readText(readings, 'readings in CSV', MOST_BYTES);
   const { bench, issues } = readBench(text, readings);
   const wrong = bench === null ? issues : dataIssues(bench, settings);
-  if (bench === null || wrong.length > 0) throw issuesProblem(readings, fewer(wrong));
+  if (bench === null || wrong.length > 0) throw rowsProblem(readings, wrong);
 
   const fit = fitBench(bench, settings);
   const place = told(readings);
@@ -131,10 +130,4 @@ function refuse(option: string, path: string, readings: string, force: boolean):
       `${option}: ${name} is there already, and it may be your work: nothing was written`,
       'name another, or write over it with --force',
     );
-}
-
-function fewer(issues: readonly Issue[]): readonly Issue[] {
-  if (issues.length <= MOST_TOLD) return issues;
-  const rest: Issue = { place: null, path: '', problem: { code: 'and_more', count: issues.length - MOST_TOLD } };
-  return [...issues.slice(0, MOST_TOLD), rest];
 }

@@ -13,7 +13,7 @@ import { lastTally_us } from '../simulate/walk-prediction.js';
 import { readText } from './files.js';
 import type { Paint } from './io.js';
 import { type LogTime, onTheClock_us } from './log-time.js';
-import { issuesProblem } from './issues-problem.js';
+import { rowsProblem } from './issues-problem.js';
 import { UserProblem } from './problem.js';
 import { talliesOfLog } from './tally-log.js';
 import { type SheetRow, isFilled } from './walk-sheet-read.js';
@@ -21,7 +21,6 @@ import { verdictText } from './walktest-verdict-words.js';
 import { type WalkTest, names } from './walktest-run.js';
 
 const MOST_BYTES = 64 * 1_048_576;
-const MOST_TOLD = 20;
 
 /** @throws {UserProblem} with what is wrong in sheet or log, each with its place */
 export function judgeSheet(
@@ -46,18 +45,16 @@ export function judgeSheet(
   const { kinds, unknown } = kindsNamed(design, door, logic, metrics, stream, rows);
   const tell = told(sheet);
   if (unknown.length > 0)
-    throw issuesProblem(
+    throw rowsProblem(
       sheet,
-      unknown
-        .slice(0, MOST_TOLD)
-        .map(({ line, who, kind }) =>
-          tell(
-            line,
-            1,
-            `this run predicts nothing for ${quote(who)} with ${quote(kind)}`,
-            'keep who and kind as the sheet was written',
-          ),
+      unknown.map(({ line, who, kind }) =>
+        tell(
+          line,
+          1,
+          `this run predicts nothing for ${quote(who)} with ${quote(kind)}`,
+          'keep who and kind as the sheet was written',
         ),
+      ),
     );
   const ofKind = kinds.map(({ who, kind }) =>
     rows.flatMap((row, i) => (row.who === who && row.kind === kind ? [{ row, counted: counted[i] ?? null }] : [])),
@@ -96,7 +93,7 @@ function wrongsWords(done: readonly How[]): string {
 function fromLog(test: WalkTest, rows: readonly SheetRow[], sheet: string, log: string, offset_s: number) {
   const text = readText(log, 'a log of tallies in CSV', MOST_BYTES);
   const { tallies, sort, issues } = talliesOfLog(text.split(/\r\n|\n|\r/), log, names(test));
-  if (issues.length > 0) throw issuesProblem(log, issues.slice(0, MOST_TOLD));
+  if (issues.length > 0) throw rowsProblem(log, issues);
   const timed = rows.flatMap((row, i) => (row.start === null ? [] : [{ i, row, start: row.start, end: row.end }]));
   if (timed.length === 0)
     throw new UserProblem('no walk of the sheet has a start time: the log has nothing to go with', 'fill in start');
@@ -119,7 +116,7 @@ function fromLog(test: WalkTest, rows: readonly SheetRow[], sheet: string, log: 
     );
   const walks = timed.map(({ start, end }) => ({ start_us: start.time_us, end_us: end?.time_us ?? null }));
   odd.push(...overlaps(timed, sheet));
-  if (odd.length > 0) throw issuesProblem(sheet, odd.slice(0, MOST_TOLD));
+  if (odd.length > 0) throw rowsProblem(sheet, odd);
   const shift_us = Math.round(offset_s * 1e6);
   const shifted = tallies
     .map((tally) => {

@@ -10,7 +10,7 @@ import { lastTally_us } from '../simulate/walk-prediction.js';
 import { predictedKinds } from '../simulate/walk-kinds.js';
 import { readText, replaceFile } from './files.js';
 import type { Io } from './io.js';
-import { issuesProblem } from './issues-problem.js';
+import { rowsProblem } from './issues-problem.js';
 import { kindForFile } from './new-places.js';
 import { UserProblem, pathText } from './problem.js';
 import { sheetCsv } from './walk-sheet-write.js';
@@ -50,7 +50,7 @@ export async function walktestCommand(folder: string, options: WalktestOptions, 
   const kind = sheet === undefined ? 'nothing' : kindForFile('--sheet', sheet);
   if (sheet !== undefined && kind === 'file' && sort === 'csv' && !force) {
     const read = readSheet(readText(sheet, 'a walk sheet in CSV', MOST_BYTES), sheet, names(test));
-    if (read.issues.length > 0) throw issuesProblem(sheet, read.issues.slice(0, 20));
+    if (read.issues.length > 0) throw rowsProblem(sheet, read.issues);
     if (log !== undefined || read.rows.some(isFilled)) {
       io.out(judgeSheet(test, read.rows, sheet, log, offset_s, io.paint));
       return;

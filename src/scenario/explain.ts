@@ -47,7 +47,7 @@ function explainShape(problem: ShapeProblem, { path }: Issue): Explanation | und
     case 'empty_file':
       return { text: 'the file is empty', hint: '`jambeam new DIR` writes a scenario to start from' };
     case 'and_more':
-      return { text: `and ${problem.count} more problems` };
+      return { text: `and ${problem.count} more ${problem.count === 1 ? 'problem' : 'problems'}` };
     case 'forbidden_key':
       return { text: `the key ${quote(problem.key)} is not allowed`, hint: 'choose another name' };
     case 'duplicate_key':

@@ -242,6 +242,9 @@ describe('reading back with a log', () => {
       ['when,what\n1,2\n', 'expected a column of times (time_us, time_ms, time_s, time), found none'],
       ['time,direction\n12:00:00,in\n', 'log.csv:2:10: expected forward or backward, found "in"'],
       ['time,direction\n25:00,forward\n', 'log.csv:2:1: expected a time'],
+      // The first twenty are told, and how many there are.
+      [`time,direction\n${'25:00,forward\n'.repeat(5000)}`, '\nand 4980 more problems\n5000 problems with '],
+      [`time,direction\n${'25:00,forward\n'.repeat(21)}`, '\nand 1 more problem\n21 problems with '],
       ['time,direction\n2025-02-30T10:00,forward\n', 'expected a time'],
       ['time,direction\n12:00,forward\n5,forward\n', 'expected times of one sort'],
       ['time,direction\n5,forward\n', 'the sheet has times of day, the log has seconds'],

@@ -2,7 +2,7 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { readText } from '../../../src/cli/files.js';
-import { issuesProblem } from '../../../src/cli/issues-problem.js';
+import { rowsProblem } from '../../../src/cli/issues-problem.js';
 import { dataIssues } from '../../../src/fitting/checks.js';
 import { fitBench } from '../../../src/fitting/fit.js';
 import { profileOf } from '../../../src/fitting/profile.js';
@@ -31,11 +31,11 @@ export const readings: Target = {
   take({ folder, path }) {
     rmSync(join(folder, 'out.yaml'), { force: true });
     const { bench, issues } = readBench(readText(path, 'readings in CSV', 8 * 1_048_576), path);
-    if (bench === null) throw issuesProblem(path, issues);
+    if (bench === null) throw rowsProblem(path, issues);
     const kind = bench.reads === 'volts' ? 'triangulation-ranger' : 'ultrasonic-ranger';
     const settings = { ...SETTINGS, kind } as const;
     const wrong = dataIssues(bench, settings);
-    if (wrong.length > 0) throw issuesProblem(path, wrong);
+    if (wrong.length > 0) throw rowsProblem(path, wrong);
     const fit = fitBench(bench, settings);
     return fit && profileOf(fit, settings, false);
   },

@@ -1,6 +1,6 @@
 /** A controller's own log of tallies, for a walk test. */
 import { readText } from '../../../src/cli/files.js';
-import { issuesProblem } from '../../../src/cli/issues-problem.js';
+import { rowsProblem } from '../../../src/cli/issues-problem.js';
 import { talliesOfLog } from '../../../src/cli/tally-log.js';
 import { smallRun } from '../material.js';
 import type { Target } from '../target.js';
@@ -18,6 +18,6 @@ export const tallyLog: Target = {
   take({ path }) {
     const text = readText(path, 'a log of tallies in CSV', 64 * 1_048_576);
     const { issues } = talliesOfLog(text.split(/\r\n|\n|\r/), path, { door: 'front', logic: 'four-level' });
-    if (issues.length > 0) throw issuesProblem(path, issues);
+    if (issues.length > 0) throw rowsProblem(path, issues);
   },
 };

@@ -1,6 +1,6 @@
 /** A filled sheet of a walk test. */
 import { readText } from '../../../src/cli/files.js';
-import { issuesProblem } from '../../../src/cli/issues-problem.js';
+import { rowsProblem } from '../../../src/cli/issues-problem.js';
 import { readSheet } from '../../../src/cli/walk-sheet-read.js';
 import { sheetCsv } from '../../../src/cli/walk-sheet-write.js';
 import type { Target } from '../target.js';
@@ -26,6 +26,6 @@ export const walkSheet: Target = {
       door: DOOR,
       logic: LOGIC,
     });
-    if (issues.length > 0) throw issuesProblem(path, issues);
+    if (issues.length > 0) throw rowsProblem(path, issues);
   },
 };
