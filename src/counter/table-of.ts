@@ -10,7 +10,6 @@ import type { Table } from './table/table.js';
  * @throws {Error} when a table is missing or has issues: a design's tables have been checked
  */
 export function tableOf(choice: AnyChoice, tables: Readonly<Record<string, string>>): Table | null {
-  if (choice.use === 'module' || choice.use === 'process') return null;
   const text = choice.use === 'table' ? tableText(choice.file, tables) : builtInTable(choice);
   if (text === null) return null;
   const { table, issues } = compileTable(text, choice.use);

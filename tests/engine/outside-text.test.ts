@@ -43,10 +43,14 @@ describe('too deep', () => {
     expect(tooDeepAt('['.repeat(1000))).toBeUndefined();
     expect(tooDeepAt('[{'.repeat(600))).toBe(1000);
     expect(tooDeepAt('[]'.repeat(5000))).toBeUndefined();
+    expect(tooDeepAt('{}'.repeat(5000))).toBeUndefined();
+    expect(tooDeepAt('[,'.repeat(1001))).toBe(2000);
     expect(tooDeepAt(`${']'.repeat(50)}${'{'.repeat(1001)}`)).toBe(1050);
   });
   test('are more than a thousand dashes one after the other, not a thousand lines of a list', () => {
     expect(tooDeepAt('- '.repeat(1001))).toBe(2000);
+    expect(tooDeepAt('-  '.repeat(1001))).toBe(3000);
+    expect(tooDeepAt('-\t'.repeat(1001))).toBe(2000);
     expect(tooDeepAt('? '.repeat(1000))).toBeUndefined();
     expect(tooDeepAt('- a\n'.repeat(3000))).toBeUndefined();
   });

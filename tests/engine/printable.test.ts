@@ -1,6 +1,6 @@
 /** What doesn't print gets nowhere: to no sentence, page, terminal or file that somebody reads. */
 import { describe, expect, test } from 'vitest';
-import { printable } from '../../src/engine/printable.js';
+import { literal, printable, quote, short } from '../../src/engine/printable.js';
 import { html } from '../../src/report/html.js';
 import { plain } from '../../src/report/words.js';
 import { isOneLine } from '../../src/scenario/yaml-reader.js';
@@ -37,4 +37,36 @@ describe.each([
 test('a value of a scenario that holds one isn’t one line', () => {
   expect(hiding.filter((c) => isOneLine(`a${c}b`))).toEqual([]);
   expect(isOneLine('Große Tür דלת 門 🚪')).toBe(true);
+});
+
+describe('a text in a message', () => {
+  test('what doesn’t print stands as its number', () => {
+    expect(printable('a\u001b[31mb\u202e\ud800')).toBe('a\\u{1b}[31mb\\u{202e}\\u{d800}');
+  });
+
+  test('sixty characters, or as many as there is room for; a longer one says that it goes on', () => {
+    expect(printable('x'.repeat(60))).toBe('x'.repeat(60));
+    expect(printable('x'.repeat(61))).toBe(`${'x'.repeat(60)}…`);
+    expect(printable('abcd', 3)).toBe('abc…');
+    // Whole characters: one may take two places.
+    expect(printable('🚪🚪🚪', 2)).toBe('🚪🚪…');
+  });
+
+  test('values as short literals', () => {
+    expect(quote('a"b')).toBe('"a"b"');
+    expect(['text', 1.5, true, null, [1], { a: 1 }].map(literal)).toEqual([
+      '"text"',
+      '1.5',
+      'true',
+      'null',
+      'list',
+      'map',
+    ]);
+  });
+
+  test('numbers without needless digits; large whole ones to the last', () => {
+    expect([1.5, 1 / 3, 1e-9, 20].map((one) => short(one))).toEqual(['1.5', '0.333333', '1e-9', '20']);
+    expect(short(1 / 3, 2)).toBe('0.33');
+    expect(short(9_007_199_254_740_993)).toBe('9007199254740992');
+  });
 });

@@ -2,12 +2,12 @@
  * The built-in logics as tables, with the timeouts that a scenario states. With the default ones they are the files of
  * `scenarios/tables`, to the letter.
  */
-import type { LogicChoice } from '../schema.js';
+import type { AnyChoice } from '../schema.js';
 
-type BuiltIn = Exclude<LogicChoice, { readonly use: 'table' }>;
+type NoTable = Exclude<AnyChoice, { readonly use: 'table' }>;
 
 /** The text of the table that tallies as the logic does; null for a logic that is none of them. */
-export function builtInTable(choice: BuiltIn): string | null {
+export function builtInTable(choice: NoTable): string | null {
   switch (choice.use) {
     case 'first-broken':
       return firstBroken(choice.timeout_ms);
