@@ -12,11 +12,11 @@ export const TURNING = String.raw`\u061c\u200e\u200f\u2028-\u202e\u2066\u2067\uf
 /** Begin and end of a piece whose direction concerns nothing around it. */
 export const ISOLATES = String.raw`\u2068\u2069`;
 
+/** All of these. */
+export const HIDING = `${CONTROLS}${TAB_AND_LINE_FEED}${TURNING}${ISOLATES}`;
+
 /** Besides: soft hyphen, what has no width, what is no character, lone surrogates. */
-const UNSAFE = new RegExp(
-  String.raw`[${CONTROLS}${TAB_AND_LINE_FEED}${TURNING}${ISOLATES}\u00ad\u200b-\u200d\u2060-\u206f\ufff0-\uffff]|\p{Cs}`,
-  'gu',
-);
+const UNSAFE = new RegExp(String.raw`[${HIDING}\u00ad\u200b-\u200d\u2060-\u206f\ufff0-\uffff]|\p{Cs}`, 'gu');
 
 /** The text with every unsafe character as `\u{…}`; longer than `longest` characters it ends in `…`. */
 export function printable(text: string, longest = LONGEST): string {

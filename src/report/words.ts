@@ -1,5 +1,5 @@
 /** Names, numbers and estimates as a reader sees them: the one place where data become words, for page and terminal. */
-import { CONTROLS, ISOLATES, TAB_AND_LINE_FEED, TURNING } from '../engine/printable.js';
+import { HIDING } from '../engine/printable.js';
 import type { Design } from '../scenario/schema.js';
 import type { MixEntry } from '../agents/schema.js';
 import type { Estimate } from '../score/metrics-schema.js';
@@ -8,7 +8,7 @@ const MINUS = '\u2212';
 /** Between number and unit, so that they stay on one line. */
 const NBSP = '\u00a0';
 
-const INVISIBLE = new RegExp(`[${CONTROLS}${TAB_AND_LINE_FEED}${TURNING}${ISOLATES}]`, 'g');
+const INVISIBLE = new RegExp(`[${HIDING}]`, 'g');
 
 /**
  * A user's own name inside our sentence: without control characters, and in a Unicode isolate, so that a name written

@@ -200,3 +200,10 @@ export interface Finding {
   readonly at: 'key' | 'value';
   readonly problem: Problem;
 }
+
+/** The first of many problems, and how many more there are. */
+export function firstOf(issues: readonly Issue[], most: number): Issue[] {
+  if (issues.length <= most) return [...issues];
+  const rest: Issue = { place: null, path: '', problem: { code: 'and_more', count: issues.length - most } };
+  return [...issues.slice(0, most), rest];
+}

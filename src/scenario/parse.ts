@@ -4,7 +4,7 @@ import type { Outline } from './checks/outline.js';
 import { withHousehold } from './household.js';
 import { placesOfKeys } from './keys.js';
 import { NO_FILES, type ReadFile } from './files.js';
-import type { Finding, Issue } from './issue.js';
+import { type Finding, type Issue, firstOf } from './issue.js';
 import { isPlainObject, showPath, valueAt } from './key-path.js';
 import { withProfiles } from './profiles.js';
 import { resolve } from './resolve.js';
@@ -180,7 +180,5 @@ function inOrder(issues: readonly Issue[], file: string): Issue[] {
       (a.place?.line ?? 0) - (b.place?.line ?? 0) ||
       (a.place?.column ?? 0) - (b.place?.column ?? 0),
   );
-  if (sorted.length <= MAX_ISSUES) return sorted;
-  const rest: Issue = { place: null, path: '', problem: { code: 'and_more', count: sorted.length - MAX_ISSUES } };
-  return [...sorted.slice(0, MAX_ISSUES), rest];
+  return firstOf(sorted, MAX_ISSUES);
 }

@@ -1,12 +1,12 @@
 /** From YAML nodes to plain values, with a mark for the place of every key and value. Bounded, whatever comes. */
 import { type Alias, type Node, type Pair, type Scalar, type YAMLMap, isAlias, isMap, isScalar, isSeq } from 'yaml';
-import { CONTROLS, ISOLATES, TAB_AND_LINE_FEED, TURNING } from '../engine/printable.js';
+import { HIDING } from '../engine/printable.js';
 import type { KeyPath, ShapeProblem } from './issue.js';
 
 export const MAX_DEPTH = 40;
 /** Nodes that aliases may add by being expanded. */
 const MAX_ALIASED = 10_000;
-const UNSAFE = new RegExp(`[${CONTROLS}${TAB_AND_LINE_FEED}${TURNING}${ISOLATES}]`);
+const UNSAFE = new RegExp(`[${HIDING}]`);
 const FORBIDDEN_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype']);
 
 /** Whether a text is fit to be printed on one line: it holds no control character and no mark that turns its direction. */

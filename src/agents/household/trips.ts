@@ -156,15 +156,16 @@ export class Trips {
     for (const member of trip.members) member.busy = member.leaving = false;
     if (trip.infant) trip.infant.carried = false;
     for (const member of trip.members) {
-      // A pet that came along has nothing to do yet; it stays for a while of its own, unless its human has gone on with it already.
-      if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE) {
-        if (!member.busy) this.rest(member, time_us);
-      } else trip.arrived(member, time_us);
+      // A pet that came along has nothing to do yet; it stays for a while of its own.
+      if (member.is === 'pet' && member !== trip.members[0] && trip.atHeel && trip.goal !== OUTSIDE)
+        this.rest(member, time_us);
+      else trip.arrived(member, time_us);
     }
   }
 
-  /** Stays where it is for as long as its mind says it would stay somewhere. */
+  /** Stays where it is for as long as its mind says it would stay somewhere; unless its human has gone on with it already. */
   private rest(pet: Mover, time_us: number): void {
+    if (pet.busy) return;
     const stay = pet.mind.next(time_us, pet.room);
     // By night its bed is where it goes.
     if (stay?.asleep && stay.room !== pet.room) return this.think(pet, time_us);
