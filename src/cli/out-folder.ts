@@ -67,7 +67,8 @@ export class OutFolder {
   static open(sort: FolderKind, out: string, owner: Owner, force: boolean): OutFolder {
     const { path, name, kind } = folderAt(out);
     const parent = dirname(path);
-    if (kind === 'nothing' && kindOf(realParent(parent, name)) !== 'folder') throw nothingToStandIn(out);
+    if (kind === 'nothing' && (kindOf(parent) === 'nothing' || kindOf(realParent(parent, name)) !== 'folder'))
+      throw nothingToStandIn(out);
     const scenario = scenarioMark(path, owner);
     if (kind === 'folder') checkOurs(sort, path, name, scenario, force);
 

@@ -60,7 +60,9 @@ test('an empty folder may be used, a file or a missing parent not', async () => 
   expect((await run('--out', 'empty')).code).toBe(0);
   expect(await run('--out', 'door.yaml')).toMatchObject({ code: 2, out: '' });
   expect((await run('--out', 'door.yaml')).err).toContain('expected a folder, found a file');
-  expect((await run('--out', 'no/such/place')).err).toContain("no/such/place can't be made");
+  expect((await run('--out', 'no/such/place')).err).toContain(
+    "no/such/place can't be made: there is no folder no/such",
+  );
 });
 
 test('links are not followed: neither the folder nor a file in it', async () => {
